@@ -1,0 +1,1 @@
+//! From a drawing to a drill list.

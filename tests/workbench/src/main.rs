@@ -1,0 +1,3 @@
+//! The workbench: `cargo serve`, `cargo verify` and `cargo figures`.
+
+fn main() {}
