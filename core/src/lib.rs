@@ -1,1 +1,3 @@
 //! From a drawing to a drill list.
+
+pub mod route;

@@ -1,0 +1,247 @@
+//! Local search: rip up one cable, or the whole bundle beyond a junction, and lay it better.
+//!
+//! A move is kept only if everything together costs less, so paths that are as good as any stay
+//! where they are. Single cables alone are blind to "all five should go the other way"; bundles
+//! see it.
+
+use super::graph::{NONE, Network};
+use super::router::Router;
+use super::state::Bundle;
+
+/// A node where bundles meet, and the cables through it.
+struct Junction {
+    node: u32,
+    cables: Vec<u32>,
+}
+
+/// What a bundle's cable did before it was moved: its path up to `kept` stayed.
+struct Undo {
+    cable: usize,
+    kept: usize,
+    rest: Vec<u32>,
+}
+
+/// Improves the paths until no move helps.
+pub(super) fn improve(router: &mut Router<'_>) {
+    loop {
+        let before = router.state.cost();
+        router.look_ahead();
+        for cable in 0..router.network.cables.len() {
+            move_cable(router, cable);
+        }
+        for junction in junctions(router) {
+            move_bundle(router, &junction);
+        }
+        if router.state.cost() == before {
+            return;
+        }
+    }
+}
+
+fn move_cable(router: &mut Router<'_>, cable: usize) {
+    let before = router.state.cost();
+    let Some(old) = router.state.lift(cable) else {
+        return;
+    };
+    if let Some(path) = router.best(cable) {
+        router.state.lay(cable, path);
+        if router.state.cost() < before {
+            open_path(router, cable);
+            return;
+        }
+        router.state.lift(cable);
+    }
+    router.state.lay(cable, old);
+}
+
+fn open_path(router: &mut Router<'_>, cable: usize) {
+    if let Some(path) = router.state.paths[cable].take() {
+        router.opened(&path);
+        router.state.paths[cable] = Some(path);
+    }
+}
+
+/// Every node where the set of cables through it differs from that at the node before.
+fn junctions(router: &Router<'_>) -> Vec<Junction> {
+    let through = signatures(router);
+    let mut numbers = vec![NONE; router.network.nodes as usize];
+    let mut junctions = Vec::new();
+    for_each_visit(router, |_, before, node| {
+        let [count, signature] = through[node as usize];
+        let fresh = before.is_none_or(|before| through[before as usize][1] != signature);
+        if count >= 2 && fresh && numbers[node as usize] == NONE {
+            numbers[node as usize] = junctions.len() as u32;
+            junctions.push(Junction {
+                node,
+                cables: Vec::new(),
+            });
+        }
+    });
+    for_each_visit(router, |cable, _, node| {
+        if let Some(junction) = junctions.get_mut(numbers[node as usize] as usize) {
+            junction.cables.push(cable as u32);
+        }
+    });
+    junctions
+}
+
+/// For every node the number of cables through it and a sum that tells their sets apart.
+fn signatures(router: &Router<'_>) -> Vec<[u64; 2]> {
+    let mut through = vec![[0u64; 2]; router.network.nodes as usize];
+    for_each_visit(router, |cable, _, node| {
+        let [count, signature] = &mut through[node as usize];
+        *count += 1;
+        *signature = signature.wrapping_add(super::random::Random::new(cable as u64).next());
+    });
+    through
+}
+
+fn for_each_visit(router: &Router<'_>, mut visit: impl FnMut(usize, Option<u32>, u32)) {
+    for (cable, path) in router.state.paths.iter().enumerate() {
+        let Some(path) = path else { continue };
+        visit(cable, None, router.network.cables[cable].source);
+        for arc in path {
+            let arc = &router.network.arcs[*arc as usize];
+            visit(cable, Some(arc.from), arc.to);
+        }
+    }
+}
+
+fn move_bundle(router: &mut Router<'_>, junction: &Junction) {
+    let before = router.state.cost();
+    let mut undo = lift_bundle(router, junction);
+    if undo.len() < 2 {
+        return restore(router, undo);
+    }
+    let bundle = bundle_of(router.network, &undo);
+    let budget = budget(router, &undo);
+    let Some(tail) = router.tail(junction.node, bundle, budget) else {
+        return restore(router, undo);
+    };
+    let touched = touched_nodes(router.network, junction.node, &tail);
+    for undo in &mut undo {
+        lay_without_loop(router, undo, &tail, &touched);
+    }
+    match router.state.cost() < before {
+        true => router.opened(&tail),
+        false => restore(router, undo),
+    }
+}
+
+/// Takes out everything beyond the junction of the cables that still pass it.
+fn lift_bundle(router: &mut Router<'_>, junction: &Junction) -> Vec<Undo> {
+    let mut undo = Vec::with_capacity(junction.cables.len());
+    for cable in junction.cables.iter().map(|cable| *cable as usize) {
+        let Some(kept) = position(router, cable, junction.node) else {
+            continue;
+        };
+        if undo.last().is_some_and(|undo: &Undo| undo.cable == cable) {
+            continue;
+        }
+        if let Some(rest) = router.state.lift_tail(cable, kept) {
+            undo.push(Undo { cable, kept, rest });
+        }
+    }
+    undo
+}
+
+/// How many arcs of its path a cable has behind it at a node, once its pins are passed.
+fn position(router: &Router<'_>, cable: usize, node: u32) -> Option<usize> {
+    let network = router.network;
+    let path = router.state.paths[cable].as_ref()?;
+    let free = free_from(network, cable, path);
+    let at = |i: &usize| match i.checked_sub(1) {
+        None => network.cables[cable].source,
+        Some(i) => network.arcs[path[i] as usize].to,
+    };
+    (free..=path.len()).find(|i| at(i) == node)
+}
+
+/// How many arcs a cable has behind it when the last of its pins is passed.
+fn free_from(network: &Network, cable: usize, path: &[u32]) -> usize {
+    let pins = &network.pins[cable];
+    let mut passed = 0;
+    let mut pass = |node: u32| {
+        while pins.get(passed) == Some(&node) {
+            passed += 1;
+        }
+        passed == pins.len()
+    };
+    if pass(network.cables[cable].source) {
+        return 0;
+    }
+    let last = path
+        .iter()
+        .position(|arc| pass(network.arcs[*arc as usize].to));
+    last.map_or(path.len(), |i| i + 1)
+}
+
+fn bundle_of(network: &Network, undo: &[Undo]) -> Bundle {
+    let area = undo
+        .iter()
+        .map(|undo| network.cables[undo.cable].area)
+        .sum();
+    Bundle {
+        count: undo.len() as u32,
+        area,
+    }
+}
+
+/// The longest tail that keeps every cable of the bundle within its limit.
+fn budget(router: &Router<'_>, undo: &[Undo]) -> u64 {
+    let network = router.network;
+    let left = |undo: &Undo| {
+        let head = router.state.paths[undo.cable].as_deref().unwrap_or(&[]);
+        super::router::limit(network, undo.cable).saturating_sub(network.path_length(head))
+    };
+    undo.iter().map(left).min().unwrap_or(u64::MAX)
+}
+
+/// For each node of a tail the arcs behind it; sorted by node.
+fn touched_nodes(network: &Network, from: u32, tail: &[u32]) -> Vec<(u32, usize)> {
+    let ends = tail
+        .iter()
+        .enumerate()
+        .map(|(i, arc)| (network.arcs[*arc as usize].to, i + 1));
+    let mut touched: Vec<(u32, usize)> = std::iter::once((from, 0)).chain(ends).collect();
+    touched.sort_unstable();
+    touched
+}
+
+/// Lays the tail from the first node of the cable's head that it touches: a path that would come
+/// back to where it was goes on from there at once.
+fn lay_without_loop(
+    router: &mut Router<'_>,
+    undo: &mut Undo,
+    tail: &[u32],
+    touched: &[(u32, usize)],
+) {
+    let network = router.network;
+    let source = network.cables[undo.cable].source;
+    let Some(head) = router.state.paths[undo.cable].as_ref() else {
+        return;
+    };
+    let free = free_from(network, undo.cable, head);
+    let node = |i: usize| {
+        i.checked_sub(1)
+            .map_or(source, |i| network.arcs[head[i] as usize].to)
+    };
+    let behind = |i: usize| touched.binary_search_by_key(&node(i), |touch| touch.0).ok();
+    let meeting = (free..undo.kept).find_map(|i| behind(i).map(|at| (i, touched[at].1)));
+    let Some((kept, skipped)) = meeting else {
+        return router.state.lay_tail(undo.cable, tail);
+    };
+    if let Some(mut cut) = router.state.lift_tail(undo.cable, kept) {
+        cut.append(&mut undo.rest);
+        undo.rest = cut;
+        undo.kept = kept;
+    }
+    router.state.lay_tail(undo.cable, &tail[skipped..]);
+}
+
+fn restore(router: &mut Router<'_>, undo: Vec<Undo>) {
+    for Undo { cable, kept, rest } in undo {
+        router.state.lift_tail(cable, kept);
+        router.state.lay_tail(cable, &rest);
+    }
+}

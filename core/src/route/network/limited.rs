@@ -1,0 +1,100 @@
+//! The cheapest way to the sink that is not too long.
+//!
+//! A label-setting search: partial ways are taken by the least price still possible, and one that
+//! reaches a node no shorter than a cheaper one did is dropped. Exact, as long as the number of
+//! partial ways stays under a bound; past it the shortest way of all is given, which is never too
+//! long unless every way is.
+
+use std::cmp::Reverse;
+use std::collections::BinaryHeap;
+
+use super::graph::{Arc, NONE, Network};
+use super::shortest::Field;
+
+/// Partial ways kept before the search gives up: about 6 MB.
+const MOST_LABELS: usize = 1 << 18;
+
+struct Label {
+    price: u64,
+    length: u64,
+    node: u32,
+    arrival: u32,
+    before: u32,
+}
+
+/// The cheapest way from `from` to the sink within `budget_mm`; `None` if every way is longer.
+/// `ahead` must never overstate the price still to come.
+pub(super) fn within(
+    network: &Network,
+    from: u32,
+    budget_mm: u64,
+    price: impl Fn(&Arc) -> u64,
+    ahead: impl Fn(u32) -> u64,
+) -> Option<Vec<u32>> {
+    let shortest = &network.nearest.distance;
+    if shortest[from as usize] > budget_mm {
+        return None;
+    }
+    let mut labels = vec![Label {
+        price: 0,
+        length: 0,
+        node: from,
+        arrival: NONE,
+        before: NONE,
+    }];
+    let mut least = vec![u64::MAX; network.nodes as usize];
+    let mut heap = BinaryHeap::from([Reverse((ahead(from), shortest[from as usize], 0u32))]);
+    while let Some(Reverse((_, _, at))) = heap.pop() {
+        let Label {
+            price: paid,
+            length,
+            node,
+            ..
+        } = labels[at as usize];
+        if node == network.sink {
+            return Some(trace(&labels, at));
+        }
+        if length >= least[node as usize] {
+            continue;
+        }
+        least[node as usize] = length;
+        for i in network.leaving(node) {
+            let arc = &network.arcs[i];
+            let (to, length) = (arc.to as usize, length + u64::from(network.length(i)));
+            let whole = length.saturating_add(shortest[to]);
+            if whole > budget_mm || length >= least[to] {
+                continue;
+            }
+            let paid = paid + price(arc);
+            let next = labels.len() as u32;
+            heap.push(Reverse((paid.saturating_add(ahead(arc.to)), whole, next)));
+            let (node, arrival) = (arc.to, i as u32);
+            labels.push(Label {
+                price: paid,
+                length,
+                node,
+                arrival,
+                before: at,
+            });
+        }
+        if labels.len() > MOST_LABELS {
+            break;
+        }
+    }
+    shortest_way(&network.nearest, network, from)
+}
+
+fn shortest_way(nearest: &Field, network: &Network, from: u32) -> Option<Vec<u32>> {
+    nearest.path(network, from)
+}
+
+fn trace(labels: &[Label], last: u32) -> Vec<u32> {
+    let mut path = Vec::new();
+    let mut label = &labels[last as usize];
+    while label.before != NONE {
+        path.push(label.arrival);
+        label = &labels[label.before as usize];
+    }
+    path.reverse();
+    path
+}

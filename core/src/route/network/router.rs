@@ -1,0 +1,184 @@
+//! Finds the cheapest way for one cable or one bundle, given everything else that lies.
+//!
+//! It prices ways but lays none. Every way it gives keeps the cable's pins and its length limit.
+
+use std::cmp::Reverse;
+use std::collections::BinaryHeap;
+
+use super::graph::{Arc, NONE, Network};
+use super::limited;
+use super::problem::Cable;
+use super::shortest::{self, Field, Search};
+use super::state::{Bundle, State};
+
+/// The state of the paths with all that searching it needs.
+#[derive(Clone, Debug)]
+pub(super) struct Router<'n> {
+    pub network: &'n Network,
+    pub state: State<'n>,
+    search: Search,
+    /// Never more than any one cable would pay from a node on, while the paths lie as they do.
+    ahead: Field,
+    heap: BinaryHeap<Reverse<(u64, u32)>>,
+}
+
+/// Whether a cable can be laid at all.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Reach {
+    Open,
+    NoPath,
+    /// Even the shortest way, of this length in millimetres, is over the limit.
+    TooLong(u64),
+}
+
+impl<'n> Router<'n> {
+    pub fn new(network: &'n Network) -> Self {
+        let state = State::new(network);
+        let ahead = shortest::field(network, network.sink, |_, arc| state.least(arc));
+        let search = Search::new(network);
+        Self {
+            network,
+            state,
+            search,
+            ahead,
+            heap: BinaryHeap::new(),
+        }
+    }
+
+    /// Sharpens the estimates after paths were taken out.
+    pub fn look_ahead(&mut self) {
+        self.ahead.distance.fill(u64::MAX);
+        self.ahead.distance[self.network.sink as usize] = 0;
+        self.heap.push(Reverse((0, self.network.sink)));
+        self.spread();
+    }
+
+    /// Keeps the estimates true after a path was laid: its crossings may now be free.
+    pub fn opened(&mut self, path: &[u32]) {
+        for arc in path {
+            let crossing = self.network.arcs[*arc as usize].crossing;
+            if crossing != NONE {
+                self.open(crossing);
+            }
+        }
+        self.spread();
+    }
+
+    fn open(&mut self, crossing: u32) {
+        for i in self.network.arcs_through(crossing) {
+            let arc = &self.network.arcs[*i as usize];
+            let beyond = self.ahead.distance[arc.to as usize];
+            let reached = beyond.saturating_add(self.state.least(arc));
+            if reached < self.ahead.distance[arc.from as usize] {
+                self.ahead.distance[arc.from as usize] = reached;
+                self.ahead.next[arc.from as usize] = *i;
+                self.heap.push(Reverse((reached, arc.from)));
+            }
+        }
+    }
+
+    fn spread(&mut self) {
+        let state = &self.state;
+        self.ahead
+            .spread(self.network, &mut self.heap, |_, arc| state.least(arc));
+    }
+
+    /// Whether a cable has any way within its limit.
+    pub fn reach(&mut self, cable: usize) -> Reach {
+        let network = self.network;
+        match legs(&mut self.search, network, cable, |i, _| {
+            u64::from(network.length(i))
+        }) {
+            None => Reach::NoPath,
+            Some(path) => match network.path_length(&path) {
+                length if length > limit(network, cable) => Reach::TooLong(length),
+                _ => Reach::Open,
+            },
+        }
+    }
+
+    /// The best way for a cable that is not laid; `None` if it has none within its limit.
+    pub fn best(&mut self, cable: usize) -> Option<Vec<u32>> {
+        if !self.network.pins[cable].is_empty() {
+            return self.best_pinned(cable);
+        }
+        let Cable { source, area, .. } = self.network.cables[cable];
+        self.tail(
+            source,
+            Bundle { count: 1, area },
+            limit(self.network, cable),
+        )
+    }
+
+    /// The best way for a bundle from a node to the sink, no longer than `budget_mm`.
+    pub fn tail(&mut self, from: u32, bundle: Bundle, budget_mm: u64) -> Option<Vec<u32>> {
+        let Self {
+            network,
+            state,
+            search,
+            ahead,
+            ..
+        } = self;
+        let others = u64::from(bundle.count) - 1;
+        let linear = &network.linear.distance;
+        let price = |arc: &Arc| state.price(arc, bundle);
+        let ahead = |node: u32| {
+            let alone = ahead.distance[node as usize];
+            alone.saturating_add(linear[node as usize].saturating_mul(others))
+        };
+        search.run(network, from, network.sink, |_, arc| price(arc), ahead)?;
+        let mut path = Vec::new();
+        search.trace(network, network.sink, &mut path);
+        match network.path_length(&path) <= budget_mm {
+            true => Some(path),
+            false => limited::within(network, from, budget_mm, price, ahead),
+        }
+    }
+
+    /// A cable with pins: leg by leg, with a growing price on length until the limit holds.
+    fn best_pinned(&mut self, cable: usize) -> Option<Vec<u32>> {
+        let (network, limit) = (self.network, limit(self.network, cable));
+        let bundle = Bundle {
+            count: 1,
+            area: network.cables[cable].area,
+        };
+        let Self { state, search, .. } = self;
+        for per_mm in [0, 1, 4, 16, 64, 256, 1024, 4096] {
+            let priced = |i: usize, arc: &Arc| {
+                state.price(arc, bundle) * 256 + per_mm * u64::from(network.length(i))
+            };
+            let path = legs(search, network, cable, priced)?;
+            if network.path_length(&path) <= limit {
+                return Some(path);
+            }
+        }
+        let shortest = legs(search, network, cable, |i, _| u64::from(network.length(i)))?;
+        (network.path_length(&shortest) <= limit).then_some(shortest)
+    }
+}
+
+/// From a cable's source to each of its pins in order and on to the sink.
+fn legs(
+    search: &mut Search,
+    network: &Network,
+    cable: usize,
+    price: impl Fn(usize, &Arc) -> u64,
+) -> Option<Vec<u32>> {
+    let stops = network.pins[cable].iter().copied().chain([network.sink]);
+    let mut from = network.cables[cable].source;
+    let mut path = Vec::new();
+    for to in stops {
+        search.run(network, from, to, &price, |_| 0)?;
+        search.trace(network, to, &mut path);
+        from = to;
+    }
+    Some(path)
+}
+
+/// The longest way a cable may take; `u64::MAX` for no limit.
+pub(super) fn limit(network: &Network, cable: usize) -> u64 {
+    match network.cables[cable].max_length_mm {
+        u32::MAX => u64::MAX,
+        limit => u64::from(limit),
+    }
+}

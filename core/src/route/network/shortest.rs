@@ -1,0 +1,182 @@
+//! Shortest ways: one search towards a node, or one sweep from a node over the whole graph.
+//!
+//! The price of an arc is whatever the caller says; among equal ways the order of nodes and arcs
+//! decides, so the same graph always gives the same way. Knows no cable and no bore.
+
+use std::cmp::Reverse;
+use std::collections::BinaryHeap;
+
+use super::graph::{Arc, NONE, Network};
+
+/// Distance to one node from every other, and the arc by which each is best left.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub(super) struct Field {
+    /// `u64::MAX` where there is no way.
+    pub distance: Vec<u64>,
+    /// The arc towards the target; `NONE` at the target and where there is no way.
+    pub next: Vec<u32>,
+}
+
+/// What orders the heap: the estimate, then what is still ahead, then the node.
+type Key = Reverse<(u64, u32, u32)>;
+
+#[derive(Clone, Copy, Debug)]
+struct Label {
+    distance: u64,
+    arrival: u32,
+    round: u32,
+}
+
+/// Scratch space for searches from a node; one is reused for all of them.
+#[derive(Clone, Debug)]
+pub(super) struct Search {
+    labels: Vec<Label>,
+    heap: BinaryHeap<Key>,
+    round: u32,
+}
+
+impl Search {
+    pub fn new(network: &Network) -> Self {
+        let blank = Label {
+            distance: u64::MAX,
+            arrival: NONE,
+            round: 0,
+        };
+        Self {
+            labels: vec![blank; network.nodes as usize],
+            heap: BinaryHeap::new(),
+            round: 0,
+        }
+    }
+
+    /// The least price from `from` to `to`. `ahead` must never overstate the price still to come,
+    /// nor fall by more than an arc's price along that arc. `price` gets an arc and its index.
+    pub fn run(
+        &mut self,
+        network: &Network,
+        from: u32,
+        to: u32,
+        price: impl Fn(usize, &Arc) -> u64,
+        ahead: impl Fn(u32) -> u64,
+    ) -> Option<u64> {
+        self.begin(from, ahead(from));
+        while let Some(Reverse((estimate, _, node))) = self.heap.pop() {
+            let distance = self.labels[node as usize].distance;
+            if node == to {
+                return Some(distance);
+            }
+            if estimate > distance.saturating_add(ahead(node)) {
+                continue;
+            }
+            for i in network.leaving(node) {
+                let arc = &network.arcs[i];
+                let reached = distance + price(i, arc);
+                if self.improves(arc.to, reached, i as u32) {
+                    let rest = ahead(arc.to);
+                    self.heap.push(key(reached, rest, arc.to));
+                }
+            }
+        }
+        None
+    }
+
+    /// Appends the arcs from the last search's start to `to`.
+    pub fn trace(&self, network: &Network, to: u32, path: &mut Vec<u32>) {
+        let from = path.len();
+        let mut arrival = self.labels[to as usize].arrival;
+        while arrival != NONE {
+            path.push(arrival);
+            arrival = self.labels[network.arcs[arrival as usize].from as usize].arrival;
+        }
+        path[from..].reverse();
+    }
+
+    fn begin(&mut self, from: u32, ahead: u64) {
+        self.round = self.round.wrapping_add(1);
+        if self.round == 0 {
+            self.labels.iter_mut().for_each(|label| label.round = 0);
+            self.round = 1;
+        }
+        self.heap.clear();
+        self.labels[from as usize] = Label {
+            distance: 0,
+            arrival: NONE,
+            round: self.round,
+        };
+        self.heap.push(key(0, ahead, from));
+    }
+
+    fn improves(&mut self, node: u32, distance: u64, arrival: u32) -> bool {
+        let label = &mut self.labels[node as usize];
+        if label.round == self.round && label.distance <= distance {
+            return false;
+        }
+        *label = Label {
+            distance,
+            arrival,
+            round: self.round,
+        };
+        true
+    }
+}
+
+fn key(distance: u64, ahead: u64, node: u32) -> Key {
+    Reverse((
+        distance.saturating_add(ahead),
+        ahead.min(u64::from(u32::MAX)) as u32,
+        node,
+    ))
+}
+
+/// One sweep: what every node pays to reach `target`. `price` gets an arc and its index.
+pub(super) fn field(network: &Network, target: u32, price: impl Fn(usize, &Arc) -> u64) -> Field {
+    let mut field = Field::unknown(network);
+    field.distance[target as usize] = 0;
+    let mut heap = BinaryHeap::from([Reverse((0, target))]);
+    field.spread(network, &mut heap, price);
+    field
+}
+
+impl Field {
+    pub fn unknown(network: &Network) -> Self {
+        let nodes = network.nodes as usize;
+        Self {
+            distance: vec![u64::MAX; nodes],
+            next: vec![NONE; nodes],
+        }
+    }
+
+    /// Carries improved distances on from the nodes in the heap.
+    pub fn spread(
+        &mut self,
+        network: &Network,
+        heap: &mut BinaryHeap<Reverse<(u64, u32)>>,
+        price: impl Fn(usize, &Arc) -> u64,
+    ) {
+        while let Some(Reverse((distance, node))) = heap.pop() {
+            if distance > self.distance[node as usize] {
+                continue;
+            }
+            for i in network.leaving(node) {
+                let arc = &network.arcs[i];
+                let reached = distance + price(i, arc);
+                if reached < self.distance[arc.to as usize] {
+                    self.distance[arc.to as usize] = reached;
+                    self.next[arc.to as usize] = network.back(i);
+                    heap.push(Reverse((reached, arc.to)));
+                }
+            }
+        }
+    }
+
+    /// The arcs from `node` to the target; `None` where there is no way.
+    pub fn path(&self, network: &Network, node: u32) -> Option<Vec<u32>> {
+        if *self.distance.get(node as usize)? == u64::MAX {
+            return None;
+        }
+        let first = self.next[node as usize];
+        let onward = |arc: &u32| self.next[network.arcs[*arc as usize].to as usize];
+        let known = |arc: u32| (arc != NONE).then_some(arc);
+        Some(std::iter::successors(known(first), |arc| known(onward(arc))).collect())
+    }
+}

@@ -1,0 +1,200 @@
+//! Paths as they lie: what every crossing holds, what one more bundle would cost, what all cost.
+//!
+//! A path is a list of arcs from a cable's source to the sink. Nothing is decided here.
+
+use super::graph::{Arc, NONE, Network};
+
+/// One crossing's bores and the room left in them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+struct Bores {
+    /// Area still free in the bores that are there; always less than one bore's capacity.
+    slack: u32,
+    count: u32,
+    price: u32,
+    capacity: u32,
+}
+
+impl Bores {
+    fn extra(&self, area: u32) -> u32 {
+        match area <= self.slack {
+            true => 0,
+            false => (area - self.slack).div_ceil(self.capacity),
+        }
+    }
+
+    fn add(&mut self, area: u32) -> u64 {
+        let extra = self.extra(area);
+        let room = u64::from(self.slack) + u64::from(extra) * u64::from(self.capacity);
+        self.slack = (room - u64::from(area)) as u32;
+        self.count += extra;
+        u64::from(extra) * u64::from(self.price)
+    }
+
+    fn take(&mut self, area: u32) -> u64 {
+        let room = u64::from(self.slack) + u64::from(area);
+        let fewer = (room / u64::from(self.capacity)) as u32;
+        self.slack = (room % u64::from(self.capacity)) as u32;
+        self.count -= fewer;
+        u64::from(fewer) * u64::from(self.price)
+    }
+}
+
+/// Several cables that move as one, or one alone.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Bundle {
+    pub count: u32,
+    pub area: u32,
+}
+
+/// The paths of all cables and what they cost together.
+#[derive(Clone, Debug)]
+pub(super) struct State<'n> {
+    pub network: &'n Network,
+    /// For each cable its path, or `None` while it has none.
+    pub paths: Vec<Option<Vec<u32>>>,
+    bores: Vec<Bores>,
+    cost: u64,
+    /// The last mark at which a shared crossing was counted.
+    marks: Vec<u32>,
+    mark: u32,
+}
+
+impl<'n> State<'n> {
+    /// No cable laid.
+    pub fn new(network: &'n Network) -> Self {
+        let bores = |c: &super::Crossing| {
+            let (price, capacity) = (c.price, c.capacity);
+            Bores {
+                slack: 0,
+                count: 0,
+                price,
+                capacity,
+            }
+        };
+        Self {
+            network,
+            paths: vec![None; network.cables.len()],
+            bores: network.crossings.iter().map(bores).collect(),
+            cost: 0,
+            marks: vec![0; network.crossings.len()],
+            mark: 0,
+        }
+    }
+
+    /// What all laid cables cost together.
+    pub fn cost(&self) -> u64 {
+        self.cost
+    }
+
+    /// What the arc would cost a bundle on top of what lies there.
+    pub fn price(&self, arc: &Arc, bundle: Bundle) -> u64 {
+        let linear = u64::from(arc.cost) * u64::from(bundle.count);
+        match self.bores.get(arc.crossing as usize) {
+            None => linear,
+            Some(bores) => linear + u64::from(bores.extra(bundle.area)) * u64::from(bores.price),
+        }
+    }
+
+    /// The least that any one cable could pay for the arc while the paths lie as they do, with or
+    /// without itself: a crossing in use may be free, one out of use costs a bore.
+    pub fn least(&self, arc: &Arc) -> u64 {
+        let linear = u64::from(arc.cost);
+        match self.bores.get(arc.crossing as usize) {
+            Some(bores) if bores.count == 0 => linear + u64::from(bores.price),
+            _ => linear,
+        }
+    }
+
+    /// Lays a cable that has no path.
+    pub fn lay(&mut self, cable: usize, path: Vec<u32>) {
+        self.begin_count();
+        self.add(&path, self.network.cables[cable].area);
+        self.paths[cable] = Some(path);
+    }
+
+    /// Takes a cable's path out.
+    pub fn lift(&mut self, cable: usize) -> Option<Vec<u32>> {
+        let path = self.paths[cable].take()?;
+        self.begin_count();
+        self.take(&path, self.network.cables[cable].area);
+        Some(path)
+    }
+
+    /// Takes out what a cable's path does from its arc `at` on.
+    pub fn lift_tail(&mut self, cable: usize, at: usize) -> Option<Vec<u32>> {
+        let mut head = self.paths[cable].take()?;
+        let tail = head.split_off(at.min(head.len()));
+        self.begin_count();
+        self.count_shared(&head);
+        self.take(&tail, self.network.cables[cable].area);
+        self.paths[cable] = Some(head);
+        Some(tail)
+    }
+
+    /// Lays a tail on to what a cable's path has kept.
+    pub fn lay_tail(&mut self, cable: usize, tail: &[u32]) {
+        let Some(mut head) = self.paths[cable].take() else {
+            return;
+        };
+        self.begin_count();
+        self.count_shared(&head);
+        self.add(tail, self.network.cables[cable].area);
+        head.extend_from_slice(tail);
+        self.paths[cable] = Some(head);
+    }
+
+    /// Starts again from other paths.
+    pub fn replace(&mut self, paths: &[Option<Vec<u32>>]) {
+        for (cable, path) in paths.iter().enumerate() {
+            if self.paths[cable] != *path {
+                self.lift(cable);
+                if let Some(path) = path {
+                    self.lay(cable, path.clone());
+                }
+            }
+        }
+    }
+
+    fn begin_count(&mut self) {
+        self.mark = self.mark.wrapping_add(1);
+        if self.mark == 0 {
+            self.marks.fill(0);
+            self.mark = 1;
+        }
+    }
+
+    fn count_shared(&mut self, arcs: &[u32]) {
+        for arc in arcs {
+            let crossing = self.network.arcs[*arc as usize].crossing;
+            if crossing != NONE {
+                self.marks[crossing as usize] = self.mark;
+            }
+        }
+    }
+
+    /// Whether this path meets the crossing for the first time; only shared ones can be met twice.
+    fn first(&mut self, crossing: u32) -> bool {
+        let j = crossing as usize;
+        !self.network.shared[j] || std::mem::replace(&mut self.marks[j], self.mark) != self.mark
+    }
+
+    fn add(&mut self, arcs: &[u32], area: u32) {
+        for arc in arcs {
+            let arc = self.network.arcs[*arc as usize];
+            self.cost += u64::from(arc.cost);
+            if arc.crossing != NONE && self.first(arc.crossing) {
+                self.cost += self.bores[arc.crossing as usize].add(area);
+            }
+        }
+    }
+
+    fn take(&mut self, arcs: &[u32], area: u32) {
+        for arc in arcs {
+            let arc = self.network.arcs[*arc as usize];
+            self.cost -= u64::from(arc.cost);
+            if arc.crossing != NONE && self.first(arc.crossing) {
+                self.cost -= self.bores[arc.crossing as usize].take(area);
+            }
+        }
+    }
+}

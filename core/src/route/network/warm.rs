@@ -1,0 +1,35 @@
+//! Paths from an earlier answer, laid again where they still hold.
+
+use super::graph::Network;
+use super::router::{Reach, Router, limit};
+
+/// Lays each cable's earlier path if it still leads from its source past its pins to the sink
+/// within its limit. `previous` lists the caller's edges in the caller's order of cables.
+pub(super) fn lay_previous(router: &mut Router<'_>, reach: &[Reach], previous: &[Vec<u32>]) {
+    for (cable, _) in reach
+        .iter()
+        .enumerate()
+        .filter(|(_, reach)| **reach == Reach::Open)
+    {
+        let edges = previous.get(router.network.place(cable));
+        if let Some(path) = edges.and_then(|edges| path_of(router.network, cable, edges)) {
+            router.state.lay(cable, path);
+        }
+    }
+}
+
+/// The arcs along a list of the caller's edges; `None` unless they serve the cable.
+pub(super) fn path_of(network: &Network, cable: usize, edges: &[u32]) -> Option<Vec<u32>> {
+    let mut node = network.cables[cable].source;
+    let mut pins = network.pins[cable].iter().peekable();
+    let mut path = Vec::with_capacity(edges.len());
+    while pins.next_if_eq(&&node).is_some() {}
+    for edge in edges {
+        let arc = network.arc_from(node, *edge)?;
+        node = network.arcs[arc as usize].to;
+        while pins.next_if_eq(&&node).is_some() {}
+        path.push(arc);
+    }
+    let serves = node == network.sink && pins.next().is_none();
+    (serves && network.path_length(&path) <= limit(network, cable)).then_some(path)
+}
