@@ -1,3 +1,4 @@
 //! From a drawing to a drill list.
 
 pub mod route;
+pub mod units;
