@@ -1,4 +1,5 @@
 //! From a drawing to a drill list.
 
 pub mod route;
+pub mod shape;
 pub mod units;

@@ -53,7 +53,7 @@ pub(super) fn thousands(number: i64) -> String {
     let digits = number.unsigned_abs().to_string();
     let mut grouped = String::new();
     for (place, digit) in digits.chars().enumerate() {
-        if place > 0 && (digits.len() - place) % 3 == 0 {
+        if place > 0 && (digits.len() - place).is_multiple_of(3) {
             grouped.push(',');
         }
         grouped.push(digit);
