@@ -1,0 +1,82 @@
+//! What this crew uses: cables with their sizes, and the bits in the van.
+
+use crate::units::{Mm, Size};
+
+/// Which cable of the catalogue.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct CableKindId(pub u16);
+
+impl CableKindId {
+    /// Cat 6 in the standard catalogue.
+    pub const CAT6: Self = Self(0);
+    /// Cat 6A in the standard catalogue.
+    pub const CAT6A: Self = Self(1);
+    /// RG-6 coax in the standard catalogue.
+    pub const COAX: Self = Self(2);
+    /// Outdoor Cat 6 in the standard catalogue.
+    pub const CAT6_OUTDOOR: Self = Self(3);
+}
+
+/// One kind of cable.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CableSpec {
+    /// What it is called.
+    pub name: String,
+    /// The letter its line is told by.
+    pub letter: char,
+    /// Diameter over the jacket.
+    pub diameter: Size,
+    /// Rated for outdoors.
+    pub outdoor: bool,
+    /// Length of a full reel.
+    pub reel: Mm,
+    /// Part reels in the van.
+    pub part_reels: Vec<Mm>,
+}
+
+/// Cables and bits this crew uses.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Catalogue {
+    /// Cable kinds; [`CableKindId`] is the place in this list. Kinds are added, never removed.
+    pub cables: Vec<CableSpec>,
+    /// Bits the crew owns, smallest first, at least one.
+    pub bits: Vec<Size>,
+}
+
+impl Catalogue {
+    /// The cable of this kind.
+    pub fn cable(&self, kind: CableKindId) -> Option<&CableSpec> {
+        self.cables.get(usize::from(kind.0))
+    }
+
+    /// Diameter of a cable of this kind; zero for a kind that is not in the catalogue.
+    pub fn diameter(&self, kind: CableKindId) -> Size {
+        self.cable(kind).map_or(Size(0.0), |cable| cable.diameter)
+    }
+}
+
+impl Default for Catalogue {
+    /// Cat 6 at 6.0 mm, Cat 6A at 7.5 mm, RG-6 at 6.9 mm (usual sizes, no source; a maker's sheet
+    /// governs), reels of 1,000 ft, and bits from 1/2 to 1-1/2 in.
+    fn default() -> Self {
+        let cable = |name: &str, letter, diameter, outdoor| CableSpec {
+            name: name.to_string(),
+            letter,
+            diameter: Size(diameter),
+            outdoor,
+            reel: Mm::feet(1000.0),
+            part_reels: Vec::new(),
+        };
+        Self {
+            cables: vec![
+                cable("Cat 6", 'd', 6.0, false),
+                cable("Cat 6A", 'a', 7.5, false),
+                cable("RG-6", 'x', 6.9, false),
+                cable("Cat 6 outdoor", 'o', 6.5, true),
+            ],
+            bits: [0.5, 0.625, 0.75, 0.875, 1.0, 1.125, 1.25, 1.375, 1.5]
+                .map(Size::inches)
+                .to_vec(),
+        }
+    }
+}

@@ -1,0 +1,206 @@
+//! Drops: the places cable is brought to.
+
+use super::{Cable, CableKindId, DropId, LevelId, Side, WallId};
+use crate::shape::{Direction, Point};
+use crate::units::Mm;
+
+/// A place cable is brought to, with its box and its cables.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Drop {
+    /// Its identity.
+    pub id: DropId,
+    /// The letter of its label, fixed when it was placed.
+    pub letter: char,
+    /// The number of its label, fixed when it was placed and never reused.
+    pub number: u32,
+    /// What it is.
+    pub kind: DropKind,
+    /// The level it belongs to.
+    pub level: LevelId,
+    /// Where it is.
+    pub place: Place,
+    /// Its cables, at least one.
+    pub cables: Vec<Cable>,
+    /// The box it gets.
+    pub fixing: BoxKind,
+    /// Gangs of the box, one to four.
+    pub gangs: u8,
+    /// Where a camera looks; `None` straight out from its face.
+    pub aim: Option<Direction>,
+    /// Outdoors: outdoor cable, sealed bore.
+    pub outdoors: bool,
+    /// BoxKind hidden behind the board until trim-out.
+    pub buried: bool,
+    /// Pulled and labelled, left for later.
+    pub spare: bool,
+    /// A word to the crew; may be empty.
+    pub note: String,
+}
+
+impl Drop {
+    /// What it is called on the plan: D8, A2, C20.
+    pub fn label(&self) -> String {
+        format!("{}{}", self.letter, self.number)
+    }
+
+    /// Height above its level's finished floor; `None` for one on the ceiling or adrift.
+    pub fn height(&self) -> Option<Mm> {
+        match self.place {
+            Place::Wall { height, .. } | Place::Outside { height, .. } => Some(height),
+            Place::Ceiling { .. } | Place::Adrift { .. } => None,
+        }
+    }
+}
+
+/// What a drop is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum DropKind {
+    /// Data outlet.
+    Data,
+    /// Television point.
+    Television,
+    /// Access point on the ceiling.
+    CeilingAccessPoint,
+    /// Access point on a wall.
+    WallAccessPoint,
+    /// Camera, outside or in.
+    Camera,
+    /// Doorbell.
+    Doorbell,
+    /// Anything else.
+    Other,
+}
+
+impl DropKind {
+    /// Every kind, in the order the shelf shows them.
+    pub const ALL: [DropKind; 7] = [
+        Self::Data,
+        Self::Television,
+        Self::CeilingAccessPoint,
+        Self::WallAccessPoint,
+        Self::Camera,
+        Self::Doorbell,
+        Self::Other,
+    ];
+
+    /// The letter a new drop of this kind is labelled with.
+    pub fn letter(self) -> char {
+        match self {
+            Self::Data => 'D',
+            Self::Television => 'T',
+            Self::CeilingAccessPoint | Self::WallAccessPoint => 'A',
+            Self::Camera => 'C',
+            Self::Doorbell => 'B',
+            Self::Other => 'X',
+        }
+    }
+
+    /// The words for it.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Data => "outlet",
+            Self::Television => "television",
+            Self::CeilingAccessPoint => "ceiling access point",
+            Self::WallAccessPoint => "wall access point",
+            Self::Camera => "camera",
+            Self::Doorbell => "doorbell",
+            Self::Other => "other drop",
+        }
+    }
+
+    /// The cables a new drop of this kind starts with.
+    pub fn usual_cables(self) -> &'static [CableKindId] {
+        match self {
+            Self::Data => &[CableKindId::CAT6, CableKindId::CAT6],
+            Self::Television => &[CableKindId::CAT6, CableKindId::COAX],
+            Self::Camera => &[CableKindId::CAT6_OUTDOOR],
+            _ => &[CableKindId::CAT6],
+        }
+    }
+
+    /// Whether it is mounted outdoors as a rule.
+    pub fn is_outdoors(self) -> bool {
+        matches!(self, Self::Camera | Self::Doorbell)
+    }
+
+    /// The box a new drop of this kind gets as a rule.
+    pub fn usual_fixing(self) -> BoxKind {
+        match self {
+            Self::Data | Self::Television | Self::WallAccessPoint => BoxKind::Bracket,
+            Self::CeilingAccessPoint => BoxKind::ByOthers,
+            Self::Camera | Self::Doorbell | Self::Other => BoxKind::None,
+        }
+    }
+}
+
+/// Where a drop is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Place {
+    /// On the inside face of a wall.
+    Wall {
+        /// The wall.
+        wall: WallId,
+        /// From the wall's first end to the centre of the box.
+        offset: Mm,
+        /// The face.
+        side: Side,
+        /// Centre of the box above the finished floor.
+        height: Mm,
+    },
+    /// On the ceiling.
+    Ceiling {
+        /// Centre of the box.
+        at: Point,
+    },
+    /// Its wall was taken away; it waits to be put on another.
+    Adrift {
+        /// Where it was.
+        at: Point,
+    },
+    /// On the outside face of a wall.
+    Outside {
+        /// The wall.
+        wall: WallId,
+        /// From the wall's first end.
+        offset: Mm,
+        /// The face, looking out.
+        side: Side,
+        /// Above the finished floor inside.
+        height: Mm,
+    },
+}
+
+impl Place {
+    /// The wall it is on and the offset from that wall's first end; `None` on the
+    /// ceiling and adrift.
+    pub fn on_wall(&self) -> Option<(WallId, Mm)> {
+        match *self {
+            Self::Wall { wall, offset, .. } | Self::Outside { wall, offset, .. } => {
+                Some((wall, offset))
+            }
+            Self::Ceiling { .. } | Self::Adrift { .. } => None,
+        }
+    }
+}
+
+/// The box or bracket a drop gets.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum BoxKind {
+    /// A low-voltage bracket of ours.
+    Bracket,
+    /// A box set by another trade.
+    ByOthers,
+    /// None: the cable is left coiled.
+    None,
+}
+
+impl BoxKind {
+    /// The words for it.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Bracket => "low-voltage bracket",
+            Self::ByOthers => "box by others",
+            Self::None => "no box",
+        }
+    }
+}

@@ -1,0 +1,183 @@
+//! Edits of cables and of what a person overruled about their ways.
+
+use super::drops::drop_mut;
+use super::{Done, Refusal, take};
+use crate::plan::{Cable, CableId, CableKindId, DropId, Pin, Plan};
+use crate::units::Mm;
+
+/// The most cables one drop can take: one letter each.
+const MOST_CABLES: usize = 26;
+
+pub(super) fn add(plan: &mut Plan, drop: DropId, kind: CableKindId) -> Done {
+    known(plan, kind)?;
+    let id = CableId(take(&mut plan.next.cable));
+    let drop = drop_mut(plan, drop)?;
+    if drop.cables.len() >= MOST_CABLES {
+        return Err(Refusal::because(
+            "One drop takes up to 26 cables. Add another drop beside it.",
+        ));
+    }
+    let taken = drop.cables.iter().map(|cable| cable.letter).max();
+    let letter = match taken {
+        Some('Z') => ('A'..='Z').find(|l| drop.cables.iter().all(|c| c.letter != *l)),
+        Some(last) => char::from_u32(last as u32 + 1),
+        None => Some('A'),
+    };
+    drop.cables.push(Cable {
+        id,
+        letter: letter.unwrap_or('A'),
+        kind,
+    });
+    Ok(())
+}
+
+pub(super) fn set(plan: &mut Plan, id: CableId, kind: CableKindId) -> Done {
+    known(plan, kind)?;
+    let cables = plan.drops.iter_mut().flat_map(|drop| &mut drop.cables);
+    let cable = cables
+        .into_iter()
+        .find(|cable| cable.id == id)
+        .ok_or_else(gone)?;
+    cable.kind = kind;
+    Ok(())
+}
+
+pub(super) fn remove(plan: &mut Plan, id: CableId) -> Done {
+    if plan.labels_frozen {
+        return Err(Refusal::because(
+            "Labels are printed, so this cable keeps its name. Mark its drop as spare instead.",
+        ));
+    }
+    let (drop, _) = plan.cable(id).ok_or_else(gone)?;
+    if drop.cables.len() < 2 {
+        return Err(Refusal::because(
+            "A drop keeps one cable. Remove the drop instead.",
+        ));
+    }
+    let drop = drop.id;
+    drop_mut(plan, drop)?.cables.retain(|cable| cable.id != id);
+    forget_lost_pins(plan);
+    Ok(())
+}
+
+pub(super) fn pin(plan: &mut Plan, pin: Pin) -> Done {
+    if let Pin::Cable { cable, .. } = pin {
+        plan.cable(cable).ok_or_else(gone)?;
+    }
+    if let Some(wall) = pin.on_wall() {
+        let (level, _) = plan
+            .wall(wall)
+            .ok_or_else(|| Refusal::because("That wall is no longer in the plan."))?;
+        if let Pin::Lane { height, .. } = pin
+            && !(Mm(50)..=level.ceiling).contains(&height)
+        {
+            return Err(Refusal::because(
+                "A lane lies between floor and ceiling. Check its height.",
+            ));
+        }
+    }
+    plan.pins.retain(|known| !known.same_place(&pin));
+    plan.pins.push(pin);
+    Ok(())
+}
+
+pub(super) fn unpin(plan: &mut Plan, pin: Pin) -> Done {
+    plan.pins.retain(|known| *known != pin);
+    Ok(())
+}
+
+/// Pins of cables that are gone go with them.
+pub(super) fn forget_lost_pins(plan: &mut Plan) {
+    let alive: Vec<CableId> = plan.cables().map(|(_, cable)| cable.id).collect();
+    plan.pins.retain(|pin| match pin {
+        Pin::Cable { cable, .. } => alive.contains(cable),
+        Pin::Lane { .. } => true,
+    });
+}
+
+fn known(plan: &Plan, kind: CableKindId) -> Done {
+    match plan.catalogue.cable(kind) {
+        Some(_) => Ok(()),
+        None => Err(Refusal::because(
+            "That cable is not in the catalogue. Add it first.",
+        )),
+    }
+}
+
+fn gone() -> Refusal {
+    Refusal::because("That cable is no longer in the plan.")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::plan::edit::Edit;
+    use crate::plan::{DropKind, PinTo, Place};
+    use crate::shape::Point;
+
+    fn plan() -> Plan {
+        let plan = Plan::new();
+        let place = Place::Ceiling {
+            at: Point::new(1000, 1000),
+        };
+        let level = plan.levels[0].id;
+        plan.apply(&Edit::AddDrop {
+            kind: DropKind::Data,
+            level,
+            place,
+        })
+        .unwrap()
+    }
+
+    #[test]
+    fn cable_letters_run_on_and_are_not_used_again() {
+        let plan = plan();
+        let first = plan.drops[0].cables[0].id;
+        let plan = plan
+            .apply(&Edit::AddCable(DropId(1), CableKindId::CAT6A))
+            .unwrap();
+        let plan = plan.apply(&Edit::RemoveCable(first)).unwrap();
+        let letters: String = plan.drops[0]
+            .cables
+            .iter()
+            .map(|cable| cable.letter)
+            .collect();
+        assert_eq!(letters, "BC");
+    }
+
+    #[test]
+    fn a_printed_label_holds_its_cable() {
+        let plan = plan().apply(&Edit::FreezeLabels).unwrap();
+        let cable = plan.drops[0].cables[0].id;
+        assert!(
+            plan.apply(&Edit::RemoveCable(cable))
+                .unwrap_err()
+                .sentence
+                .contains("printed")
+        );
+    }
+
+    #[test]
+    fn a_pin_goes_with_its_cable() {
+        let plan = plan();
+        let cable = plan.drops[0].cables[0].id;
+        let pin = Pin::Cable {
+            cable,
+            to: PinTo::Overhead {
+                at: Point::new(5, 5),
+            },
+        };
+        let plan = plan.apply(&Edit::AddPin(pin)).unwrap();
+        assert_eq!(plan.pins.len(), 1);
+        assert!(
+            plan.apply(&Edit::RemoveDrop(DropId(1)))
+                .unwrap()
+                .pins
+                .is_empty()
+        );
+        assert!(
+            plan.apply(&Edit::AddCable(DropId(1), CableKindId(99)))
+                .is_err()
+        );
+    }
+}

@@ -1,0 +1,328 @@
+//! Edits: the only way a plan changes.
+//!
+//! [`Plan::apply`] takes a plan and an [`Edit`] and gives a new plan, or a [`Refusal`] that says
+//! in one sentence what is in the way and what to do. The plan it was given is never touched.
+
+mod cables;
+mod drops;
+mod levels;
+mod openings;
+mod settings;
+mod sheet;
+mod site;
+mod walls;
+
+use std::fmt;
+
+use super::{
+    Above, Below, CableId, CableKindId, CableSpec, Closet, Drop, DropId, DropKind, Floor, KeepOut,
+    KeepOutId, KnownDimension, LevelId, Lumber, Opening, OpeningId, Pin, Place, Placing, Plan,
+    PowerRun, PowerRunId, Role, RoomId, Scan, Wall, WallId,
+};
+use crate::rules::{RuleBook, RuleId};
+use crate::shape::Point;
+use crate::units::{Mm, Size, Units};
+use std::sync::Arc;
+
+/// One thing a person does to a plan.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Edit {
+    /// Several edits as one: all or none.
+    Together(Vec<Edit>),
+
+    /// Name the job.
+    SetTitle(String),
+    /// Note for whom it is.
+    SetNote(String),
+    /// Show and read lengths differently.
+    SetUnits(Units),
+    /// Write another date on the sheets.
+    SetDate(String),
+    /// Count the revision up by one.
+    NextRevision,
+    /// Start from another published book; own figures stay.
+    SetRuleBook(RuleBook),
+    /// Put an own figure in place of a published one.
+    SetRule(RuleId, f64),
+    /// Take the published figure again.
+    ResetRule(RuleId),
+    /// The bits the crew owns.
+    SetBits(Vec<Size>),
+    /// Change a cable kind, or add one with the next free number.
+    SetCableKind(CableKindId, CableSpec),
+    /// Labels are printed: identities are frozen.
+    FreezeLabels,
+    /// Set a finding aside, with a reason.
+    Dismiss {
+        /// The finding's key.
+        key: String,
+        /// Why; not empty.
+        reason: String,
+    },
+    /// Take a finding up again.
+    Restore {
+        /// The finding's key.
+        key: String,
+    },
+
+    /// Add a level on top of the highest, over this floor.
+    AddLevel {
+        /// What it is called.
+        name: String,
+        /// The floor between it and the level under it.
+        floor: Floor,
+    },
+    /// Remove a level and all that is on it. The last one stays.
+    RemoveLevel(LevelId),
+    /// Rename a level and set its ceiling height.
+    SetLevel {
+        /// The level.
+        level: LevelId,
+        /// Its name.
+        name: String,
+        /// Floor to ceiling.
+        ceiling: Mm,
+    },
+    /// State what is over a level.
+    SetAbove(LevelId, Above),
+    /// State what is under a level.
+    SetBelow(LevelId, Below),
+
+    /// Put a picture under a level; its known dimensions start anew.
+    PutScan(LevelId, Arc<Scan>, Placing),
+    /// Take the picture away.
+    RemoveScan(LevelId),
+    /// Lay the picture differently.
+    SetPlacing(LevelId, Placing),
+    /// State the true length of a stretch of the picture, and lay the picture to fit all of them.
+    AddKnown(LevelId, KnownDimension),
+    /// Take a known dimension away, and lay the picture to fit the rest.
+    RemoveKnown(LevelId, usize),
+
+    /// Draw a wall.
+    AddWall {
+        /// On which level.
+        level: LevelId,
+        /// First end.
+        from: Point,
+        /// Second end.
+        to: Point,
+        /// What its studs are.
+        lumber: Lumber,
+        /// What it carries.
+        role: Role,
+    },
+    /// Replace a wall's framing and ends; the identity inside names the wall.
+    SetWall(Wall),
+    /// Move every wall end that lies at a corner to another place.
+    MoveCorner {
+        /// On which level.
+        level: LevelId,
+        /// Where the ends are.
+        from: Point,
+        /// Where they go.
+        to: Point,
+    },
+    /// Remove a wall with its openings; drops on it are set adrift.
+    RemoveWall(WallId),
+    /// Put a door, window or cased opening in a wall; the identity inside is set anew.
+    AddOpening(Opening),
+    /// Replace an opening; the identity inside names it.
+    SetOpening(Opening),
+    /// Remove an opening.
+    RemoveOpening(OpeningId),
+    /// Name a room.
+    AddRoom {
+        /// On which level.
+        level: LevelId,
+        /// Its name.
+        name: String,
+        /// A place in it.
+        at: Point,
+    },
+    /// Rename or move a room's name.
+    SetRoom {
+        /// Which room.
+        room: RoomId,
+        /// Its name.
+        name: String,
+        /// A place in it.
+        at: Point,
+    },
+    /// Remove a room's name.
+    RemoveRoom(RoomId),
+    /// Keep a place clear; the identity inside is set anew.
+    AddKeepOut(LevelId, KeepOut),
+    /// Replace a keep-out; the identity inside names it.
+    SetKeepOut(KeepOut),
+    /// Remove a keep-out.
+    RemoveKeepOut(KeepOutId),
+    /// Draw a power run; the identity inside is set anew.
+    AddPowerRun(LevelId, PowerRun),
+    /// Replace a power run; the identity inside names it.
+    SetPowerRun(PowerRun),
+    /// Remove a power run.
+    RemovePowerRun(PowerRunId),
+
+    /// Place, move or take away the closet.
+    SetCloset(Option<Closet>),
+    /// Place a drop with the usual cables, box and flags of its kind.
+    AddDrop {
+        /// What it is.
+        kind: DropKind,
+        /// On which level.
+        level: LevelId,
+        /// Where.
+        place: Place,
+    },
+    /// Move a drop.
+    MoveDrop(DropId, Place),
+    /// Change what a drop is or has; the identity inside names it. Its label, level, place and
+    /// cables stay as they are whatever the value says.
+    SetDrop(Drop),
+    /// Remove a drop and its cables.
+    RemoveDrop(DropId),
+    /// Add a cable to a drop.
+    AddCable(DropId, CableKindId),
+    /// Make a cable another kind.
+    SetCable(CableId, CableKindId),
+    /// Remove a cable; a drop keeps at least one.
+    RemoveCable(CableId),
+    /// Overrule a way. A pin on the same cable and place, or the same wall's lane, is replaced.
+    AddPin(Pin),
+    /// Take a pin away.
+    RemovePin(Pin),
+}
+
+/// Why an edit was not made: one sentence, what and what next.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Refusal {
+    /// The sentence.
+    pub sentence: String,
+}
+
+impl Refusal {
+    pub(crate) fn because(sentence: impl Into<String>) -> Self {
+        Self {
+            sentence: sentence.into(),
+        }
+    }
+}
+
+impl fmt::Display for Refusal {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.sentence)
+    }
+}
+
+impl std::error::Error for Refusal {}
+
+impl Plan {
+    /// The plan after an edit, or the reason why it stays as it is.
+    ///
+    /// ```
+    /// use borewright_core::plan::{Plan, edit::Edit};
+    /// let plan = Plan::new().apply(&Edit::SetTitle("Alder Court, lot 6".into()))?;
+    /// assert_eq!(plan.title, "Alder Court, lot 6");
+    /// # Ok::<(), borewright_core::plan::edit::Refusal>(())
+    /// ```
+    pub fn apply(&self, edit: &Edit) -> Result<Plan, Refusal> {
+        let mut plan = self.clone();
+        plan.make(edit)?;
+        Ok(plan)
+    }
+
+    /// Carries out one edit on a copy that is thrown away if it is refused.
+    fn make(&mut self, edit: &Edit) -> Done {
+        match edit {
+            Edit::Together(edits) => edits.iter().try_for_each(|edit| self.make(edit)),
+            Edit::SetTitle(title) => settings::title(self, title),
+            Edit::SetNote(note) => settings::note(self, note),
+            Edit::SetUnits(units) => settings::units(self, *units),
+            Edit::SetDate(date) => settings::date(self, date),
+            Edit::NextRevision => settings::next_revision(self),
+            Edit::SetRuleBook(book) => settings::rule_book(self, *book),
+            Edit::SetRule(rule, value) => settings::rule(self, *rule, *value),
+            Edit::ResetRule(rule) => settings::reset_rule(self, *rule),
+            Edit::SetBits(bits) => settings::bits(self, bits),
+            Edit::SetCableKind(kind, spec) => settings::cable_kind(self, *kind, spec),
+            Edit::FreezeLabels => settings::freeze_labels(self),
+            Edit::Dismiss { key, reason } => settings::dismiss(self, key, reason),
+            Edit::Restore { key } => settings::restore(self, key),
+            Edit::AddLevel { name, floor } => levels::add(self, name, *floor),
+            Edit::RemoveLevel(level) => levels::remove(self, *level),
+            Edit::SetLevel {
+                level,
+                name,
+                ceiling,
+            } => levels::set(self, *level, name, *ceiling),
+            Edit::SetAbove(level, above) => levels::above(self, *level, *above),
+            Edit::SetBelow(level, below) => levels::below(self, *level, *below),
+            Edit::PutScan(level, scan, placing) => sheet::put(self, *level, scan, *placing),
+            Edit::RemoveScan(level) => sheet::remove(self, *level),
+            Edit::SetPlacing(level, placing) => sheet::place(self, *level, *placing),
+            Edit::AddKnown(level, known) => sheet::add_known(self, *level, *known),
+            Edit::RemoveKnown(level, index) => sheet::remove_known(self, *level, *index),
+            Edit::AddWall {
+                level,
+                from,
+                to,
+                lumber,
+                role,
+            } => walls::add(self, *level, (*from, *to), *lumber, *role),
+            Edit::SetWall(wall) => walls::set(self, *wall),
+            Edit::MoveCorner { level, from, to } => walls::move_corner(self, *level, *from, *to),
+            Edit::RemoveWall(wall) => walls::remove(self, *wall),
+            Edit::AddOpening(opening) => openings::add(self, *opening),
+            Edit::SetOpening(opening) => openings::set(self, *opening),
+            Edit::RemoveOpening(opening) => openings::remove(self, *opening),
+            Edit::AddRoom { level, name, at } => site::add_room(self, *level, name, *at),
+            Edit::SetRoom { room, name, at } => site::set_room(self, *room, name, *at),
+            Edit::RemoveRoom(room) => site::remove_room(self, *room),
+            Edit::AddKeepOut(level, keep_out) => site::add_keep_out(self, *level, keep_out),
+            Edit::SetKeepOut(keep_out) => site::set_keep_out(self, keep_out),
+            Edit::RemoveKeepOut(keep_out) => site::remove_keep_out(self, *keep_out),
+            Edit::AddPowerRun(level, run) => site::add_power_run(self, *level, run),
+            Edit::SetPowerRun(run) => site::set_power_run(self, run),
+            Edit::RemovePowerRun(run) => site::remove_power_run(self, *run),
+            Edit::SetCloset(closet) => drops::closet(self, *closet),
+            Edit::AddDrop { kind, level, place } => drops::add(self, *kind, *level, *place),
+            Edit::MoveDrop(drop, place) => drops::relocate(self, *drop, *place),
+            Edit::SetDrop(details) => drops::set(self, details),
+            Edit::RemoveDrop(drop) => drops::remove(self, *drop),
+            Edit::AddCable(drop, kind) => cables::add(self, *drop, *kind),
+            Edit::SetCable(cable, kind) => cables::set(self, *cable, *kind),
+            Edit::RemoveCable(cable) => cables::remove(self, *cable),
+            Edit::AddPin(pin) => cables::pin(self, *pin),
+            Edit::RemovePin(pin) => cables::unpin(self, *pin),
+        }
+    }
+}
+
+/// An edit in place that worked, or why it did not.
+type Done = Result<(), Refusal>;
+
+/// The longest text a field keeps.
+const LONGEST_TEXT: usize = 400;
+
+/// Text without control characters and not longer than a field.
+fn tidy(text: &str) -> String {
+    let plain = text.chars().filter(|c| !c.is_control() || *c == '\n');
+    plain
+        .take(LONGEST_TEXT)
+        .collect::<String>()
+        .trim()
+        .to_string()
+}
+
+fn level_mut(plan: &mut Plan, id: LevelId) -> Result<&mut super::Level, Refusal> {
+    let found = plan.levels.iter_mut().find(|level| level.id == id);
+    found.ok_or_else(|| Refusal::because("That level is no longer in the plan."))
+}
+
+/// Takes the next number of a series.
+fn take(next: &mut u32) -> u32 {
+    let number = *next;
+    *next = next.saturating_add(1);
+    number
+}

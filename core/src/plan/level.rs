@@ -1,0 +1,161 @@
+//! A level: its walls and what lies below and above it.
+
+use super::{
+    KeepOut, KeepOutId, LevelId, Opening, OpeningId, PowerRun, PowerRunId, Room, RoomId, Sheet,
+    Wall, WallId,
+};
+use crate::shape::Direction;
+use crate::units::{Mm, Size};
+
+/// One level of the house.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Level {
+    /// Its identity.
+    pub id: LevelId,
+    /// What it is called: Ground, Upper, Basement.
+    pub name: String,
+    /// Finished floor to the underside of the ceiling framing: the height of a wall with plates.
+    pub ceiling: Mm,
+    /// What is under its floor. Only the lowest level has a slab or a crawl space.
+    pub below: Below,
+    /// What is over its ceiling. Only the highest level has an attic or a roof.
+    pub above: Above,
+    /// The drawing it was traced from, and how it lies.
+    pub sheet: Sheet,
+    /// Its walls.
+    pub walls: Vec<Wall>,
+    /// Doors, windows and cased openings in those walls.
+    pub openings: Vec<Opening>,
+    /// Where nothing may be drilled or run.
+    pub keep_outs: Vec<KeepOut>,
+    /// Power cable by others, as far as it is known.
+    pub power_runs: Vec<PowerRun>,
+    /// Named rooms.
+    pub rooms: Vec<Room>,
+}
+
+impl Level {
+    /// An empty level with a 9 ft ceiling, on a slab, under an attic over trusses.
+    pub fn new(id: LevelId, name: &str) -> Self {
+        Self {
+            id,
+            name: name.to_string(),
+            ceiling: Mm::feet(9.0),
+            below: Below::Slab,
+            above: Above::attic_over_trusses(Direction::ALONG_Y),
+            sheet: Sheet::default(),
+            walls: Vec::new(),
+            openings: Vec::new(),
+            keep_outs: Vec::new(),
+            power_runs: Vec::new(),
+            rooms: Vec::new(),
+        }
+    }
+
+    /// The wall with this identity, if it stands on this level.
+    pub fn wall(&self, id: WallId) -> Option<&Wall> {
+        self.walls.iter().find(|wall| wall.id == id)
+    }
+
+    /// The opening with this identity, if it is on this level.
+    pub fn opening(&self, id: OpeningId) -> Option<&Opening> {
+        self.openings.iter().find(|opening| opening.id == id)
+    }
+
+    /// The room with this identity, if it is on this level.
+    pub fn room(&self, id: RoomId) -> Option<&Room> {
+        self.rooms.iter().find(|room| room.id == id)
+    }
+
+    /// The keep-out with this identity, if it is on this level.
+    pub fn keep_out(&self, id: KeepOutId) -> Option<&KeepOut> {
+        self.keep_outs.iter().find(|keep_out| keep_out.id == id)
+    }
+
+    /// The power run with this identity, if it is on this level.
+    pub fn power_run(&self, id: PowerRunId) -> Option<&PowerRun> {
+        self.power_runs.iter().find(|run| run.id == id)
+    }
+
+    /// The openings of one wall, by offset.
+    pub fn openings_of(&self, wall: WallId) -> Vec<&Opening> {
+        let mut openings: Vec<_> = self.openings.iter().filter(|o| o.wall == wall).collect();
+        openings.sort_by_key(|opening| (opening.offset, opening.id));
+        openings
+    }
+}
+
+/// What a floor or a flat ceiling is framed with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum JoistKind {
+    /// Sawn lumber: may be bored within the joist rule.
+    Sawn,
+    /// Wood I-joists: web holes by the maker's chart only.
+    IJoist,
+    /// Open-web trusses: cable passes between the webs, nothing is drilled.
+    OpenWeb,
+}
+
+/// A floor or ceiling framed with joists.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Floor {
+    /// What the joists are.
+    pub kind: JoistKind,
+    /// Depth of the joists.
+    pub depth: Size,
+    /// Distance from joist to joist, on centre.
+    pub spacing: Size,
+    /// The direction the joists run in.
+    pub direction: Direction,
+}
+
+impl Floor {
+    /// Sawn 2x10 at 16 in on centre.
+    pub fn sawn(direction: Direction) -> Self {
+        Self {
+            kind: JoistKind::Sawn,
+            depth: Size::inches(9.25),
+            spacing: Size::inches(16.0),
+            direction,
+        }
+    }
+}
+
+/// What lies under a level's floor.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Below {
+    /// Concrete on the ground: no way.
+    Slab,
+    /// A crawl space under a framed floor.
+    Crawl(Floor),
+    /// The level beneath, under this framed floor.
+    Level(Floor),
+}
+
+/// What lies over a level's ceiling.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Above {
+    /// An attic over roof trusses: their members are never drilled, cable lies on top.
+    AtticTrusses {
+        /// Distance from truss to truss, on centre.
+        spacing: Size,
+        /// The direction the trusses span.
+        direction: Direction,
+    },
+    /// An attic over ceiling joists: cable lies on top.
+    AtticJoists(Floor),
+    /// The next level's floor.
+    Level,
+    /// A roof with no way through: vaulted, insulated shut.
+    ClosedRoof,
+}
+
+impl Above {
+    /// Trusses at 24 in on centre.
+    pub fn attic_over_trusses(direction: Direction) -> Self {
+        Self::AtticTrusses {
+            spacing: Size::inches(24.0),
+            direction,
+        }
+    }
+}
