@@ -2,6 +2,7 @@
 //!
 //! What a person drew is in whole millimetres ([`Point`]); what is derived from it is [`Pos`].
 
+pub mod packing;
 mod point;
 mod segment;
 
