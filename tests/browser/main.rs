@@ -1,0 +1,6 @@
+//! Browser stories: each file is something a person does on the real page, served as a host would.
+//!
+//! The guide to writing one is at the top of `harness/lib.rs`.
+
+mod hands;
+mod opens;

@@ -1,1 +1,0 @@
-//! Nothing lives here: the checks are the files beside this folder, each a test of its own.
