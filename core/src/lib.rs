@@ -1,5 +1,6 @@
 //! From a drawing to a drill list.
 
+pub mod desk;
 pub mod plan;
 pub mod route;
 pub mod rules;

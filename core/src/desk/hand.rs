@@ -1,0 +1,82 @@
+//! What the hand keeps from one use of a tool to the next.
+
+use crate::plan::{DropKind, KeepOutReason, Lumber, OpeningKind, Role};
+use crate::units::Mm;
+
+/// Settings that stay in the hand. They belong to the person at work and are not part of the plan.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Hand {
+    /// Lumber of the next wall.
+    pub lumber: Lumber,
+    /// Role of the next wall.
+    pub role: Role,
+    /// Kind of the next drop.
+    pub drop: DropKind,
+    /// Kind of the next opening. Use [`Hand::with_opening`] to change it with its usual sizes.
+    pub opening: OpeningKind,
+    /// Width of the next opening.
+    pub opening_width: Mm,
+    /// Sill of the next opening above the finished floor; zero for doors and cased openings.
+    pub opening_sill: Mm,
+    /// Head of the next opening above the finished floor.
+    pub opening_head: Mm,
+    /// Why the next keep-out stays clear.
+    pub keep_out: KeepOutReason,
+    /// Height of the next power run in a wall, above the finished floor.
+    pub power_height: Mm,
+    /// The last known dimension as it was typed, offered again; may be empty.
+    pub known_text: String,
+}
+
+impl Hand {
+    /// This hand with a wall in it; the lumber that is usual for the role comes along: 2x6 for an
+    /// outside wall, 2x4 inside (common practice, no source).
+    pub fn with_role(self, role: Role) -> Self {
+        let lumber = match role {
+            Role::Exterior => Lumber::TwoBySix,
+            Role::Bearing | Role::Partition => Lumber::TwoByFour,
+        };
+        Self {
+            role,
+            lumber,
+            ..self
+        }
+    }
+
+    /// This hand with another kind of opening and its usual sizes (common practice, no source): a
+    /// door 32 in wide, a window 36 in wide over a sill at 36 in, a cased opening 48 in wide, all
+    /// with the head at 80 in.
+    pub fn with_opening(self, opening: OpeningKind) -> Self {
+        let (width, sill) = match opening {
+            OpeningKind::Door => (32.0, 0.0),
+            OpeningKind::Window => (36.0, 36.0),
+            OpeningKind::Cased => (48.0, 0.0),
+        };
+        Self {
+            opening,
+            opening_width: Mm::inches(width),
+            opening_sill: Mm::inches(sill),
+            opening_head: Mm::inches(80.0),
+            ..self
+        }
+    }
+}
+
+impl Default for Hand {
+    /// Outside walls of 2x6 first, an outlet, a door.
+    fn default() -> Self {
+        Self {
+            lumber: Lumber::TwoBySix,
+            role: Role::Exterior,
+            drop: DropKind::Data,
+            opening: OpeningKind::Door,
+            opening_width: Mm(0),
+            opening_sill: Mm(0),
+            opening_head: Mm(0),
+            keep_out: KeepOutReason::Duct,
+            power_height: Mm::inches(18.0),
+            known_text: String::new(),
+        }
+        .with_opening(OpeningKind::Door)
+    }
+}

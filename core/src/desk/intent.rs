@@ -1,0 +1,71 @@
+//! What a person wants, told apart from how they said it.
+
+use std::rc::Rc;
+
+use super::{Choice, Gesture, Hand, Reach, Step, Tool};
+use crate::plan::edit::Edit;
+use crate::plan::{LevelId, Plan};
+use crate::shape::Point;
+
+/// One thing a person wants of the session. Where the paper lies on the screen is no intent; that
+/// is a [`View`](super::View) and no business of the plan.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Intent {
+    /// Change the plan, from a field of the slip or a list.
+    Edit(Edit),
+    /// Take the last change back, or let go of what is only begun.
+    Undo,
+    /// Make the last undone change again.
+    Redo,
+    /// Enter a step; its first tool comes to the hand.
+    GoTo(Step),
+    /// Take a tool into the hand.
+    Take(Tool),
+    /// A gesture on the sheet, in plan points of the shown level.
+    Gesture(Gesture<Point>, Reach),
+    /// Choose something, or nothing.
+    Choose(Option<Choice>),
+    /// Show another level.
+    ShowLevel(LevelId),
+    /// The text so far of a length being typed while drawing; shown live where it reads.
+    Typing(String),
+    /// A length typed and confirmed: a wall's length, a known dimension, a place along a wall; or
+    /// the name of a room just placed.
+    Typed(String),
+    /// Escape: lets go of what is begun, then of what is chosen, then of the tool.
+    LetGo,
+    /// Remove what is chosen.
+    Delete,
+    /// Move what is chosen by one small step (1 in or 25 mm), or a large one (1 ft or 300 mm).
+    Nudge {
+        /// Where to, on the sheet.
+        heading: Heading,
+        /// A large step.
+        large: bool,
+    },
+    /// Change what the hand keeps from one use of a tool to the next.
+    SetHand(Hand),
+    /// Turn the drawing a quarter clockwise about its middle.
+    QuarterTurn,
+    /// Open a plan in place of this one. Undo brings this one back.
+    Open(Rc<Plan>),
+    /// Start with an empty plan. Undo brings this one back.
+    NewPlan,
+    /// Make a plan that came by link one's own copy.
+    TakeOver,
+    /// Put the notice away.
+    DismissNotice,
+}
+
+/// A direction on the sheet for a step by key.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Heading {
+    /// Towards the top of the sheet.
+    Up,
+    /// Towards the foot of the sheet.
+    Down,
+    /// To the left.
+    Left,
+    /// To the right.
+    Right,
+}

@@ -1,0 +1,33 @@
+//! How hands change a plan: steps, tools, gestures, undo.
+//!
+//! A [`Session`] is everything one person sees at one moment; [`Session::after`] is the only way
+//! from one to the next, and an [`Intent`] the only thing it takes. Nothing here draws, keeps time
+//! or touches a browser, and a plan still changes only by [`Plan::apply`](crate::plan::Plan::apply).
+
+mod choice;
+mod draft;
+mod gesture;
+mod hand;
+mod history;
+mod intent;
+mod lacks;
+mod notice;
+mod session;
+mod snap;
+mod step;
+mod tools;
+mod view;
+
+pub use choice::Choice;
+pub use draft::Draft;
+pub use gesture::{Act, Gesture, Hands, PaperMove, Pointer, PointerKind, Reach, Signal};
+pub use hand::Hand;
+pub use history::History;
+pub use intent::{Heading, Intent};
+pub use lacks::{Lack, lacks};
+pub use notice::{Notice, NoticeKind};
+pub use session::Session;
+pub use snap::{Hold, Snap};
+pub use step::Step;
+pub use tools::Tool;
+pub use view::{ScreenPoint, View};

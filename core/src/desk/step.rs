@@ -1,0 +1,84 @@
+//! The steps of the job, in the order of the work.
+
+use super::Tool;
+
+/// One step of the job. Any can be entered at any time; it changes only what the hand does and
+/// what the ink stresses.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Step {
+    /// Open a drawing and bring it to scale.
+    #[default]
+    Drawing,
+    /// Trace walls, openings and rooms; state joists.
+    Framing,
+    /// Place the closet and the drops.
+    Drops,
+    /// Look at the ways and steer them.
+    Ways,
+    /// Print and share.
+    Sheets,
+    /// What happens on site after printing.
+    Site,
+}
+
+impl Step {
+    /// Every step, in the order of the work.
+    pub const ALL: [Step; 6] = [
+        Self::Drawing,
+        Self::Framing,
+        Self::Drops,
+        Self::Ways,
+        Self::Sheets,
+        Self::Site,
+    ];
+
+    /// What it is called.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Drawing => "Drawing",
+            Self::Framing => "Framing",
+            Self::Drops => "Drops",
+            Self::Ways => "Ways",
+            Self::Sheets => "Sheets",
+            Self::Site => "Site",
+        }
+    }
+
+    /// The tools on its shelf, left to right; the first is in the hand on entering the step.
+    pub fn tools(self) -> &'static [Tool] {
+        match self {
+            Self::Drawing => &[Tool::KnownDimension, Tool::LevelUp, Tool::MoveDrawing],
+            Self::Framing => &[
+                Tool::Wall,
+                Tool::Opening,
+                Tool::Room,
+                Tool::Joists,
+                Tool::Select,
+            ],
+            Self::Drops => &[Tool::Drop, Tool::Closet, Tool::Select],
+            Self::Ways => &[
+                Tool::Select,
+                Tool::NeverDrill,
+                Tool::KeepOut,
+                Tool::PowerRun,
+            ],
+            Self::Sheets | Self::Site => &[Tool::Select],
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_step_has_a_tool_and_every_tool_a_step() {
+        for tool in Tool::ALL {
+            assert!(
+                Step::ALL.iter().any(|step| step.tools().contains(&tool)),
+                "{tool:?}"
+            );
+        }
+        assert!(Step::ALL.iter().all(|step| !step.tools().is_empty()));
+    }
+}
