@@ -1,6 +1,7 @@
 //! From a drawing to a drill list.
 
 pub mod desk;
+pub mod framing;
 pub mod plan;
 pub mod route;
 pub mod rules;

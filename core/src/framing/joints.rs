@@ -1,0 +1,245 @@
+//! How walls meet: corners, tees, crosses and straight splices, by the drawn geometry.
+
+use crate::plan::{Level, Role, Wall, WallId};
+use crate::shape::{Pos, Segment};
+
+/// Ends nearer to a line than this meet it, millimetres beyond half the other wall's width.
+const TOLERANCE: f64 = 60.0;
+
+/// Where another wall meets this one.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Joint {
+    /// The other wall.
+    pub other: WallId,
+    /// Where on this wall's centre line, millimetres from its first end.
+    pub at: f64,
+    /// Half of what the other wall takes up along this one, millimetres.
+    pub half: f64,
+    /// How they meet.
+    pub kind: JointKind,
+    /// Whether the other wall lies on the right of this one, on the left, or on both sides.
+    pub right: bool,
+    /// See `right`.
+    pub left: bool,
+}
+
+/// How a wall meets another.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum JointKind {
+    /// Both end here; this one runs through to the outside of the corner.
+    CornerThrough,
+    /// Both end here; this one stops at the other's face.
+    CornerButt,
+    /// This wall ends against the other's face.
+    TeeButt,
+    /// The other wall ends against this one's face, or stops on both sides of it.
+    TeeThrough,
+    /// Both end here in one line.
+    Splice,
+}
+
+/// A wall's joints and the extent of its plates.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WallEnds {
+    /// Where its plates start, millimetres from the first end; below zero where it runs through.
+    pub start: f64,
+    /// Where its plates end.
+    pub end: f64,
+    /// Joints in order along the wall.
+    pub joints: Vec<Joint>,
+}
+
+/// Finds every joint of every wall of a level; one entry a wall, in the order of the plan.
+pub(super) fn join(level: &Level) -> Vec<WallEnds> {
+    level
+        .walls
+        .iter()
+        .map(|wall| ends_of(level, wall))
+        .collect()
+}
+
+fn ends_of(level: &Level, wall: &Wall) -> WallEnds {
+    let Some(line) = wall.line() else {
+        return WallEnds {
+            start: 0.0,
+            end: 0.0,
+            joints: Vec::new(),
+        };
+    };
+    let mut joints: Vec<Joint> = level
+        .walls
+        .iter()
+        .filter(|other| other.id != wall.id)
+        .filter_map(|other| joint(wall, &line, other))
+        .collect();
+    joints.sort_by(|a, b| a.at.total_cmp(&b.at).then(a.half.total_cmp(&b.half)));
+    let start = plate_end(&joints, 0.0, 1.0);
+    let end = line.length - plate_end(&joints, line.length, -1.0);
+    WallEnds { start, end, joints }
+}
+
+/// How far inside the drawn end the plates stop (above zero) or run past it (below zero).
+fn plate_end(joints: &[Joint], at: f64, _inward: f64) -> f64 {
+    let here = joints
+        .iter()
+        .filter(|joint| (joint.at - at).abs() < TOLERANCE + joint.half);
+    let inset = here.filter_map(|joint| match joint.kind {
+        JointKind::CornerThrough => Some(-joint.half),
+        JointKind::CornerButt | JointKind::TeeButt => Some(joint.half),
+        JointKind::Splice | JointKind::TeeThrough => None,
+    });
+    // A butt wins over a through corner: three walls at one point leave one through wall.
+    inset
+        .fold(None, |worst: Option<f64>, next| {
+            Some(worst.map_or(next, |w| w.max(next)))
+        })
+        .unwrap_or(0.0)
+}
+
+fn joint(wall: &Wall, line: &Segment, other: &Wall) -> Option<Joint> {
+    let beyond = other.line()?;
+    match line.crossing(&beyond) {
+        Some((at, on_other)) => meeting(wall, line, other, &beyond, at, on_other),
+        None => splice(wall, line, other, &beyond),
+    }
+}
+
+fn meeting(
+    wall: &Wall,
+    line: &Segment,
+    other: &Wall,
+    beyond: &Segment,
+    at: f64,
+    on_other: f64,
+) -> Option<Joint> {
+    let reach = other.width().0 / 2.0 + TOLERANCE;
+    let reach_other = wall.width().0 / 2.0 + TOLERANCE;
+    if !(-reach..=line.length + reach).contains(&at)
+        || !(-reach_other..=beyond.length + reach_other).contains(&on_other)
+    {
+        return None;
+    }
+    let ends_here = at <= reach || at >= line.length - reach;
+    let other_ends = on_other <= reach_other || on_other >= beyond.length - reach_other;
+    let kind = match (ends_here, other_ends) {
+        (true, true) if runs_through(wall, other) => JointKind::CornerThrough,
+        (true, true) => JointKind::CornerButt,
+        (true, false) => JointKind::TeeButt,
+        (false, true) => JointKind::TeeThrough,
+        (false, false) => JointKind::TeeThrough,
+    };
+    let sine = line.along.cross(beyond.along).abs();
+    let (right, left) = sides(line, beyond, reach_other);
+    Some(Joint {
+        other: other.id,
+        at,
+        half: other.width().0 / 2.0 / sine,
+        kind,
+        right,
+        left,
+    })
+}
+
+/// On which sides of `line` the other wall reaches out.
+fn sides(line: &Segment, beyond: &Segment, reach: f64) -> (bool, bool) {
+    let asides = [line.aside_of(beyond.from), line.aside_of(beyond.to)];
+    (
+        asides.iter().any(|a| *a > reach),
+        asides.iter().any(|a| *a < -reach),
+    )
+}
+
+fn splice(wall: &Wall, line: &Segment, other: &Wall, beyond: &Segment) -> Option<Joint> {
+    let mine = [(0.0, line.from), (line.length, line.to)];
+    let near =
+        |end: Pos| beyond.from.distance(end) < TOLERANCE || beyond.to.distance(end) < TOLERANCE;
+    let (at, _) = mine.into_iter().find(|(_, end)| near(*end))?;
+    let _ = wall;
+    Some(Joint {
+        other: other.id,
+        at,
+        half: 0.0,
+        kind: JointKind::Splice,
+        right: false,
+        left: false,
+    })
+}
+
+/// Which of two walls runs through a corner: the one that carries more, then the wider, then the
+/// longer, then the one drawn nearer the top left. The order of drawing decides nothing.
+fn runs_through(wall: &Wall, other: &Wall) -> bool {
+    let rank = |wall: &Wall| {
+        let role = match wall.role {
+            Role::Exterior => 0,
+            Role::Bearing => 1,
+            Role::Partition => 2,
+        };
+        let first = wall.from.min(wall.to);
+        let last = wall.from.max(wall.to);
+        let length = -wall.from.distance(wall.to).0;
+        (role, -wall.width().micrometres(), length, first, last)
+    };
+    rank(wall) < rank(other)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::plan::{LevelId, Lumber};
+    use crate::shape::Point;
+
+    fn level(walls: &[((i32, i32), (i32, i32))]) -> Level {
+        let mut level = Level::new(LevelId(1), "Ground");
+        for (place, (from, to)) in walls.iter().enumerate() {
+            level.walls.push(Wall::new(
+                WallId(place as u32 + 1),
+                Point::new(from.0, from.1),
+                Point::new(to.0, to.1),
+                Lumber::TwoByFour,
+                Role::Partition,
+            ));
+        }
+        level
+    }
+
+    #[test]
+    fn the_longer_wall_runs_through_a_corner() {
+        let ends = join(&level(&[((0, 0), (5000, 0)), ((5000, 0), (5000, 3000))]));
+        assert_eq!(ends[0].joints[0].kind, JointKind::CornerThrough);
+        assert_eq!(ends[1].joints[0].kind, JointKind::CornerButt);
+        assert!((ends[0].end - 5044.45).abs() < 1e-6, "{:?}", ends[0]);
+        assert!((ends[1].start - 44.45).abs() < 1e-6, "{:?}", ends[1]);
+        assert_eq!((ends[0].start, ends[1].end), (0.0, 3000.0));
+    }
+
+    #[test]
+    fn a_tee_stops_at_the_face_and_is_backed() {
+        let ends = join(&level(&[((0, 0), (5000, 0)), ((2000, 0), (2000, 3000))]));
+        assert_eq!(ends[0].joints[0].kind, JointKind::TeeThrough);
+        assert_eq!(
+            (ends[0].joints[0].right, ends[0].joints[0].left),
+            (true, false)
+        );
+        assert_eq!(ends[1].joints[0].kind, JointKind::TeeButt);
+        assert!((ends[1].start - 44.45).abs() < 1e-6);
+        assert_eq!((ends[0].start, ends[0].end), (0.0, 5000.0));
+    }
+
+    #[test]
+    fn a_cross_is_a_tee_on_both_sides_and_a_straight_line_is_spliced() {
+        let ends = join(&level(&[((0, 0), (5000, 0)), ((2000, -900), (2000, 900))]));
+        assert_eq!(
+            (ends[0].joints[0].right, ends[0].joints[0].left),
+            (true, true)
+        );
+        let ends = join(&level(&[((0, 0), (2000, 0)), ((2000, 0), (5000, 0))]));
+        assert_eq!(ends[0].joints[0].kind, JointKind::Splice);
+        assert_eq!(ends[0].end, 2000.0);
+    }
+
+    #[test]
+    fn walls_apart_do_not_meet() {
+        let ends = join(&level(&[((0, 0), (5000, 0)), ((2000, 400), (2000, 3000))]));
+        assert!(ends.iter().all(|wall| wall.joints.is_empty()));
+    }
+}

@@ -1,0 +1,102 @@
+//! From the plan to wood: studs, plates, headers, bays, joists and the strips between them.
+//!
+//! A pure function of the plan. Positions along a wall are millimetres from its first end on the
+//! centre line; heights are millimetres above the level's finished floor. Nothing here knows a
+//! cable.
+
+mod headers;
+mod joints;
+mod outline;
+mod space;
+mod wall;
+
+pub use headers::header_depth;
+pub use joints::{Joint, JointKind, WallEnds};
+pub use outline::Outline;
+pub use space::{Space, SpaceKind, Strip};
+pub use wall::{Bay, BayKind, Header, Stud, StudKind, WallFraming};
+
+use crate::plan::{LevelId, Plan, WallId};
+
+/// The framing of a whole house.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Framing {
+    /// One entry a level, from the lowest up, in the order of the plan.
+    pub levels: Vec<LevelFraming>,
+    /// The spaces cable can run in, from the lowest up.
+    pub spaces: Vec<Space>,
+}
+
+/// The framing of one level.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LevelFraming {
+    /// Which level.
+    pub level: LevelId,
+    /// Its finished floor above that of the lowest level, millimetres.
+    pub floor: f64,
+    /// Floor to ceiling, millimetres.
+    pub ceiling: f64,
+    /// What its outside walls enclose.
+    pub outline: Outline,
+    /// Its walls, in the order of the plan.
+    pub walls: Vec<WallFraming>,
+    /// The space over its ceiling, as an index into [`Framing::spaces`]; `None` where there is no way.
+    pub above: Option<usize>,
+    /// The space under its floor, likewise.
+    pub below: Option<usize>,
+}
+
+impl Framing {
+    /// Frames a plan. Never fails: what cannot be framed is left out and found by the checks.
+    pub fn of(plan: &Plan) -> Self {
+        let mut floor = 0.0;
+        let mut framing = Framing::default();
+        for (place, level) in plan.levels.iter().enumerate() {
+            let outline = Outline::of(level);
+            let below = space::under(plan, place, floor, &outline);
+            floor += below.as_ref().map_or(0.0, |space| space.lift);
+            let shared = below.is_some() && place > 0;
+            let below = below.map(|found| match framing.levels.last().and_then(|l| l.above) {
+                Some(known) if shared => known,
+                _ => framing.keep(found.space),
+            });
+            let walls = wall::frame(level);
+            let above = space::over(plan, place, floor, &outline).map(|space| framing.keep(space));
+            let ceiling = level.ceiling.f64();
+            let level = level.id;
+            framing.levels.push(LevelFraming {
+                level,
+                floor,
+                ceiling,
+                outline,
+                walls,
+                above,
+                below,
+            });
+            floor += ceiling;
+        }
+        framing
+    }
+
+    fn keep(&mut self, space: Space) -> usize {
+        self.spaces.push(space);
+        self.spaces.len() - 1
+    }
+
+    /// The framing of a level.
+    pub fn level(&self, id: LevelId) -> Option<&LevelFraming> {
+        self.levels.iter().find(|level| level.level == id)
+    }
+
+    /// The framing of a wall.
+    pub fn wall(&self, id: WallId) -> Option<&WallFraming> {
+        self.levels.iter().find_map(|level| level.wall(id))
+    }
+}
+
+impl LevelFraming {
+    /// The framing of one of its walls.
+    pub fn wall(&self, id: WallId) -> Option<&WallFraming> {
+        self.walls.iter().find(|wall| wall.wall == id)
+    }
+}
