@@ -1,10 +1,14 @@
 //! From a drawing to a drill list.
 
 pub mod desk;
+pub mod bore;
+pub mod design;
+pub mod finding;
 pub mod framing;
 pub mod plan;
 pub mod route;
 pub mod rules;
 pub mod scan;
+pub mod schedule;
 pub mod shape;
 pub mod units;

