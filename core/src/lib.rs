@@ -1,8 +1,8 @@
 //! From a drawing to a drill list.
 
-pub mod desk;
 pub mod bore;
 pub mod design;
+pub mod desk;
 pub mod finding;
 pub mod framing;
 pub mod plan;
