@@ -1,4 +1,7 @@
-//! Raw pointer events become gestures here, once.
+//! What a hand does on the sheet, told apart from the pointer events it came from.
+//!
+//! [`Hands`](super::Hands) makes gestures of raw events; a [`View`](super::View) turns their
+//! screen points into plan points.
 
 use super::ScreenPoint;
 use crate::units::Mm;
@@ -62,6 +65,16 @@ impl<P: Copy> Gesture<P> {
             Self::DragCancelled => Gesture::DragCancelled,
         }
     }
+
+    /// Where a drag was pressed and where it is, if it is one that goes on or has just ended.
+    pub fn stretch(&self) -> Option<(P, P)> {
+        match *self {
+            Self::DragBegan { from, to }
+            | Self::DragMoved { from, to }
+            | Self::DragEnded { from, to } => Some((from, to)),
+            _ => None,
+        }
+    }
 }
 
 /// How far a gesture reaches around its point.
@@ -88,6 +101,18 @@ pub struct Pointer {
     pub time_ms: f64,
 }
 
+impl Pointer {
+    /// Whether the second button is pressed.
+    pub fn is_second(&self) -> bool {
+        self.buttons & 2 != 0
+    }
+
+    /// Whether the middle button is pressed.
+    pub fn is_middle(&self) -> bool {
+        self.buttons & 4 != 0
+    }
+}
+
 /// What a pointer is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum PointerKind {
@@ -97,6 +122,33 @@ pub enum PointerKind {
     Touch,
     /// A pen.
     Pen,
+}
+
+impl PointerKind {
+    /// How far it may wander while pressed and still be a tap, in pixels.
+    pub fn slop(self) -> f64 {
+        match self {
+            Self::Mouse => 3.0,
+            Self::Pen => 5.0,
+            Self::Touch => 8.0,
+        }
+    }
+
+    /// How far around it things are taken to be meant, in pixels; see
+    /// [`View::reach`](super::View::reach).
+    pub fn reach(self) -> f64 {
+        match self {
+            Self::Mouse => 8.0,
+            Self::Pen => 12.0,
+            Self::Touch => 20.0,
+        }
+    }
+
+    /// Whether resting in one place is a long press. A mouse has a second button for that, and a
+    /// slow click stays a click.
+    pub fn has_long_press(self) -> bool {
+        self != Self::Mouse
+    }
 }
 
 /// What happened to a pointer.
@@ -134,16 +186,4 @@ pub struct PaperMove {
     pub to: ScreenPoint,
     /// How much larger the drawing becomes about that point; 1 for a plain move.
     pub factor: f64,
-}
-
-/// The machine: what all pointers on the sheet are doing.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Hands {}
-
-impl Hands {
-    /// Takes one signal and gives what it means, in order.
-    pub fn after(&mut self, signal: Signal) -> Vec<Act> {
-        let _ = signal;
-        Vec::new()
-    }
 }

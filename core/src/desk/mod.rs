@@ -8,6 +8,7 @@ mod choice;
 mod draft;
 mod gesture;
 mod hand;
+mod hands;
 mod history;
 mod intent;
 mod lacks;
@@ -20,8 +21,9 @@ mod view;
 
 pub use choice::Choice;
 pub use draft::Draft;
-pub use gesture::{Act, Gesture, Hands, PaperMove, Pointer, PointerKind, Reach, Signal};
+pub use gesture::{Act, Gesture, PaperMove, Pointer, PointerKind, Reach, Signal};
 pub use hand::Hand;
+pub use hands::Hands;
 pub use history::History;
 pub use intent::{Heading, Intent};
 pub use lacks::{Lack, lacks};
