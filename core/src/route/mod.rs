@@ -1,19 +1,255 @@
 //! The way each cable takes.
 //!
-//! [`network`] is the problem without a house: cables that run to one sink over a plain graph and
-//! pay once for a hole that they share. Around it, the house: its graph, and the way of every
-//! cable told back in the house's terms.
+//! 1. The house becomes a graph of places and moves (`house`, `overhead`, `ends`): bays at their
+//!    lanes, corners, plates, strips; each move knows what it costs and what it goes through.
+//! 2. [`network`] routes the cables over it, sharing holes; it knows no house.
+//! 3. The answer is told back in the house's terms: [`Ways`], with every [`Crossing`] and the
+//!    cables through it.
+//!
+//! Nothing here decides a bit or judges a member: that is for the bores.
 
+mod ends;
+mod graph;
+mod house;
+mod lane;
 pub mod network;
+mod obstacle;
+mod overhead;
+mod price;
+mod trouble;
 mod way;
 
 pub use way::{Crossing, Member, Move, MoveKind, NoWay, Place3, Way, Ways};
 
-use crate::framing::Framing;
-use crate::plan::Plan;
+use std::collections::BTreeMap;
 
-/// The way of every cable.
+use crate::framing::Framing;
+use crate::plan::{CableId, DropId, Entry, Pin, PinTo, Plan};
+use crate::rules::RuleId;
+use crate::units::Mm;
+use graph::Graph;
+use house::House;
+use network::{Answer, Effort, Network, Problem};
+
+/// The way of every cable, by one pass that shares holes.
 pub fn ways(plan: &Plan, framing: &Framing) -> Ways {
-    let _ = (plan, framing);
-    Ways::default()
+    Routing::of(plan, framing).solve(Effort::LIVE)
+}
+
+/// A plan's routing problem, ready to be solved with more or less effort.
+pub struct Routing<'p> {
+    plan: &'p Plan,
+    framing: &'p Framing,
+    graph: Graph,
+    problem: Option<Problem>,
+    /// The cables the problem holds, in its order, with their drops.
+    routed: Vec<(CableId, DropId)>,
+}
+
+impl<'p> Routing<'p> {
+    /// Builds the graph of a house and the problem to solve on it.
+    pub fn of(plan: &'p Plan, framing: &'p Framing) -> Self {
+        let mut house = House::of(plan, framing);
+        house.add_drops();
+        house.add_closet();
+        house.add_spaces();
+        let graph = house_graph(house, plan);
+        let mut routing = Self {
+            plan,
+            framing,
+            graph,
+            problem: None,
+            routed: Vec::new(),
+        };
+        routing.problem = routing.state();
+        routing
+    }
+
+    /// The problem as the router takes it; `None` without a closet or without a cable to route.
+    pub fn problem(&self) -> Option<&Problem> {
+        self.problem.as_ref()
+    }
+
+    /// Solves the problem and tells the answer in the house's terms.
+    pub fn solve(&self, effort: Effort) -> Ways {
+        let network = self
+            .problem
+            .as_ref()
+            .and_then(|problem| Network::new(problem).ok());
+        match network {
+            Some(network) => self.tell(&network::solve(&network, effort)),
+            None => self.tell(&Answer {
+                cost: 0,
+                bound: None,
+                ways: Vec::new(),
+            }),
+        }
+    }
+
+    fn state(&mut self) -> Option<Problem> {
+        let sink = self.graph.sink?;
+        let longest = self.plan.rules.length(RuleId::LinkLength).0.max(0) as u32;
+        let mut cables = Vec::new();
+        for (drop, source) in self.plan.drops.iter().zip(&self.graph.sources) {
+            let Some(source) = *source else { continue };
+            for cable in &drop.cables {
+                let area = self.plan.catalogue.diameter(cable.kind).circle().0 * 100.0;
+                let id = u64::from(cable.id.0);
+                let area = area.round().max(1.0) as u32;
+                cables.push(network::Cable {
+                    id,
+                    source,
+                    area,
+                    max_length_mm: longest,
+                });
+                self.routed.push((cable.id, drop.id));
+            }
+        }
+        Some(Problem {
+            nodes: self.graph.places.len() as u32,
+            sink,
+            edges: self.graph.edges(),
+            crossings: self.graph.crossings(),
+            pins: self.pins(),
+            cables,
+        })
+    }
+
+    /// Pinned bays and places overhead as nodes the cables must pass.
+    fn pins(&self) -> Vec<network::Pin> {
+        let found = self.plan.pins.iter().filter_map(|pin| match *pin {
+            Pin::Cable { cable, to } => Some((cable, self.pinned(to)?)),
+            Pin::Lane { .. } => None,
+        });
+        let alive = |cable: &CableId| self.routed.iter().any(|(known, _)| known == cable);
+        let found = found.filter(|(cable, _)| alive(cable));
+        found
+            .map(|(cable, node)| network::Pin {
+                cable: u64::from(cable.0),
+                node,
+            })
+            .collect()
+    }
+
+    /// The node nearest to a pinned place.
+    fn pinned(&self, to: PinTo) -> Option<u32> {
+        let (at, overhead) = match to {
+            PinTo::Bay { wall, offset } => {
+                (self.framing.wall(wall)?.line.at(offset.f64(), 0.0), false)
+            }
+            PinTo::Overhead { at } => (at.pos(), true),
+        };
+        let fits = |kind: MoveKind| match (kind, to) {
+            (MoveKind::AlongStrip { .. } | MoveKind::AcrossStrips { .. }, _) => overhead,
+            (MoveKind::AlongWall { wall }, PinTo::Bay { wall: on, .. }) => !overhead && wall == on,
+            _ => false,
+        };
+        let steps = self.graph.steps.iter().filter(|step| fits(step.kind));
+        let nodes = steps.flat_map(|step| [step.from, step.to]);
+        let apart = |node: &u32| self.graph.places[*node as usize].at.distance(at);
+        nodes.min_by(|a, b| apart(a).total_cmp(&apart(b)).then(a.cmp(b)))
+    }
+
+    /// Tells an answer in the house's terms.
+    pub fn tell(&self, answer: &Answer) -> Ways {
+        let mut told = Ways {
+            cost: answer.cost,
+            bound: answer.bound,
+            ..Ways::default()
+        };
+        let mut known = BTreeMap::new();
+        let mut trunk: Vec<usize> = Vec::new();
+        for (drop, cable) in self.plan.cables() {
+            let place = self.routed.iter().position(|(id, _)| *id == cable.id);
+            let found = place.and_then(|place| answer.ways.get(place));
+            let mut way = Way {
+                cable: cable.id,
+                drop: drop.id,
+                moves: Vec::new(),
+                length: Mm(0),
+                trouble: trouble::of(self, drop, found),
+            };
+            let path = found.map_or(&[][..], |way| way.edges());
+            let mut node =
+                place.and_then(|place| self.problem.as_ref().map(|p| p.cables[place].source));
+            for edge in path {
+                let step = &self.graph.steps[*edge as usize];
+                let forward = node == Some(step.from);
+                let (from, to) = if forward {
+                    (step.from, step.to)
+                } else {
+                    (step.to, step.from)
+                };
+                node = Some(to);
+                let crossing = self.crossing(&mut told, &mut known, step.hole, cable.id);
+                if crossing.is_none() && step.hole.is_some() {
+                    trunk.push(*edge as usize);
+                }
+                way.moves.push(Move {
+                    kind: step.kind,
+                    from: self.graph.places[from as usize],
+                    to: self.graph.places[to as usize],
+                    length: step.length,
+                    crossing,
+                });
+            }
+            way.length = Mm::rounded(way.moves.iter().map(|step| step.length).sum());
+            told.ways.push(way);
+        }
+        trunk.sort_unstable();
+        trunk.dedup();
+        told.supported = Mm::rounded(
+            trunk
+                .iter()
+                .map(|step| self.graph.steps[*step].length)
+                .sum(),
+        );
+        told
+    }
+
+    /// Notes a cable at the crossing of a step, if the step goes through wood.
+    fn crossing(
+        &self,
+        told: &mut Ways,
+        known: &mut BTreeMap<usize, usize>,
+        hole: Option<usize>,
+        cable: CableId,
+    ) -> Option<usize> {
+        let hole = hole?;
+        let crossing = self.graph.shared[hole].crossing.as_ref()?;
+        let place = *known.entry(hole).or_insert_with(|| {
+            told.crossings.push(crossing.clone());
+            told.crossings.len() - 1
+        });
+        let cables = &mut told.crossings[place].cables;
+        if !cables.contains(&cable) {
+            cables.push(cable);
+            cables.sort();
+        }
+        Some(place)
+    }
+}
+
+/// The finished graph; where cable may not come in sideways, the closet's bay keeps only its ways
+/// from above or below.
+fn house_graph(house: House, plan: &Plan) -> Graph {
+    let entry = plan.closet.map_or(Entry::Either, |closet| closet.entry);
+    let mut graph = house.graph;
+    let Some(sink) = graph.sink else { return graph };
+    let hub = graph.steps.iter().find_map(|step| match step.kind {
+        MoveKind::InBay { .. } if step.from == sink => Some(step.to),
+        _ => None,
+    });
+    let shut = |kind: MoveKind| match kind {
+        MoveKind::AlongWall { .. } | MoveKind::IntoWall { .. } => entry != Entry::Either,
+        MoveKind::ThroughTopPlates { .. } => entry == Entry::Below,
+        MoveKind::ThroughBottomPlates { .. } => entry == Entry::Above,
+        _ => false,
+    };
+    if let Some(hub) = hub {
+        graph
+            .steps
+            .retain(|step| (step.from != hub && step.to != hub) || !shut(step.kind));
+    }
+    graph
 }

@@ -4,6 +4,7 @@
 //! decides; it only says what the figure is and where it comes from.
 
 mod book;
+mod limits;
 mod practice;
 mod united_states;
 

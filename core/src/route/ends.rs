@@ -1,0 +1,156 @@
+//! Where cables start and end: drops and the closet.
+
+use super::graph::Node;
+use super::house::{House, Port};
+use super::price::UNLIMITED;
+use super::way::{Crossing, Member, MoveKind, Place3};
+use crate::plan::{ClosetPlace, Drop, Entry, LevelId, Place, WallId};
+use crate::shape::{Point, Pos};
+
+impl House<'_> {
+    /// Adds every drop's start, in the order of the plan.
+    pub fn add_drops(&mut self) {
+        let plan = self.plan;
+        for drop in &plan.drops {
+            let source = self.add_drop(drop);
+            self.graph.sources.push(source);
+        }
+    }
+
+    fn add_drop(&mut self, drop: &Drop) -> Option<Node> {
+        match drop.place {
+            Place::Wall {
+                wall,
+                offset,
+                height,
+                ..
+            } => self.add_box(wall, offset.f64(), height.f64()),
+            Place::Outside {
+                wall,
+                offset,
+                height,
+                ..
+            } => self.add_outside(wall, offset.f64(), height.f64()),
+            Place::Ceiling { at } => self.add_ceiling(drop.level, at),
+            Place::Adrift { .. } => None,
+        }
+    }
+
+    /// A box in a bay: joined to the bay's hub.
+    fn add_box(&mut self, wall: WallId, offset: f64, height: f64) -> Option<Node> {
+        let place = self.wall(wall)?;
+        let framing = self.walls[place].framing;
+        let inside = height.clamp(framing.bottom + 1.0, framing.top - 1.0);
+        let bay = framing.bay_at(offset, inside)?;
+        let hub = self.walls[place].hubs[bay];
+        let floor = self.framing.levels[self.walls[place].level].floor;
+        let node = self.graph.place(Place3 {
+            at: framing.line.at(offset, 0.0),
+            z: floor + height,
+        });
+        let length = (height - hub.height).abs() + (offset - framing.bays[bay].middle()).abs();
+        self.join(
+            (node, hub.node),
+            MoveKind::InBay { wall, bay },
+            length,
+            None,
+            1.0,
+        );
+        Some(node)
+    }
+
+    /// A drop on an outside face: through the sheathing into its bay, or through the soffit into
+    /// the space above where it hangs over the plates.
+    fn add_outside(&mut self, wall: WallId, offset: f64, height: f64) -> Option<Node> {
+        let place = self.wall(wall)?;
+        let framing = self.walls[place].framing;
+        let inside = height.clamp(framing.bottom + 1.0, framing.top - 1.0);
+        let bay = framing.bay_at(offset, inside)?;
+        let hub = self.walls[place].hubs[bay];
+        let level = self.walls[place].level;
+        let floor = self.framing.levels[level].floor;
+        let node = self.graph.place(Place3 {
+            at: framing.line.at(offset, 0.0),
+            z: floor + height,
+        });
+        let (target, over) = match hub.up.filter(|_| height >= framing.top) {
+            Some(up) => (up, self.graph.places[up as usize].z - floor - height),
+            None => (hub.node, hub.height - height),
+        };
+        let half = self.walls[place].wall.width().0 / 2.0;
+        let length = over.abs() + (offset - framing.bays[bay].middle()).abs() + half;
+        let crossing = Crossing {
+            member: Member::Sheathing,
+            wall: Some(wall),
+            level: self.framing.levels[level].level,
+            offset,
+            height,
+            at: framing.line.at(offset, 0.0),
+            cables: Vec::new(),
+        };
+        let price = self.prices.outside.saturating_add(self.prices.seal);
+        let hole = self.graph.share(Some(crossing), price, UNLIMITED);
+        self.join(
+            (node, target),
+            MoveKind::Outside { wall },
+            length,
+            Some(hole),
+            1.0,
+        );
+        Some(node)
+    }
+
+    /// A drop on the ceiling: straight down from the space above.
+    fn add_ceiling(&mut self, level: LevelId, at: Point) -> Option<Node> {
+        let framing = self.framing.level(level)?;
+        let space = framing.above?;
+        let node = self.graph.place(Place3 {
+            at: at.pos(),
+            z: framing.floor + framing.ceiling,
+        });
+        self.add_lid(level, space, node, at.pos());
+        Some(node)
+    }
+
+    /// Joins a node under a ceiling to a port in the space above it.
+    fn add_lid(&mut self, level: LevelId, space: usize, node: Node, at: Pos) {
+        let z = self.framing.spaces[space].z;
+        let port = self.graph.place(Place3 { at, z });
+        let length = (z - self.graph.places[node as usize].z).abs();
+        self.ports[space].push(Port { node: port, at });
+        self.join(
+            (node, port),
+            MoveKind::ThroughCeiling { level },
+            length,
+            None,
+            1.0,
+        );
+    }
+
+    /// Adds the closet, the end of every cable.
+    pub fn add_closet(&mut self) {
+        let Some(closet) = self.plan.closet else {
+            return;
+        };
+        let Some(level) = self.framing.level(closet.level) else {
+            return;
+        };
+        let z = level.floor + closet.panel_height.f64();
+        match closet.place {
+            ClosetPlace::Point(at) => {
+                let node = self.graph.place(Place3 { at: at.pos(), z });
+                self.graph.sink = Some(node);
+                if let Some(space) = level.above.filter(|_| closet.entry != Entry::Below) {
+                    self.add_lid(closet.level, space, node, at.pos());
+                }
+                if let Some(space) = level.below.filter(|_| closet.entry != Entry::Above) {
+                    self.add_lid(closet.level, space, node, at.pos());
+                }
+            }
+            ClosetPlace::Wall { wall, offset, .. } => {
+                let height = closet.panel_height.f64();
+                self.graph.sink = self.add_box(wall, offset.f64(), height);
+            }
+        }
+    }
+}

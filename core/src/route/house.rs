@@ -1,0 +1,438 @@
+//! A house as a graph: bays, lanes, corners and plates.
+
+use super::graph::{Graph, Node, Step};
+use super::lane::lane_height;
+use super::obstacle::Obstacles;
+use super::price::{Prices, capacity};
+use super::way::{Crossing, Member, MoveKind, Place3};
+use crate::framing::{BayKind, Framing, Joint, JointKind, LevelFraming, StudKind, WallFraming};
+use crate::plan::{Level, Plan, Wall, WallId};
+use crate::shape::Pos;
+use crate::units::Size;
+
+/// The graph of a house while it is built.
+pub(super) struct House<'p> {
+    pub plan: &'p Plan,
+    pub framing: &'p Framing,
+    pub prices: Prices,
+    pub graph: Graph,
+    /// Walls in an order that does not depend on the order of drawing.
+    pub walls: Vec<HouseWall<'p>>,
+    /// Where cable comes up or down into each space.
+    pub ports: Vec<Vec<Port>>,
+    /// Obstacles by level, in the order of the plan.
+    pub obstacles: Vec<Obstacles<'p>>,
+}
+
+/// A wall in the graph.
+pub(super) struct HouseWall<'p> {
+    pub level: usize,
+    pub wall: &'p Wall,
+    pub framing: &'p WallFraming,
+    /// Height of its lane above its level's floor.
+    pub lane: f64,
+    /// One node a bay, at the lane where the bay reaches it.
+    pub hubs: Vec<Hub>,
+}
+
+/// The place in a bay that everything in it connects to.
+#[derive(Clone, Copy)]
+pub(super) struct Hub {
+    pub node: Node,
+    /// Above the level's finished floor.
+    pub height: f64,
+    /// Where the bay's top plates lead, if they lead anywhere.
+    pub up: Option<Node>,
+}
+
+/// A place where cable enters a space.
+#[derive(Clone, Copy)]
+pub(super) struct Port {
+    pub node: Node,
+    pub at: Pos,
+}
+
+impl<'p> House<'p> {
+    /// Builds walls, lanes, corners and plates; spaces, drops and closet follow in other files.
+    pub fn of(plan: &'p Plan, framing: &'p Framing) -> Self {
+        let obstacles: Vec<_> = plan
+            .levels
+            .iter()
+            .map(|level| Obstacles::of(level, &plan.rules))
+            .collect();
+        let mut house = Self {
+            plan,
+            framing,
+            prices: Prices::of(&plan.rules),
+            graph: Graph::default(),
+            walls: Vec::new(),
+            ports: vec![Vec::new(); framing.spaces.len()],
+            obstacles,
+        };
+        for place in 0..plan.levels.len() {
+            house.add_walls(place);
+        }
+        for place in 0..house.walls.len() {
+            house.add_hubs(place);
+            house.add_lane(place);
+            house.add_plates(place);
+        }
+        house.add_joints();
+        house
+    }
+
+    pub fn level(&self, place: usize) -> (&'p Level, &'p LevelFraming) {
+        (&self.plan.levels[place], &self.framing.levels[place])
+    }
+
+    /// The wall's place in the graph.
+    pub fn wall(&self, id: WallId) -> Option<usize> {
+        self.walls.iter().position(|wall| wall.wall.id == id)
+    }
+
+    fn add_walls(&mut self, place: usize) {
+        let (level, framing) = self.level(place);
+        let pairs = framing
+            .walls
+            .iter()
+            .filter_map(|w| level.wall(w.wall).map(|wall| (wall, w)));
+        let mut walls: Vec<HouseWall> = pairs
+            .map(|(wall, framing)| {
+                let lane = lane_height(self.plan, level, framing, &self.obstacles[place]);
+                HouseWall {
+                    level: place,
+                    wall,
+                    framing,
+                    lane,
+                    hubs: Vec::new(),
+                }
+            })
+            .collect();
+        walls.sort_by_key(|w| {
+            (
+                w.wall.from.min(w.wall.to),
+                w.wall.from.max(w.wall.to),
+                w.wall.id,
+            )
+        });
+        self.walls.extend(walls);
+    }
+
+    fn add_hubs(&mut self, place: usize) {
+        let wall = &self.walls[place];
+        let floor = self.framing.levels[wall.level].floor;
+        let mut hubs = Vec::new();
+        for bay in &wall.framing.bays {
+            let height = wall.lane.clamp(bay.bottom, bay.top);
+            let at = wall.framing.line.at(bay.middle(), 0.0);
+            let node = self.graph.place(Place3 {
+                at,
+                z: floor + height,
+            });
+            hubs.push(Hub {
+                node,
+                height,
+                up: None,
+            });
+        }
+        self.walls[place].hubs = hubs;
+    }
+
+    /// Bores from bay to bay at the lane.
+    fn add_lane(&mut self, place: usize) {
+        let wall = &self.walls[place];
+        if wall.wall.never_drill {
+            return;
+        }
+        let (framing, lane) = (wall.framing, wall.lane);
+        for (a, b, studs) in framing.neighbours(lane) {
+            let (from, to) = (framing.bays[a].middle(), framing.bays[b].middle());
+            if !self.lane_is_clear(place, from, to) {
+                continue;
+            }
+            let uprights = studs.iter().map(|stud| &framing.studs[*stud]);
+            let hard = uprights
+                .clone()
+                .any(|s| matches!(s.kind, StudKind::Corner | StudKind::Backing));
+            let offset = uprights.map(|stud| stud.from).fold(f64::INFINITY, f64::min);
+            let each = if hard {
+                self.prices.corner / 2
+            } else {
+                self.prices.bore
+            };
+            let count = studs.len() as u32;
+            let crossing = self.wall_crossing(place, Member::Studs(studs), offset, lane);
+            let Some(hole) = self.stud_hole(place, crossing, each.saturating_mul(count)) else {
+                continue;
+            };
+            let ends = (
+                self.walls[place].hubs[a].node,
+                self.walls[place].hubs[b].node,
+            );
+            let kind = MoveKind::AlongWall {
+                wall: self.walls[place].wall.id,
+            };
+            self.join(
+                ends,
+                kind,
+                to - from,
+                Some(hole),
+                self.power_factor(place, from, to),
+            );
+        }
+    }
+
+    fn lane_is_clear(&self, place: usize, from: f64, to: f64) -> bool {
+        let wall = &self.walls[place];
+        let obstacles = &self.obstacles[wall.level];
+        let line = &wall.framing.line;
+        let places = (line.at(from, 0.0), line.at(to, 0.0));
+        !obstacles.closes(wall.wall.id, (from, to), places, (wall.lane, wall.lane))
+            && obstacles.power_beside(wall.wall.id, from, to, wall.lane) < 2
+    }
+
+    /// Twice the price of cable beside power that is near enough to be warned of.
+    fn power_factor(&self, place: usize, from: f64, to: f64) -> f64 {
+        let wall = &self.walls[place];
+        let near = self.obstacles[wall.level].power_beside(wall.wall.id, from, to, wall.lane);
+        if near > 0 { 2.0 } else { 1.0 }
+    }
+
+    fn wall_crossing(&self, place: usize, member: Member, offset: f64, height: f64) -> Crossing {
+        let wall = &self.walls[place];
+        let (level, _) = self.level(wall.level);
+        Crossing {
+            member,
+            wall: Some(wall.wall.id),
+            level: level.id,
+            offset,
+            height,
+            at: wall.framing.line.at(offset, 0.0),
+            cables: Vec::new(),
+        }
+    }
+
+    /// A hole in studs, within the limit of the wall's studs; `None` where no bit is within it.
+    fn stud_hole(&mut self, place: usize, crossing: Crossing, price: u32) -> Option<usize> {
+        let wall = self.walls[place].wall;
+        let limit = self
+            .plan
+            .rules
+            .stud_limit(wall.width(), wall.role.is_bearing(), false);
+        let (_, area) = capacity(&self.plan.rules, &self.plan.catalogue.bits, limit)?;
+        let seal = if wall.garage { self.prices.seal } else { 0 };
+        Some(
+            self.graph
+                .share(Some(crossing), price.saturating_add(seal), area),
+        )
+    }
+
+    pub fn join(
+        &mut self,
+        (from, to): (Node, Node),
+        kind: MoveKind,
+        length: f64,
+        hole: Option<usize>,
+        factor: f64,
+    ) {
+        let cost = (f64::from(self.prices.cable(length)) * factor).round() as u32;
+        self.graph.step(Step {
+            from,
+            to,
+            kind,
+            length,
+            cost,
+            hole,
+        });
+    }
+
+    /// Bores through plates, up and down out of every bay.
+    fn add_plates(&mut self, place: usize) {
+        let level = self.walls[place].level;
+        let (above, below) = (
+            self.framing.levels[level].above,
+            self.framing.levels[level].below,
+        );
+        if self.walls[place].wall.never_drill {
+            return;
+        }
+        for bay in 0..self.walls[place].hubs.len() {
+            let kind = self.walls[place].framing.bays[bay].kind;
+            if let Some(space) = above.filter(|_| kind != BayKind::UnderSill) {
+                let port = self.plate(place, bay, space, true);
+                self.walls[place].hubs[bay].up = port;
+            }
+            if let Some(space) = below.filter(|_| kind != BayKind::OverHeader) {
+                self.plate(place, bay, space, false);
+            }
+        }
+    }
+
+    /// One bay's bore into a space; gives the port it leads to.
+    fn plate(&mut self, place: usize, bay: usize, space: usize, up: bool) -> Option<Node> {
+        let (wall, hub) = (&self.walls[place], self.walls[place].hubs[bay]);
+        let framing = wall.framing;
+        let (level, obstacles) = (
+            &self.framing.levels[wall.level],
+            &self.obstacles[wall.level],
+        );
+        let middle = framing.bays[bay].middle();
+        let at = framing.line.at(middle, 0.0);
+        let end = if up { framing.height } else { 0.0 };
+        let outside = if up {
+            obstacles.closes_overhead(at)
+        } else {
+            obstacles.closes_underfoot(at)
+        };
+        if outside || obstacles.closes(wall.wall.id, (middle, middle), (at, at), (hub.height, end))
+        {
+            return None;
+        }
+        let (count, id) = match up {
+            true => (wall.wall.top_plates, wall.wall.id),
+            false => (wall.wall.bottom_plates, wall.wall.id),
+        };
+        let member = if up {
+            Member::TopPlates(count)
+        } else {
+            Member::BottomPlates(count)
+        };
+        let crossing = self.wall_crossing(place, member, middle, end);
+        let hole = self.plate_hole(place, crossing)?;
+        let z = self.framing.spaces[space].z;
+        let length = (z - level.floor - hub.height).abs();
+        let kind = match up {
+            true => MoveKind::ThroughTopPlates {
+                wall: id,
+                level: level.level,
+            },
+            false => MoveKind::ThroughBottomPlates {
+                wall: id,
+                level: level.level,
+            },
+        };
+        let node = self.graph.place(Place3 { at, z });
+        self.ports[space].push(Port { node, at });
+        self.join((hub.node, node), kind, length, Some(hole), 1.0);
+        Some(node)
+    }
+
+    fn plate_hole(&mut self, place: usize, crossing: Crossing) -> Option<usize> {
+        let (rules, bits) = (&self.plan.rules, &self.plan.catalogue.bits);
+        let width = self.walls[place].wall.width();
+        let without_tie = capacity(rules, bits, rules.plate_limit(width));
+        let (bit, area) = without_tie.or_else(|| capacity(rules, bits, Size(width.0 / 2.0)))?;
+        let set_back = rules.value(crate::rules::RuleId::SetBack);
+        let bare = (width.0 - bit.0) / 2.0 < set_back - Size::TOLERANCE;
+        let steel = if bare { 2 * self.prices.nail_plate } else { 0 };
+        let price = self
+            .prices
+            .plate
+            .saturating_add(self.prices.seal)
+            .saturating_add(steel);
+        Some(self.graph.share(Some(crossing), price, area))
+    }
+
+    /// Bores round corners, into tees and across splices.
+    fn add_joints(&mut self) {
+        for place in 0..self.walls.len() {
+            for joint in &self.walls[place].framing.joints {
+                let Some(other) = self.wall(joint.other) else {
+                    continue;
+                };
+                let mine = matches!(joint.kind, JointKind::CornerButt | JointKind::TeeButt);
+                if mine || (joint.kind == JointKind::Splice && place < other) {
+                    self.add_joint(place, other, joint);
+                }
+            }
+        }
+    }
+
+    /// Connects the bay of a wall nearest to a joint with the bays of the other wall beside it.
+    fn add_joint(&mut self, place: usize, other: usize, joint: &Joint) {
+        let wall = &self.walls[place];
+        let Some(bay) = nearest_bay(wall, joint.at) else {
+            return;
+        };
+        let here = wall.framing.line.at(joint.at, 0.0);
+        let there = self.walls[other].framing.line.offset_of(here);
+        for beside in bays_beside(&self.walls[other], there) {
+            self.turn(place, bay, other, beside, joint);
+        }
+    }
+
+    fn turn(&mut self, place: usize, bay: usize, other: usize, beside: usize, joint: &Joint) {
+        let (a, b) = (&self.walls[place], &self.walls[other]);
+        if a.wall.never_drill || b.wall.never_drill {
+            return;
+        }
+        let (hub, far) = (a.hubs[bay], b.hubs[beside]);
+        let (from, to) = (
+            a.framing.bays[bay].middle(),
+            b.framing.bays[beside].middle(),
+        );
+        let corner = b.framing.line.offset_of(a.framing.line.at(joint.at, 0.0));
+        if !self.lane_is_clear(place, from, joint.at) || !self.lane_is_clear(other, to, corner) {
+            return;
+        }
+        let length =
+            (from - joint.at).abs() + (to - corner).abs() + (hub.height - far.height).abs();
+        let count = if joint.kind == JointKind::CornerButt {
+            3
+        } else {
+            2
+        };
+        let member = Member::Corner {
+            count,
+            to: b.wall.id,
+        };
+        let ids = (a.wall.id, b.wall.id);
+        let crossing = self.wall_crossing(place, member, joint.at, hub.height);
+        let tighter = if a.wall.role.is_bearing() {
+            place
+        } else {
+            other
+        };
+        let Some(hole) = self.stud_hole(tighter, crossing, self.prices.corner) else {
+            return;
+        };
+        let kind = MoveKind::IntoWall {
+            from: ids.0,
+            to: ids.1,
+        };
+        self.join((hub.node, far.node), kind, length, Some(hole), 1.0);
+    }
+}
+
+/// The bay nearest to an offset that reaches the lane, if it is within a spacing and a half.
+fn nearest_bay(wall: &HouseWall, at: f64) -> Option<usize> {
+    let bays = wall
+        .framing
+        .bays
+        .iter()
+        .enumerate()
+        .filter(|(_, bay)| bay.reaches(wall.lane));
+    let apart = |bay: &crate::framing::Bay| (bay.from - at).max(at - bay.to).max(0.0);
+    let nearest = bays.min_by(|a, b| apart(a.1).total_cmp(&apart(b.1)))?;
+    (apart(nearest.1) < 200.0).then_some(nearest.0)
+}
+
+/// The bays of a wall just before and just after an offset that reach its lane and are near it.
+fn bays_beside(wall: &HouseWall, at: f64) -> Vec<usize> {
+    let reaching = || {
+        wall.framing
+            .bays
+            .iter()
+            .enumerate()
+            .filter(|(_, bay)| bay.reaches(wall.lane))
+    };
+    let before = reaching()
+        .filter(|(_, bay)| bay.middle() <= at && at - bay.to < 250.0)
+        .last();
+    let after = reaching().find(|(_, bay)| bay.middle() > at && bay.from - at < 250.0);
+    before
+        .into_iter()
+        .chain(after)
+        .map(|(place, _)| place)
+        .collect()
+}

@@ -1,0 +1,84 @@
+//! The height at which a wall is bored from bay to bay: its lane.
+
+use super::obstacle::Obstacles;
+use crate::framing::WallFraming;
+use crate::plan::{Level, OpeningKind, Pin, Place, Plan};
+use crate::rules::RuleId;
+
+/// Lanes are tried this far apart, millimetres: 2 in.
+const STEP: f64 = 50.8;
+/// A box takes up this much above and below its centre, with room for the drill, millimetres.
+const BOX: f64 = 90.0;
+/// A lane keeps this far under a sill, millimetres.
+const UNDER_SILL: f64 = 75.0;
+/// A lane is not laid over this height without a ladder; higher ones are last choice, millimetres.
+const REACH: f64 = 1800.0;
+
+/// The height of a wall's lane above its level's finished floor, millimetres.
+///
+/// A pinned lane holds. Otherwise it is the nearest height to the default that has the fewest
+/// obstacles: windows it would meet, boxes, keep-outs, power along the wall.
+pub(super) fn lane_height(
+    plan: &Plan,
+    level: &Level,
+    wall: &WallFraming,
+    obstacles: &Obstacles,
+) -> f64 {
+    let pinned = plan.pins.iter().find_map(|pin| match pin {
+        Pin::Lane { wall: on, height } if *on == wall.wall => Some(height.f64()),
+        _ => None,
+    });
+    let usual = plan.rules.value(RuleId::LaneHeight);
+    let (low, high) = (wall.bottom + UNDER_SILL, wall.top - UNDER_SILL);
+    if let Some(height) = pinned {
+        return height.clamp(low, high.max(low));
+    }
+    let steps = ((high - low) / STEP).max(0.0) as i64;
+    let heights = (-steps..=steps).map(|step| usual + step as f64 * STEP);
+    let possible = heights.filter(|height| (low..=high).contains(height) && (*height <= REACH));
+    let weigh = |height: f64| {
+        (
+            troubles(plan, level, wall, obstacles, height),
+            (height - usual).abs(),
+        )
+    };
+    let order = |a: &f64, b: &f64| {
+        let (a, b) = (weigh(*a), weigh(*b));
+        a.0.cmp(&b.0).then(a.1.total_cmp(&b.1))
+    };
+    possible
+        .min_by(order)
+        .unwrap_or_else(|| usual.clamp(low, high.max(low)))
+}
+
+fn troubles(
+    plan: &Plan,
+    level: &Level,
+    wall: &WallFraming,
+    obstacles: &Obstacles,
+    height: f64,
+) -> u32 {
+    let openings = level.openings_of(wall.wall);
+    let windows = openings.iter().filter(|opening| {
+        let cut = opening.sill.f64() - UNDER_SILL < height;
+        opening.kind == OpeningKind::Window && cut
+    });
+    let boxes = plan.drops.iter().filter(|drop| match drop.place {
+        Place::Wall {
+            wall: on,
+            height: at,
+            ..
+        } => on == wall.wall && (at.f64() - height).abs() < BOX,
+        _ => false,
+    });
+    let bays = wall.bays.iter().filter(|bay| bay.reaches(height));
+    let closed = bays.filter(|bay| {
+        let places = (wall.line.at(bay.from, 0.0), wall.line.at(bay.to, 0.0));
+        obstacles.closes(wall.wall, (bay.from, bay.to), places, (height, height))
+    });
+    let power = obstacles.power_beside(wall.wall, wall.start, wall.end, height);
+    windows.count() as u32 * 4
+        + boxes.count() as u32
+        + closed.count() as u32 * 2
+        + u32::from(power) * 3
+}

@@ -1,0 +1,142 @@
+//! What stands in a way: keep-outs and power, asked by place and height.
+
+use geo::{Contains, LineString, Polygon};
+
+use crate::plan::{KeepOut, KeepOutShape, Level, PowerPlace, WallId};
+use crate::rules::{RuleId, RuleSet};
+use crate::shape::{Pos, Segment};
+
+/// Height of what a cable or a bore takes up, up and down from its middle, millimetres.
+const HALF: f64 = 20.0;
+
+/// The obstacles of one level.
+pub(super) struct Obstacles<'p> {
+    regions: Vec<(&'p KeepOut, Polygon<f64>)>,
+    stretches: Vec<(&'p KeepOut, WallId, f64, f64)>,
+    power: Vec<(WallId, f64, f64, f64)>,
+    overhead: Vec<Segment>,
+    stop: f64,
+    warn: f64,
+    parallel: f64,
+    ceiling: f64,
+}
+
+impl<'p> Obstacles<'p> {
+    pub fn of(level: &'p Level, rules: &RuleSet) -> Self {
+        let mut found = Self {
+            regions: Vec::new(),
+            stretches: Vec::new(),
+            power: Vec::new(),
+            overhead: Vec::new(),
+            stop: rules.value(RuleId::PowerStop),
+            warn: rules.value(RuleId::PowerWarn),
+            parallel: rules.value(RuleId::PowerParallel),
+            ceiling: level.ceiling.f64(),
+        };
+        for keep_out in &level.keep_outs {
+            match &keep_out.shape {
+                KeepOutShape::Region(corners) => {
+                    let ring = corners.iter().map(|c| (f64::from(c.x), f64::from(c.y)));
+                    found
+                        .regions
+                        .push((keep_out, Polygon::new(LineString::from_iter(ring), vec![])));
+                }
+                KeepOutShape::Stretch { wall, from, to } => {
+                    found
+                        .stretches
+                        .push((keep_out, *wall, from.f64(), to.f64()));
+                }
+            }
+        }
+        for run in &level.power_runs {
+            match &run.place {
+                PowerPlace::Wall {
+                    wall,
+                    from,
+                    to,
+                    height,
+                } => {
+                    found
+                        .power
+                        .push((*wall, from.f64(), to.f64(), height.f64()));
+                }
+                PowerPlace::Overhead(points) => {
+                    let pairs = points.windows(2);
+                    found
+                        .overhead
+                        .extend(pairs.filter_map(|p| Segment::between(p[0].pos(), p[1].pos())));
+                }
+            }
+        }
+        found
+    }
+
+    /// Whether something closes a stretch of a wall between two heights. `places` are positions on
+    /// the wall's centre line at the two offsets.
+    pub fn closes(
+        &self,
+        wall: WallId,
+        offsets: (f64, f64),
+        places: (Pos, Pos),
+        heights: (f64, f64),
+    ) -> bool {
+        let (low, high) = (
+            heights.0.min(heights.1) - HALF,
+            heights.0.max(heights.1) + HALF,
+        );
+        let in_band = |keep_out: &KeepOut| keep_out.bottom.f64() < high && low < keep_out.top.f64();
+        let (near, far) = (offsets.0.min(offsets.1), offsets.0.max(offsets.1));
+        let stretch = |(keep_out, on, from, to): &(&KeepOut, WallId, f64, f64)| {
+            *on == wall && in_band(keep_out) && *from < far && near < *to
+        };
+        let region = |(keep_out, polygon): &(&KeepOut, Polygon<f64>)| {
+            in_band(keep_out) && (holds(polygon, places.0) || holds(polygon, places.1))
+        };
+        self.stretches.iter().any(stretch) || self.regions.iter().any(region)
+    }
+
+    /// Whether something closes the space over this level at a position.
+    pub fn closes_overhead(&self, place: Pos) -> bool {
+        let through = |keep_out: &KeepOut| keep_out.top.f64() > self.ceiling;
+        self.regions
+            .iter()
+            .any(|(keep_out, polygon)| through(keep_out) && holds(polygon, place))
+    }
+
+    /// Whether something closes the space under this level at a position.
+    pub fn closes_underfoot(&self, place: Pos) -> bool {
+        let through = |keep_out: &KeepOut| keep_out.bottom.f64() < 0.0;
+        self.regions
+            .iter()
+            .any(|(keep_out, polygon)| through(keep_out) && holds(polygon, place))
+    }
+
+    /// How near the power in a wall comes to a lane between two offsets: 2 stops it, 1 is warned
+    /// of, 0 is clear.
+    pub fn power_beside(&self, wall: WallId, from: f64, to: f64, height: f64) -> u8 {
+        let runs = self.power.iter().filter(|(on, near, far, _)| {
+            *on == wall && *near < to && from < *far && far - near > 1.0
+        });
+        let nearest = runs.map(|(_, _, _, at)| (at - height).abs() - HALF / 2.0);
+        match nearest.fold(f64::INFINITY, f64::min) {
+            apart if apart < self.stop => 2,
+            apart if apart < self.warn => 1,
+            _ => 0,
+        }
+    }
+
+    /// Whether power overhead runs along a stretch within the distance that is noted.
+    pub fn power_along(&self, from: Pos, to: Pos) -> bool {
+        let Some(stretch) = Segment::between(from, to) else {
+            return false;
+        };
+        let middle = stretch.at(stretch.length / 2.0, 0.0);
+        self.overhead.iter().any(|run| {
+            run.along.cross(stretch.along).abs() < 0.26 && run.distance_to(middle) < self.parallel
+        })
+    }
+}
+
+fn holds(polygon: &Polygon<f64>, place: Pos) -> bool {
+    polygon.contains(&geo::Point::new(place.x, place.y))
+}

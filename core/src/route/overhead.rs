@@ -1,0 +1,251 @@
+//! Spaces as graphs: along strips, across joists, and from port to port.
+
+use super::graph::Node;
+use super::house::{House, Port};
+use super::price::{UNLIMITED, capacity};
+use super::way::{Crossing, Member, MoveKind, Place3};
+use crate::framing::{Space, SpaceKind};
+use crate::plan::JoistKind;
+use crate::shape::Pos;
+
+/// Distance between the courses along which cable may change strips, millimetres: 24 in.
+const COURSE: f64 = 609.6;
+/// The most courses a space is given; longer spaces get wider courses.
+const MOST_COURSES: f64 = 120.0;
+/// Ports nearer than this are also joined straight, millimetres.
+const NEAR: f64 = 800.0;
+
+/// The nodes of one space: strips by courses, `None` outside the house.
+struct Grid {
+    first: f64,
+    course: f64,
+    courses: usize,
+    nodes: Vec<Option<Node>>,
+}
+
+impl House<'_> {
+    /// Adds every space with what is needed to run in it. Ports must be there before.
+    pub fn add_spaces(&mut self) {
+        for space in 0..self.framing.spaces.len() {
+            if let Some(grid) = self.grid(space) {
+                self.add_along(space, &grid);
+                self.add_across(space, &grid);
+                self.add_ports(space, &grid);
+            }
+        }
+    }
+
+    fn grid(&mut self, index: usize) -> Option<Grid> {
+        let space = &self.framing.spaces[index];
+        let corners = || {
+            space
+                .outline
+                .loops
+                .iter()
+                .flatten()
+                .map(|c| space.along_of(*c))
+        };
+        let low = corners().min_by(f64::total_cmp)?;
+        let high = corners().max_by(f64::total_cmp)?;
+        let course = COURSE.max((high - low) / MOST_COURSES);
+        let first = low + course / 2.0;
+        let courses = (((high - first) / course).floor().max(0.0) as usize) + 1;
+        let mut nodes = Vec::new();
+        for strip in &space.strips {
+            for at in 0..courses {
+                let at = space.at(first + at as f64 * course, strip.middle());
+                let inside = space.outline.contains(at) && !self.is_closed(index, at);
+                nodes.push(inside.then(|| self.graph.place(Place3 { at, z: space.z })));
+            }
+        }
+        Some(Grid {
+            first,
+            course,
+            courses,
+            nodes,
+        })
+    }
+
+    /// Whether a keep-out of the level below or above closes a space at a place.
+    fn is_closed(&self, space: usize, at: Pos) -> bool {
+        let levels = self.framing.levels.iter().zip(&self.obstacles);
+        levels.into_iter().any(|(level, obstacles)| {
+            (level.above == Some(space) && obstacles.closes_overhead(at))
+                || (level.below == Some(space) && obstacles.closes_underfoot(at))
+        })
+    }
+
+    fn add_along(&mut self, space: usize, grid: &Grid) {
+        for strip in 0..self.framing.spaces[space].strips.len() {
+            for at in 1..grid.courses {
+                let pair = (grid.node(strip, at - 1), grid.node(strip, at));
+                if let (Some(from), Some(to)) = pair {
+                    self.run((from, to), MoveKind::AlongStrip { space }, grid.course);
+                }
+            }
+        }
+    }
+
+    fn add_across(&mut self, index: usize, grid: &Grid) {
+        let space = &self.framing.spaces[index];
+        for strip in 1..space.strips.len() {
+            let apart = space.strips[strip].middle() - space.strips[strip - 1].middle();
+            for course in 0..grid.courses {
+                let pair = (grid.node(strip - 1, course), grid.node(strip, course));
+                let (Some(from), Some(to)) = pair else {
+                    continue;
+                };
+                let kind = MoveKind::AcrossStrips { space: index };
+                if space.kind.is_open_across() {
+                    self.run((from, to), kind, apart);
+                    continue;
+                }
+                let along = grid.first + course as f64 * grid.course;
+                let at = space.at(along, space.strips[strip].from);
+                if let Some(hole) = self.joist_hole(index, along, at) {
+                    self.join((from, to), kind, apart, Some(hole), 1.0);
+                }
+            }
+        }
+    }
+
+    /// A stretch in the open, with the supports it wants; dearer beside power.
+    fn run(&mut self, ends: (Node, Node), kind: MoveKind, length: f64) {
+        let places = (
+            self.graph.places[ends.0 as usize].at,
+            self.graph.places[ends.1 as usize].at,
+        );
+        let power = self
+            .obstacles
+            .iter()
+            .any(|o| o.power_along(places.0, places.1));
+        let support = self.prices.supports(length);
+        let hole = (support > 0).then(|| self.graph.share(None, support, UNLIMITED));
+        self.join(ends, kind, length, hole, if power { 2.0 } else { 1.0 });
+    }
+
+    fn joist_hole(&mut self, index: usize, along: f64, at: Pos) -> Option<usize> {
+        let space = &self.framing.spaces[index];
+        let kind = match space.kind {
+            SpaceKind::Floor(kind) | SpaceKind::Crawl(kind) => kind,
+            SpaceKind::AtticJoists | SpaceKind::AtticTrusses => return None,
+        };
+        let depth = crate::units::Size(space.depth);
+        let (rules, bits) = (&self.plan.rules, &self.plan.catalogue.bits);
+        let (member, price, limit) = match kind {
+            JoistKind::Sawn => (
+                Member::Joist { space: index },
+                self.prices.bore,
+                rules.joist_limit(depth),
+            ),
+            // The maker's chart decides: priced double, and asked about.
+            JoistKind::IJoist => (Member::Web { space: index }, 2 * self.prices.bore, depth),
+            JoistKind::OpenWeb => return None,
+        };
+        let (_, area) = capacity(rules, bits, limit)?;
+        let level = self.worked_from(index)?;
+        let (_, framing) = self.level(level);
+        let height = space.z - framing.floor;
+        let level = framing.level;
+        let crossing = Crossing {
+            member,
+            wall: None,
+            level,
+            offset: along,
+            height,
+            at,
+            cables: Vec::new(),
+        };
+        Some(self.graph.share(Some(crossing), price, area))
+    }
+
+    /// The level a space is worked from: the one under it, or the one over a crawl space.
+    fn worked_from(&self, space: usize) -> Option<usize> {
+        let levels = &self.framing.levels;
+        let under = levels.iter().position(|level| level.above == Some(space));
+        under.or_else(|| levels.iter().position(|level| level.below == Some(space)))
+    }
+
+    fn add_ports(&mut self, space: usize, grid: &Grid) {
+        let ports = self.ports[space].clone();
+        for port in &ports {
+            self.add_port(space, grid, port);
+        }
+        for (place, port) in ports.iter().enumerate() {
+            for other in &ports[..place] {
+                self.join_ports(space, port, other);
+            }
+        }
+    }
+
+    /// Joins a port to the courses before and after it, on its own strip or, where cable may lie
+    /// across, on the strips to both sides, so that no way doubles back.
+    fn add_port(&mut self, index: usize, grid: &Grid, port: &Port) {
+        let space = &self.framing.spaces[index];
+        let along = space.along_of(port.at);
+        let place = ((along - grid.first) / grid.course).floor();
+        let courses = [place, place + 1.0]
+            .into_iter()
+            .filter(|c| *c >= 0.0 && *c < grid.courses as f64);
+        let courses: Vec<usize> = courses.map(|c| c as usize).collect();
+        for strip in strips_for(space, port.at) {
+            for course in &courses {
+                if let Some(node) = grid.node(strip, *course) {
+                    let length = manhattan(space, port.at, self.graph.places[node as usize].at);
+                    self.run(
+                        (port.node, node),
+                        MoveKind::AlongStrip { space: index },
+                        length,
+                    );
+                }
+            }
+        }
+    }
+
+    fn join_ports(&mut self, index: usize, port: &Port, other: &Port) {
+        let space = &self.framing.spaces[index];
+        let length = manhattan(space, port.at, other.at);
+        let same_strip = space.strip_at(port.at) == space.strip_at(other.at);
+        if length < NEAR && (same_strip || space.kind.is_open_across()) {
+            let along = (space.along_of(port.at) - space.along_of(other.at)).abs();
+            let kind = match same_strip || along * 2.0 > length {
+                true => MoveKind::AlongStrip { space: index },
+                false => MoveKind::AcrossStrips { space: index },
+            };
+            self.run((port.node, other.node), kind, length.max(1.0));
+        }
+    }
+}
+
+impl Grid {
+    fn node(&self, strip: usize, course: usize) -> Option<Node> {
+        self.nodes
+            .get(strip * self.courses + course)
+            .copied()
+            .flatten()
+    }
+}
+
+/// Distance along and across the joists, not through the air.
+fn manhattan(space: &Space, from: Pos, to: Pos) -> f64 {
+    (space.along_of(from) - space.along_of(to)).abs()
+        + (space.across_of(from) - space.across_of(to)).abs()
+}
+
+/// The strips a port may reach without a bore.
+fn strips_for(space: &Space, at: Pos) -> Vec<usize> {
+    let Some(own) = space.strip_at(at) else {
+        return Vec::new();
+    };
+    if !space.kind.is_open_across() {
+        return vec![own];
+    }
+    let beyond = space.across_of(at) > space.strips[own].middle();
+    let other = if beyond {
+        Some(own + 1)
+    } else {
+        own.checked_sub(1)
+    };
+    let other = other.filter(|strip| *strip < space.strips.len());
+    [Some(own), other].into_iter().flatten().collect()
+}
