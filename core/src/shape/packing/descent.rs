@@ -9,10 +9,10 @@ use super::energy::{Energy, Point};
 const MEMORY: usize = 6;
 
 /// Every so many steps the walk asks whether it can still end low enough.
-const PACE: usize = 6;
+const PACE: usize = 4;
 
 /// The most that all later steps are thought to gain, in gains of the last few.
-const SLOWING: f64 = 3.0;
+const SLOWING: f64 = 1.5;
 
 /// An energy this small is an arrangement that fits, to the eye of the search.
 pub(super) const FITS: f64 = 1e-18;
@@ -201,5 +201,64 @@ fn add(to: &mut [Point], what: &[Point], times: f64) {
 fn subtract(into: &mut [Point], one: &[Point], other: &[Point]) {
     for ((into, one), other) in into.iter_mut().zip(one).zip(other) {
         *into = [one[0] - other[0], one[1] - other[1]];
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn two_overlapping_circles_come_apart() {
+        let mut energy = Energy::new(&[1.0, 0.5]);
+        energy.bore = 1.6;
+        let mut centres = [[0.1, 0.2], [0.3, -0.1]];
+        let value = Descent::new(2).walk(&mut energy, &mut centres, ROUGH, f64::INFINITY);
+        assert!(value < 1e-12, "{value}");
+    }
+
+    #[test]
+    fn a_walk_never_ends_higher() {
+        let radii = [1.0, 0.9, 0.8, 0.7, 0.6];
+        let mut energy = Energy::new(&radii);
+        energy.bore = 1.5;
+        let mut centres = [
+            [0.0, 0.1],
+            [0.2, 0.0],
+            [-0.1, 0.3],
+            [0.5, 0.5],
+            [-0.4, -0.2],
+        ];
+        let start = energy.measure(&centres, &mut [[0.0; 2]; 5]);
+        let end = Descent::new(5).walk(&mut energy, &mut centres, ROUGH, f64::INFINITY);
+        let again = energy.measure(&centres, &mut [[0.0; 2]; 5]);
+        assert!(
+            end < start && (again - end).abs() < 1e-12,
+            "{start} {end} {again}"
+        );
+    }
+
+    #[test]
+    fn a_hopeless_walk_is_given_up() {
+        let mut energy = Energy::new(&[1.0; 12]);
+        energy.bore = 3.0;
+        let mut centres: Vec<Point> = (0..12)
+            .map(|index| [f64::from(index) * 0.1, f64::from(index * index) * 0.01])
+            .collect();
+        let mut patient = centres.clone();
+        let mut descent = Descent::new(12);
+        descent.walk(&mut energy, &mut patient, ROUGH, f64::INFINITY);
+        let long = energy.checks;
+        energy.checks = 0;
+        descent.walk(&mut energy, &mut centres, ROUGH, 0.0);
+        assert!(energy.checks < long, "{} of {long}", energy.checks);
+    }
+
+    #[test]
+    fn products_are_summed_to_the_last() {
+        let row = |count: usize| vec![[1.0, 2.0]; count];
+        for count in 0..6 {
+            assert_eq!(dot(&row(count), &row(count)), 5.0 * count as f64);
+        }
     }
 }

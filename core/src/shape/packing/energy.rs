@@ -167,3 +167,61 @@ fn push(way: Point, distance: f64, strength: f64) -> Point {
     let scale = strength / distance;
     [way[0] * scale, way[1] * scale]
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn measured(radii: &[f64], bore: f64, centres: &[Point]) -> (f64, Vec<Point>) {
+        let mut energy = Energy::new(radii);
+        energy.bore = bore;
+        let mut slope = vec![[0.0; 2]; radii.len()];
+        (energy.measure(centres, &mut slope), slope)
+    }
+
+    #[test]
+    fn what_fits_has_no_energy() {
+        let (value, slope) = measured(&[1.0, 1.0], 2.0, &[[-1.0, 0.0], [1.0, 0.0]]);
+        assert_eq!((value, slope), (0.0, vec![[0.0; 2]; 2]));
+    }
+
+    #[test]
+    fn overlap_and_protrusion_are_squared_and_summed() {
+        // Apart 1.5 of 2.0: overlap 0.5. The second reaches 2.5 of 2.0: out by 0.5.
+        let (value, _) = measured(&[1.0, 1.0], 2.0, &[[0.0, 0.0], [1.5, 0.0]]);
+        assert!((value - 0.5).abs() < 1e-15);
+    }
+
+    #[test]
+    fn the_slope_is_that_of_the_energy() {
+        let radii = [1.0, 0.8, 0.6, 0.5];
+        let centres = [[0.3, 0.1], [-0.9, 0.2], [0.2, -1.0], [0.9, 0.9]];
+        let (_, slope) = measured(&radii, 1.5, &centres);
+        let tiny = 1e-6;
+        for (index, axis) in (0..4).flat_map(|index| [(index, 0), (index, 1)]) {
+            let at = |step: f64| {
+                let mut centres = centres;
+                centres[index][axis] += step;
+                measured(&radii, 1.5, &centres).0
+            };
+            let rise = (at(tiny) - at(-tiny)) / (2.0 * tiny);
+            assert!((rise - slope[index][axis]).abs() < 1e-6, "{index} {axis}");
+        }
+    }
+
+    #[test]
+    fn circles_on_one_spot_are_pushed_apart() {
+        let (value, slope) = measured(&[1.0, 1.0], 9.0, &[[0.0; 2]; 2]);
+        assert_eq!(value, 4.0);
+        assert!(slope[0][0] * slope[1][0] < 0.0);
+    }
+
+    #[test]
+    fn a_circle_that_moved_far_meets_new_neighbours() {
+        let mut energy = Energy::new(&[1.0, 1.0]);
+        energy.bore = 9.0;
+        let mut slope = [[0.0; 2]; 2];
+        assert_eq!(energy.measure(&[[-3.0, 0.0], [3.0, 0.0]], &mut slope), 0.0);
+        assert!(energy.measure(&[[2.0, 0.0], [3.0, 0.0]], &mut slope) > 0.9);
+    }
+}

@@ -21,7 +21,7 @@ pub(super) struct Moves {
 }
 
 impl Moves {
-    /// Half the moves exchange two circles, three in ten take one elsewhere, two in ten shake all.
+    /// Eight moves in ten exchange two circles, one takes one elsewhere, one shakes all: by trial.
     pub(super) fn make_one(
         &mut self,
         energy: &mut Energy,
@@ -29,8 +29,8 @@ impl Moves {
         chance: &mut Chance,
     ) {
         match chance.below(10) {
-            0..5 => exchange(&energy.radii, centres, chance),
-            5..8 => self.take_elsewhere(energy, centres, chance),
+            0..8 => exchange(&energy.radii, centres, chance),
+            8 => self.take_elsewhere(energy, centres, chance),
             _ => shake(centres, SHAKE, chance),
         }
     }

@@ -16,13 +16,16 @@ pub(super) struct Fitted {
 /// Nothing when two centres coincide.
 pub(super) fn repair(radii: &[f64], centres: &[Point]) -> Option<Fitted> {
     let spread = tightest(radii, centres);
+    if !spread.is_finite() {
+        return None;
+    }
     let centres: Vec<Point> = centres
         .iter()
         .map(|[x, y]| [x * spread, y * spread])
         .collect();
     let reach = |(centre, radius): (&Point, &f64)| length(*centre) + radius;
     let bore = centres.iter().zip(radii).map(reach).fold(0.0, f64::max);
-    bore.is_finite().then_some(Fitted { bore, centres })
+    Some(Fitted { bore, centres })
 }
 
 /// The factor by which distances must grow so that no pair overlaps.
@@ -119,4 +122,53 @@ fn zero_of(before: Option<(f64, f64)>, now: (f64, f64), upper: f64) -> f64 {
     straight
         .filter(|zero| *zero > bore && *zero <= upper)
         .unwrap_or(halfway)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn overlapping_circles_are_spread_until_they_touch() {
+        let fitted = repair(&[1.0, 1.0], &[[-0.5, 0.0], [0.5, 0.0]]).unwrap();
+        assert_eq!(
+            fitted,
+            Fitted {
+                bore: 2.0,
+                centres: vec![[-1.0, 0.0], [1.0, 0.0]]
+            }
+        );
+    }
+
+    #[test]
+    fn loose_circles_are_gathered() {
+        let fitted = repair(&[1.0, 1.0], &[[-5.0, 0.0], [5.0, 0.0]]).unwrap();
+        assert_eq!(fitted.bore, 2.0);
+    }
+
+    #[test]
+    fn circles_on_one_spot_cannot_be_spread() {
+        assert_eq!(repair(&[1.0, 1.0], &[[0.5, 0.0]; 2]), None);
+    }
+
+    #[test]
+    fn one_circle_stays_where_it_is() {
+        assert_eq!(repair(&[1.0], &[[0.5, 0.0]]).unwrap().bore, 1.5);
+    }
+
+    #[test]
+    fn polishing_closes_three_circles_on_one_another() {
+        let radii = [1.0; 3];
+        let mut energy = Energy::new(&radii);
+        let loose = [[-1.2, 0.0], [1.1, 0.1], [0.2, 1.9]];
+        let best = 1.0 + 2.0 / 3_f64.sqrt();
+        let quick = polish(&mut energy, &mut Descent::new(3), &loose, QUICK).unwrap();
+        assert!((0.0..3e-3).contains(&(quick.bore - best)), "{}", quick.bore);
+        let full = polish(&mut energy, &mut Descent::new(3), &loose, FULL).unwrap();
+        assert!(
+            (-1e-12..1e-6).contains(&(full.bore - best)),
+            "{}",
+            full.bore
+        );
+    }
 }

@@ -12,7 +12,7 @@ use super::repair::{FULL, Fitted, QUICK, polish, repair};
 use super::start::{corner_by_corner, loose_order};
 
 /// Part of the best bore taken away while looking for a better one.
-const CLOSE: f64 = 0.006;
+const CLOSE: f64 = 0.015;
 
 /// Places by which a circle may be late in a fresh start.
 const LOOSE: usize = 4;
@@ -61,12 +61,13 @@ impl Search {
     fn new(radii: &[f64], question: Question) -> Self {
         let order: Vec<usize> = (0..radii.len()).collect();
         let here = corner_by_corner(radii, &order);
+        let checks = question.checks.min(look_through(radii.len()));
         Self {
             energy: Energy::new(radii),
             descent: Descent::new(radii.len()),
             moves: Moves::default(),
             chance: Chance::new(question.seed),
-            question,
+            question: Question { checks, ..question },
             best: repair(radii, &here).unwrap_or_else(|| in_a_row(radii)),
             mark: f64::INFINITY,
             height: f64::INFINITY,
@@ -180,6 +181,11 @@ impl Search {
         }
         lower
     }
+}
+
+/// Pairs after which a bundle of so many has been looked through: found by trial, with room.
+fn look_through(count: usize) -> u64 {
+    100 * (count as u64).saturating_pow(5)
 }
 
 /// All in a line: never good, always without overlap.

@@ -109,3 +109,40 @@ fn is_free(placed: &[(Point, f64)], spot: Point, radius: f64) -> bool {
         dx * dx + dy * dy >= reach * reach
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn seven_equal_circles_start_as_a_flower() {
+        let centres = corner_by_corner(&[1.0; 7], &[0, 1, 2, 3, 4, 5, 6]);
+        let middle = middle_of(
+            &centres
+                .iter()
+                .map(|centre| (*centre, 1.0))
+                .collect::<Vec<_>>(),
+        );
+        let farthest = centres
+            .iter()
+            .map(|centre| length(between(middle, *centre)));
+        assert!(farthest.fold(0.0, f64::max) < 2.5);
+    }
+
+    #[test]
+    fn a_loose_order_names_everyone_once() {
+        let mut order = loose_order(12, 4, &mut Chance::new(3));
+        assert_ne!(order, (0..12).collect::<Vec<_>>());
+        order.sort_unstable();
+        assert_eq!(order, (0..12).collect::<Vec<_>>());
+    }
+
+    #[test]
+    fn a_corner_touches_both() {
+        let spots: Vec<_> = touching(([0.0, 0.0], 2.0), ([3.0, 0.0], 1.0), 1.0).collect();
+        for spot in spots {
+            assert!((length(spot) - 3.0).abs() < 1e-12);
+            assert!((length(between([3.0, 0.0], spot)) - 2.0).abs() < 1e-12);
+        }
+    }
+}
