@@ -13,10 +13,11 @@ pub(super) struct Fitted {
 }
 
 /// Spreads (or gathers) the centres until the closest pair just touches, then measures the bore.
-/// Nothing when two centres coincide.
+/// Nothing when two centres coincide or one is nowhere.
 pub(super) fn repair(radii: &[f64], centres: &[Point]) -> Option<Fitted> {
     let spread = tightest(radii, centres);
-    if !spread.is_finite() {
+    let lost = centres.as_flattened().iter().any(|part| !part.is_finite());
+    if lost || !spread.is_finite() {
         return None;
     }
     let centres: Vec<Point> = centres
@@ -149,6 +150,7 @@ mod tests {
     #[test]
     fn circles_on_one_spot_cannot_be_spread() {
         assert_eq!(repair(&[1.0, 1.0], &[[0.5, 0.0]; 2]), None);
+        assert_eq!(repair(&[1.0, 1.0], &[[f64::NAN, 0.0], [1.0, 0.0]]), None);
     }
 
     #[test]
