@@ -5,6 +5,7 @@ pub mod design;
 pub mod desk;
 pub mod finding;
 pub mod framing;
+pub mod picture;
 pub mod plan;
 pub mod route;
 pub mod rules;
