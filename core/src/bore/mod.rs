@@ -1,10 +1,23 @@
 //! From ways to holes: which bit, how full, what the member allows, and what protects it.
+//!
+//! [`size`] turns every crossing into one bore or, where no bit holds the bundle, into several;
+//! [`drill_list`] collapses straight rows of bores into one line each. How tightly a bundle packs
+//! is asked of [`crate::shape::packing`]; what a member allows, of [`crate::rules`].
 
+mod fit;
+mod limit;
+mod member;
+mod number;
 mod row;
+mod steel;
 
+pub use limit::{Limit, limit};
+pub use member::{member_name, what_name};
 pub use row::{DrillRow, drill_list};
 
-use crate::plan::CableId;
+use crate::framing::Framing;
+use crate::plan::{CableId, Plan};
+use crate::route::Ways;
 use crate::units::Size;
 
 /// One hole to drill, through one crossing.
@@ -16,6 +29,10 @@ pub struct Bore {
     pub crossing: usize,
     /// Which of the crossing's bores this is, from 0; more than one where the bundle is split.
     pub part: usize,
+    /// Offset along the wall, or coordinate along the joist, millimetres.
+    pub offset: f64,
+    /// Its middle above the level's finished floor, millimetres.
+    pub height: f64,
     /// Members it goes through one after the other.
     pub members: u32,
     /// The bit.
@@ -24,9 +41,7 @@ pub struct Bore {
     pub cables: Vec<CableId>,
     /// Sum of cable areas over the area of the bore, 0 to 1 and beyond.
     pub fill: f64,
-    /// Diameter of the tightest circle around the bundle.
-    pub bundle: Size,
-    /// The largest bit the member allows; `None` where nothing limits it.
+    /// The largest bore the member allows; `None` where no rule limits it.
     pub largest: Option<Size>,
     /// Steel plates to nail in front of it, over all its members.
     pub nail_plates: u32,
@@ -34,16 +49,19 @@ pub struct Bore {
     pub tie: bool,
     /// Whether it is sealed afterwards.
     pub seal: bool,
-    /// Whether all of it stays within the rules; findings say what does not.
+    /// Whether fill, packing and the member's limit all hold; findings say what does not.
     pub within_rules: bool,
+    /// Why the bundle was split, or why it was not although it needs steel; empty where there was
+    /// nothing to choose.
+    pub reason: String,
 }
 
-/// Every hole of a plan, numbered.
-pub fn size(
-    plan: &crate::plan::Plan,
-    framing: &crate::framing::Framing,
-    ways: &crate::route::Ways,
-) -> Vec<Bore> {
-    let _ = (plan, framing, ways);
-    Vec::new()
+/// Every hole of a plan, numbered along walls so that a straight row shares one number.
+pub fn size(plan: &Plan, framing: &Framing, ways: &Ways) -> Vec<Bore> {
+    let mut bores = Vec::new();
+    for (place, crossing) in ways.crossings.iter().enumerate() {
+        bores.extend(fit::bores(plan, framing, place, crossing));
+    }
+    number::number(plan, ways, &mut bores);
+    bores
 }

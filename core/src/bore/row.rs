@@ -1,10 +1,10 @@
 //! The drill list: straight rows of bores as one line each.
 
-use super::Bore;
-use crate::framing::Framing;
+use super::{Bore, member_name, what_name};
+use crate::framing::{Framing, WallFraming};
 use crate::plan::{CableId, LevelId, Plan, WallId};
-use crate::route::Ways;
-use crate::units::Size;
+use crate::route::{Crossing, Member, Ways};
+use crate::units::{Mm, Size};
 
 /// One line of the drill list: one bit at one height through members one after the other.
 #[derive(Clone, Debug, PartialEq)]
@@ -19,11 +19,11 @@ pub struct DrillRow {
     pub bores: Vec<usize>,
     /// Members bored, over all of them.
     pub members: u32,
-    /// What is bored: "5 studs", "top plates", "corner", "joist", "outside wall".
+    /// What is bored: "5 studs", "top plates", "corner, 3 studs", "outside wall".
     pub what: String,
-    /// Where: "W6, studs 9 to 13", "W6, 9' 5\" from its north end".
-    pub where_: String,
-    /// The member: "bearing 2x6", "partition 2x4", "sawn joist 9-1/4 in".
+    /// Where: "W6, studs 9 to 13", "W6, 9' 5\" from its upper end".
+    pub location: String,
+    /// The member: "bearing 2x6", "sawn joist 9-1/4 in".
     pub member: String,
     /// The bit.
     pub bit: Size,
@@ -43,6 +43,152 @@ pub struct DrillRow {
 
 /// Collapses bores into rows, in order of their number.
 pub fn drill_list(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) -> Vec<DrillRow> {
-    let _ = (plan, framing, ways, bores);
-    Vec::new()
+    let mut rows: Vec<DrillRow> = Vec::new();
+    for (place, bore) in bores.iter().enumerate() {
+        match rows.last_mut().filter(|row| row.number == bore.number) {
+            Some(row) => row.take(place, bore),
+            None => rows.push(DrillRow::start(plan, framing, ways, place, bore)),
+        }
+    }
+    for row in &mut rows {
+        row.name(plan, framing, ways, bores);
+    }
+    rows
+}
+
+impl DrillRow {
+    fn start(plan: &Plan, framing: &Framing, ways: &Ways, place: usize, bore: &Bore) -> Self {
+        let crossing = &ways.crossings[bore.crossing];
+        Self {
+            number: bore.number,
+            level: crossing.level,
+            wall: crossing.wall,
+            bores: vec![place],
+            members: bore.members,
+            what: String::new(),
+            location: String::new(),
+            member: member_name(plan, framing, crossing),
+            bit: bore.bit,
+            height: String::new(),
+            cables: bore.cables.clone(),
+            fill: bore.fill,
+            nail_plates: bore.nail_plates,
+            ties: u32::from(bore.tie),
+            seals: u32::from(bore.seal),
+        }
+    }
+
+    fn take(&mut self, place: usize, bore: &Bore) {
+        self.bores.push(place);
+        self.members += bore.members;
+        self.fill = self.fill.max(bore.fill);
+        self.nail_plates += bore.nail_plates;
+        self.ties += u32::from(bore.tie);
+        self.seals += u32::from(bore.seal);
+    }
+
+    fn name(&mut self, plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) {
+        let crossings: Vec<&Crossing> = self
+            .bores
+            .iter()
+            .map(|place| &ways.crossings[bores[*place].crossing])
+            .collect();
+        let Some((first, bore)) = crossings
+            .first()
+            .zip(self.bores.first().map(|b| &bores[*b]))
+        else {
+            return;
+        };
+        self.what = what_name(&first.member, self.members);
+        self.height = height_words(plan, first, bore);
+        self.location = match first.wall.and_then(|wall| framing.wall(wall)) {
+            Some(wall) => wall_words(plan, wall, &crossings, bore),
+            None => space_words(plan, framing, first),
+        };
+    }
+}
+
+fn height_words(plan: &Plan, crossing: &Crossing, bore: &Bore) -> String {
+    match crossing.member {
+        Member::TopPlates(_) | Member::BottomPlates(_) => String::from("centred"),
+        Member::Joist { .. } | Member::Web { .. } => String::from("mid-depth"),
+        _ => format!("{} AFF", plan.units.height(Mm::rounded(bore.height))),
+    }
+}
+
+fn wall_words(plan: &Plan, wall: &WallFraming, crossings: &[&Crossing], bore: &Bore) -> String {
+    let label = plan
+        .wall(wall.wall)
+        .map_or(String::new(), |(_, wall)| wall.label());
+    let numbers: Vec<u32> = crossings
+        .iter()
+        .filter_map(|crossing| match &crossing.member {
+            Member::Studs(studs) => Some(studs),
+            _ => None,
+        })
+        .flatten()
+        .filter_map(|stud| wall.studs.get(*stud).map(|stud| stud.number))
+        .filter(|number| *number > 0)
+        .collect();
+    let from = distance_words(plan, wall, bore.offset);
+    match (numbers.iter().min(), numbers.iter().max()) {
+        (Some(first), Some(last)) if first == last => format!("{label}, stud {first}, {from}"),
+        (Some(first), Some(last)) => format!("{label}, studs {first} to {last}, {from}"),
+        _ => format!("{label}, {from}"),
+    }
+}
+
+/// "9' 5\" from its upper end": from the nearer end of the plates, named as it lies on the sheet.
+fn distance_words(plan: &Plan, wall: &WallFraming, offset: f64) -> String {
+    let first_is_nearer = offset - wall.start <= wall.end - offset;
+    let distance = if first_is_nearer {
+        offset - wall.start
+    } else {
+        wall.end - offset
+    };
+    let end = end_name(wall, first_is_nearer);
+    format!(
+        "{} from its {end} end",
+        plan.units.position(Mm::rounded(distance.max(0.0)))
+    )
+}
+
+/// The name of a wall's first or second end as it lies on the sheet.
+fn end_name(wall: &WallFraming, first: bool) -> &'static str {
+    let along = wall.line.along;
+    let level = along.x.abs() >= along.y.abs();
+    match (level, (along.x > 0.0) == first, (along.y > 0.0) == first) {
+        (true, true, _) => "left",
+        (true, false, _) => "right",
+        (false, _, true) => "upper",
+        (false, _, false) => "lower",
+    }
+}
+
+fn space_words(plan: &Plan, framing: &Framing, crossing: &Crossing) -> String {
+    let (Member::Joist { space } | Member::Web { space }) = crossing.member else {
+        return String::new();
+    };
+    let Some(space) = framing.spaces.get(space) else {
+        return String::new();
+    };
+    let low = space
+        .outline
+        .loops
+        .iter()
+        .flatten()
+        .map(|c| space.along_of(*c));
+    let low = low.fold(f64::INFINITY, f64::min);
+    let along = if space.along.x.abs() > space.along.y.abs() {
+        "left"
+    } else {
+        "upper"
+    };
+    let distance = plan
+        .units
+        .position(Mm::rounded((crossing.offset - low).max(0.0)));
+    format!(
+        "{}, {distance} from the house's {along} side",
+        space.kind.name()
+    )
 }

@@ -1,5 +1,10 @@
 //! Findings: where, what, what to do, and by which rule and source. All of them, not the first.
 
+mod bores;
+mod coverage;
+mod drawing;
+mod ways;
+
 use crate::bore::Bore;
 use crate::framing::Framing;
 use crate::plan::{CableId, DropId, LevelId, OpeningId, Plan, WallId};
@@ -72,8 +77,10 @@ pub struct Finding {
 
 /// Runs every check over a design, gravest first.
 pub fn find(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) -> Vec<Finding> {
-    let _ = (framing, ways, bores);
-    let mut found: Vec<Finding> = Vec::new();
+    let mut found = drawing::check(plan, framing);
+    found.extend(ways::check(plan, framing, ways));
+    found.extend(bores::check(plan, framing, ways, bores));
+    found.extend(coverage::check(plan));
     for finding in &mut found {
         let set_aside = plan
             .dismissed
@@ -86,4 +93,42 @@ pub fn find(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) -> Vec<
         rank(a).cmp(&rank(b)).then_with(|| a.key.cmp(&b.key))
     });
     found
+}
+
+impl Finding {
+    /// A finding with nothing set aside.
+    fn new(key: String, severity: Severity, subject: Subject) -> Self {
+        Self {
+            key,
+            severity,
+            subject,
+            at: None,
+            what: String::new(),
+            todo: String::new(),
+            source: String::new(),
+            dismissed: None,
+        }
+    }
+
+    fn at(self, level: LevelId, place: Pos) -> Self {
+        Self {
+            at: Some((level, place)),
+            ..self
+        }
+    }
+
+    fn says(self, what: impl Into<String>, todo: impl Into<String>) -> Self {
+        Self {
+            what: what.into(),
+            todo: todo.into(),
+            ..self
+        }
+    }
+
+    fn by(self, source: impl Into<String>) -> Self {
+        Self {
+            source: source.into(),
+            ..self
+        }
+    }
 }

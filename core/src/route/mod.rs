@@ -15,11 +15,15 @@ mod lane;
 pub mod network;
 mod obstacle;
 mod overhead;
+mod power;
 mod price;
 mod trouble;
 mod way;
+mod words;
 
+pub use power::{Beside, beside_power};
 pub use way::{Crossing, Member, Move, MoveKind, NoWay, Place3, Way, Ways};
+pub use words::{trouble_words, words};
 
 use std::collections::BTreeMap;
 

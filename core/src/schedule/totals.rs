@@ -2,8 +2,9 @@
 
 use super::CutList;
 use crate::bore::Bore;
-use crate::plan::{CableKindId, Plan};
-use crate::route::Ways;
+use crate::plan::{BoxKind, CableKindId, Plan};
+use crate::route::{Member, Ways};
+use crate::rules::RuleId;
 use crate::units::{Mm, Size};
 
 /// The counts of a job.
@@ -15,9 +16,9 @@ pub struct Totals {
     pub cables: u32,
     /// Length to cut of each kind of cable that is used, in order of the catalogue.
     pub cable: Vec<CableTotal>,
-    /// Reels to open, over all kinds.
+    /// New reels to open, over all kinds.
     pub reels: u32,
-    /// Holes to drill: members times bores.
+    /// Holes to drill: each member of each bore.
     pub bores: u32,
     /// Holes by bit, smallest first.
     pub by_bit: Vec<(Size, u32)>,
@@ -50,17 +51,114 @@ pub struct CableTotal {
     pub cables: u32,
     /// Length to cut, slack and waste included.
     pub length: Mm,
-    /// Reels to open.
+    /// New reels to open.
     pub reels: u32,
 }
 
 impl Totals {
     /// Counts a job.
     pub(crate) fn of(plan: &Plan, ways: &Ways, bores: &[Bore], cuts: &CutList) -> Self {
-        let _ = (ways, bores, cuts);
-        Self {
+        let mut totals = Self {
             drops: plan.drops.len() as u32,
+            cables: plan.cables().count() as u32,
+            cable: cable_totals(plan, cuts),
+            reels: cuts.reels.iter().filter(|reel| !reel.part).count() as u32,
+            supports: supports(plan, ways),
             ..Self::default()
+        };
+        totals.count_bores(bores);
+        totals.count_boxes(plan);
+        totals.hours = minutes(plan, ways, bores, &totals) / 60.0;
+        totals
+    }
+
+    fn count_bores(&mut self, bores: &[Bore]) {
+        for bore in bores {
+            self.bores += bore.members;
+            self.nail_plates += bore.nail_plates;
+            self.ties += u32::from(bore.tie);
+            self.seals += u32::from(bore.seal);
+            match self.by_bit.iter_mut().find(|(bit, _)| *bit == bore.bit) {
+                Some((_, count)) => *count += bore.members,
+                None => self.by_bit.push((bore.bit, bore.members)),
+            }
+        }
+        self.by_bit.sort_by(|a, b| a.0.0.total_cmp(&b.0.0));
+    }
+
+    fn count_boxes(&mut self, plan: &Plan) {
+        for drop in &plan.drops {
+            let gang = usize::from(drop.gangs.clamp(1, 4)) - 1;
+            match drop.fixing {
+                BoxKind::Bracket => {
+                    self.brackets[gang] += 1;
+                    self.faceplates[gang] += 1;
+                    self.keystones += drop.cables.len() as u32;
+                }
+                BoxKind::ByOthers => self.boxes_by_others += 1,
+                BoxKind::None => {}
+            }
         }
     }
+}
+
+fn cable_totals(plan: &Plan, cuts: &CutList) -> Vec<CableTotal> {
+    let of = |place: usize| {
+        let kind = CableKindId(place as u16);
+        let cables = plan
+            .cables()
+            .filter(|(_, cable)| cable.kind == kind)
+            .count() as u32;
+        let length = cuts
+            .cuts
+            .iter()
+            .filter(|cut| cut.kind == kind)
+            .map(|cut| cut.length)
+            .sum();
+        let reels = cuts
+            .reels
+            .iter()
+            .filter(|reel| reel.kind == kind && !reel.part)
+            .count() as u32;
+        CableTotal {
+            kind,
+            cables,
+            length,
+            reels,
+        }
+    };
+    (0..plan.catalogue.cables.len())
+        .map(of)
+        .filter(|total| total.cables > 0)
+        .collect()
+}
+
+/// Supports along what runs in the open: one at the start and one each full spacing.
+fn supports(plan: &Plan, ways: &Ways) -> u32 {
+    let spacing = plan.rules.value(RuleId::Support).max(1.0);
+    (ways.supported.f64() / spacing).ceil() as u32
+}
+
+fn minutes(plan: &Plan, ways: &Ways, bores: &[Bore], totals: &Totals) -> f64 {
+    let rate = |rule| plan.rules.value(rule);
+    let drilling: f64 = bores
+        .iter()
+        .map(|bore| match ways.crossings[bore.crossing].member {
+            Member::Studs(_) => rate(RuleId::BoreMinutes) * f64::from(bore.members),
+            Member::Joist { .. } | Member::Web { .. } => rate(RuleId::BoreMinutes),
+            Member::Corner { .. } => rate(RuleId::CornerMinutes),
+            Member::TopPlates(_) | Member::BottomPlates(_) => rate(RuleId::PlateMinutes),
+            Member::Sheathing => rate(RuleId::OutsideMinutes),
+        })
+        .sum();
+    let metres: f64 = ways.ways.iter().map(|way| way.length.f64() / 1000.0).sum();
+    let boxes: u32 = totals.brackets.iter().sum();
+    drilling
+        + metres * rate(RuleId::PullMinutes)
+        + f64::from(totals.seals) * rate(RuleId::SealMinutes)
+        + f64::from(totals.nail_plates + totals.ties) * rate(RuleId::NailPlateMinutes)
+        + f64::from(totals.supports) * rate(RuleId::SupportMinutes)
+        + f64::from(boxes) * rate(RuleId::BoxMinutes)
+        + f64::from(totals.cables)
+            * (2.0 * rate(RuleId::LabelMinutes) + rate(RuleId::TerminateMinutes))
 }

@@ -1,0 +1,246 @@
+//! One crossing's bores: the smallest bits that hold its bundle, split where one bit cannot.
+
+use super::Bore;
+use super::limit::limit;
+use super::steel::{members, nail_plates, wants_seal, wants_tie};
+use crate::framing::Framing;
+use crate::plan::{CableId, Plan};
+use crate::route::{Crossing, Member};
+use crate::rules::RuleId;
+use crate::shape::packing::{self, Effort};
+use crate::units::{Area, Size};
+
+/// The most bores a bundle is split into.
+const MOST_PARTS: usize = 24;
+
+/// A way to bore a crossing: bundles, each with its bit.
+struct Choice {
+    parts: Vec<(Vec<CableId>, Size)>,
+    steel: u32,
+    minutes: f64,
+}
+
+/// The bores of one crossing.
+pub(super) fn bores(
+    plan: &Plan,
+    framing: &Framing,
+    place: usize,
+    crossing: &Crossing,
+) -> Vec<Bore> {
+    if crossing.cables.is_empty() {
+        return Vec::new();
+    }
+    let allowed = limit(plan, framing, crossing).largest;
+    let choices = choices(plan, crossing, allowed);
+    let within = !choices.is_empty();
+    let order = |a: &&Choice, b: &&Choice| {
+        a.minutes
+            .total_cmp(&b.minutes)
+            .then(a.parts.len().cmp(&b.parts.len()))
+    };
+    let last_resort = || over_the_limit(plan, crossing);
+    let best = choices.iter().min_by(order);
+    let reason = best.map_or(String::new(), |best| reason(plan, best, &choices));
+    let parts = best.map_or_else(last_resort, |best| best.parts.clone());
+    let count = parts.len();
+    let bore = |(part, (cables, bit)): (usize, (Vec<CableId>, Size))| {
+        let (offset, height) = spread(plan, crossing, part, count, bit);
+        let members = members(crossing);
+        Bore {
+            number: 0,
+            crossing: place,
+            part,
+            offset,
+            height,
+            members,
+            bit,
+            fill: cable_area(plan, &cables).0 / bit.circle().0,
+            cables,
+            largest: allowed,
+            nail_plates: nail_plates(plan, crossing, bit, members),
+            tie: wants_tie(plan, crossing, bit),
+            seal: wants_seal(crossing),
+            within_rules: within,
+            reason: reason.clone(),
+        }
+    };
+    parts.into_iter().enumerate().map(bore).collect()
+}
+
+/// The fewest bores that hold the bundle, and up to two more: the cheapest of them is drilled.
+fn choices(plan: &Plan, crossing: &Crossing, allowed: Option<Size>) -> Vec<Choice> {
+    let mut found: Vec<Choice> = Vec::new();
+    for count in 1..=MOST_PARTS.min(crossing.cables.len()) {
+        if let Some(choice) = choice(plan, crossing, allowed, count) {
+            found.push(choice);
+        }
+        let fewest = found.first().map(|choice| choice.parts.len());
+        if fewest.is_some_and(|fewest| count >= fewest + 2) {
+            break;
+        }
+    }
+    found
+}
+
+fn choice(plan: &Plan, crossing: &Crossing, allowed: Option<Size>, count: usize) -> Option<Choice> {
+    let bundles = divide(plan, &crossing.cables, count);
+    let sized = bundles
+        .into_iter()
+        .map(|bundle| Some((smallest(plan, &bundle, allowed)?, bundle)));
+    let parts: Vec<(Vec<CableId>, Size)> = sized
+        .map(|found| found.map(|(bit, bundle)| (bundle, bit)))
+        .collect::<Option<_>>()?;
+    let each = members(crossing);
+    let steel: u32 = parts
+        .iter()
+        .map(|(_, bit)| nail_plates(plan, crossing, *bit, each))
+        .sum();
+    let ties = parts
+        .iter()
+        .filter(|(_, bit)| wants_tie(plan, crossing, *bit))
+        .count() as f64;
+    let drill = plan.rules.value(drill_rule(crossing)) * f64::from(drillings(crossing));
+    let nail = plan.rules.value(RuleId::NailPlateMinutes);
+    let minutes = drill * count as f64 + nail * (f64::from(steel) + ties);
+    Some(Choice {
+        parts,
+        steel,
+        minutes,
+    })
+}
+
+/// The rate a crossing is drilled at.
+pub(super) fn drill_rule(crossing: &Crossing) -> RuleId {
+    match crossing.member {
+        Member::Studs(_) | Member::Joist { .. } | Member::Web { .. } => RuleId::BoreMinutes,
+        Member::Corner { .. } => RuleId::CornerMinutes,
+        Member::TopPlates(_) | Member::BottomPlates(_) => RuleId::PlateMinutes,
+        Member::Sheathing => RuleId::OutsideMinutes,
+    }
+}
+
+/// How many times that rate one bore of the crossing takes.
+pub(super) fn drillings(crossing: &Crossing) -> u32 {
+    match &crossing.member {
+        Member::Studs(studs) => studs.len() as u32,
+        _ => 1,
+    }
+}
+
+/// Cables dealt out thickest first, so that the bundles come out alike.
+fn divide(plan: &Plan, cables: &[CableId], count: usize) -> Vec<Vec<CableId>> {
+    let mut order: Vec<CableId> = cables.to_vec();
+    order.sort_by(|a, b| {
+        diameter(plan, *b)
+            .0
+            .total_cmp(&diameter(plan, *a).0)
+            .then(a.cmp(b))
+    });
+    let mut bundles = vec![Vec::new(); count];
+    for (place, cable) in order.into_iter().enumerate() {
+        bundles[place % count].push(cable);
+    }
+    bundles.iter_mut().for_each(|bundle| bundle.sort());
+    bundles
+}
+
+/// The smallest bit the crew owns that holds a bundle by fill and by packing, within the limit.
+fn smallest(plan: &Plan, bundle: &[CableId], allowed: Option<Size>) -> Option<Size> {
+    let within = |bit: &&Size| allowed.is_none_or(|limit| bit.within(limit));
+    plan.catalogue
+        .bits
+        .iter()
+        .filter(within)
+        .find(|bit| holds(plan, bundle, **bit))
+        .copied()
+}
+
+/// Whether a bit holds a bundle: by fill, and by the tightest arrangement plus pulling room.
+fn holds(plan: &Plan, bundle: &[CableId], bit: Size) -> bool {
+    let full = cable_area(plan, bundle).0 / bit.circle().0;
+    if full > plan.rules.fill_limit(bundle.len()) + 1e-9 {
+        return false;
+    }
+    let diameters: Vec<f64> = bundle
+        .iter()
+        .map(|cable| diameter(plan, *cable).0)
+        .collect();
+    let room = bit.0 - plan.rules.value(RuleId::PullingRoom);
+    packing::fits(&diameters, room, Effort::LIVE).unwrap_or(false)
+}
+
+fn diameter(plan: &Plan, cable: CableId) -> Size {
+    plan.cable(cable)
+        .map_or(Size(0.0), |(_, cable)| plan.catalogue.diameter(cable.kind))
+}
+
+fn cable_area(plan: &Plan, cables: &[CableId]) -> Area {
+    cables
+        .iter()
+        .map(|cable| diameter(plan, *cable).circle())
+        .sum()
+}
+
+/// Where nothing lawful holds: one bore of the largest bit, which findings stop.
+fn over_the_limit(plan: &Plan, crossing: &Crossing) -> Vec<(Vec<CableId>, Size)> {
+    let fits = plan
+        .catalogue
+        .bits
+        .iter()
+        .find(|bit| holds(plan, &crossing.cables, **bit));
+    let bit = fits
+        .or_else(|| plan.catalogue.bits.last())
+        .copied()
+        .unwrap_or(Size(25.4));
+    vec![(crossing.cables.clone(), bit)]
+}
+
+/// Places several bores of one crossing with the wood between them that the rule wants: one over
+/// the other in studs, side by side in plates and joists.
+fn spread(plan: &Plan, crossing: &Crossing, part: usize, count: usize, bit: Size) -> (f64, f64) {
+    let step = bit.0 + plan.rules.value(RuleId::BoreSpacing);
+    let shift = (part as f64 - (count as f64 - 1.0) / 2.0) * step;
+    match crossing.member {
+        Member::Studs(_) | Member::Corner { .. } => (crossing.offset, crossing.height + shift),
+        _ => (crossing.offset + shift, crossing.height),
+    }
+}
+
+/// Why this choice and not its rivals, in one sentence.
+fn reason(plan: &Plan, best: &Choice, all: &[Choice]) -> String {
+    let fewest = all.iter().min_by_key(|choice| choice.parts.len());
+    let bit = |choice: &Choice| {
+        let largest = choice
+            .parts
+            .iter()
+            .map(|(_, bit)| *bit)
+            .max_by(|a, b| a.0.total_cmp(&b.0));
+        largest.map_or(String::new(), |bit| plan.units.size(bit))
+    };
+    match fewest {
+        Some(fewest) if fewest.parts.len() < best.parts.len() => format!(
+            "{} of {} need no more steel than {}; {} of {} would need {} plates.",
+            best.parts.len(),
+            bit(best),
+            best.steel,
+            fewest.parts.len(),
+            bit(fewest),
+            fewest.steel
+        ),
+        _ if best.parts.len() > 1 => format!(
+            "No one bit holds {} cables within the rules, so the bundle is split.",
+            best.parts
+                .iter()
+                .map(|(cables, _)| cables.len())
+                .sum::<usize>()
+        ),
+        _ if best.steel > 0 => {
+            format!(
+                "One bore of {} with {} plates is less work than several smaller.",
+                bit(best),
+                best.steel
+            )
+        }
+        _ => String::new(),
+    }
+}

@@ -1,0 +1,41 @@
+//! Members in words: what is bored, and what it is.
+
+use crate::framing::{Framing, SpaceKind};
+use crate::plan::{JoistKind, Plan};
+use crate::route::{Crossing, Member};
+
+/// What is bored: "5 studs", "top plates", "corner".
+pub fn what_name(member: &Member, members: u32) -> String {
+    match member {
+        Member::Studs(_) if members == 1 => String::from("1 stud"),
+        Member::Studs(_) => format!("{members} studs"),
+        Member::Corner { count, .. } => format!("corner, {count} studs"),
+        Member::TopPlates(_) => String::from("top plates"),
+        Member::BottomPlates(_) => String::from("bottom plate and floor"),
+        Member::Joist { .. } if members == 1 => String::from("1 joist"),
+        Member::Joist { .. } => format!("{members} joists"),
+        Member::Web { .. } if members == 1 => String::from("1 I-joist web"),
+        Member::Web { .. } => format!("{members} I-joist webs"),
+        Member::Sheathing => String::from("outside wall"),
+    }
+}
+
+/// What the member is: "bearing 2x6", "sawn joist 9-1/4 in".
+pub fn member_name(plan: &Plan, framing: &Framing, crossing: &Crossing) -> String {
+    if let Some((_, wall)) = crossing.wall.and_then(|id| plan.wall(id)) {
+        return format!("{} {}", wall.role.name(), wall.lumber.name());
+    }
+    let (Member::Joist { space } | Member::Web { space }) = crossing.member else {
+        return String::new();
+    };
+    let Some(space) = framing.spaces.get(space) else {
+        return String::new();
+    };
+    let depth = plan.units.size(crate::units::Size(space.depth));
+    match space.kind {
+        SpaceKind::Floor(JoistKind::IJoist) | SpaceKind::Crawl(JoistKind::IJoist) => {
+            format!("I-joist {depth}, maker's chart")
+        }
+        _ => format!("sawn joist {depth}"),
+    }
+}

@@ -1,0 +1,75 @@
+//! Which room a place is in.
+
+use crate::plan::{Level, Room};
+use crate::shape::{Pos, Segment};
+
+/// The room a place belongs to: the nearest name that is in sight of it, doors and walls both
+/// closing the view; where none is in sight, the nearest name. `None` on a level without rooms.
+pub fn room_at(level: &Level, place: Pos) -> Option<&Room> {
+    let apart = |room: &&Room| room.at.pos().distance(place);
+    let nearest = |rooms: Vec<&'_ Room>| -> Option<u32> {
+        rooms
+            .into_iter()
+            .min_by(|a, b| apart(a).total_cmp(&apart(b)).then(a.id.cmp(&b.id)))
+            .map(|room| room.id.0)
+    };
+    let seen: Vec<&Room> = level
+        .rooms
+        .iter()
+        .filter(|room| in_sight(level, place, room.at.pos()))
+        .collect();
+    let id = nearest(seen).or_else(|| nearest(level.rooms.iter().collect()))?;
+    level.rooms.iter().find(|room| room.id.0 == id)
+}
+
+fn in_sight(level: &Level, from: Pos, to: Pos) -> bool {
+    let Some(view) = Segment::between(from, to) else {
+        return true;
+    };
+    let crosses = |wall: Segment| {
+        view.crossing(&wall).is_some_and(|(along, on)| {
+            (0.0..=view.length).contains(&along) && (0.0..=wall.length).contains(&on)
+        })
+    };
+    !level
+        .walls
+        .iter()
+        .filter_map(|wall| wall.line())
+        .any(crosses)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::plan::{LevelId, Lumber, Role, RoomId, Wall, WallId};
+    use crate::shape::Point;
+
+    #[test]
+    fn a_place_belongs_to_the_room_it_sees() {
+        let mut level = Level::new(LevelId(1), "Ground");
+        let (from, to) = (Point::new(2000, 0), Point::new(2000, 4000));
+        level.walls.push(Wall::new(
+            WallId(1),
+            from,
+            to,
+            Lumber::TwoByFour,
+            Role::Partition,
+        ));
+        let room = |id, name: &str, x| Room {
+            id: RoomId(id),
+            name: name.into(),
+            at: Point::new(x, 500),
+        };
+        level.rooms = vec![room(1, "Den", 1900), room(2, "Bath", 3900)];
+        assert_eq!(
+            room_at(&level, Pos::new(2100.0, 500.0)).map(|r| r.name.as_str()),
+            Some("Bath")
+        );
+        assert_eq!(
+            room_at(&level, Pos::new(100.0, 3000.0)).map(|r| r.name.as_str()),
+            Some("Den")
+        );
+        level.rooms.clear();
+        assert_eq!(room_at(&level, Pos::new(0.0, 0.0)), None);
+    }
+}
