@@ -2,7 +2,7 @@
 
 use super::drops::drop_mut;
 use super::{Done, Refusal, take};
-use crate::plan::{Cable, CableId, CableKindId, DropId, Pin, Plan};
+use crate::plan::{Cable, CableId, CableKindId, DropId, Pin, PinTo, Plan, WallId};
 use crate::units::Mm;
 
 /// The most cables one drop can take: one letter each.
@@ -56,13 +56,20 @@ pub(super) fn remove(plan: &mut Plan, id: CableId) -> Done {
     }
     let drop = drop.id;
     drop_mut(plan, drop)?.cables.retain(|cable| cable.id != id);
-    forget_lost_pins(plan);
+    forget_lost(plan);
     Ok(())
 }
 
 pub(super) fn pin(plan: &mut Plan, pin: Pin) -> Done {
-    if let Pin::Cable { cable, .. } = pin {
+    if let Pin::Cable { cable, to } = pin {
         plan.cable(cable).ok_or_else(gone)?;
+        if let PinTo::Overhead { at } = to
+            && !at.is_plausible()
+        {
+            return Err(Refusal::because(
+                "That is over 200 m from the origin. Check the scale.",
+            ));
+        }
     }
     if let Some(wall) = pin.on_wall() {
         let (level, _) = plan
@@ -86,13 +93,24 @@ pub(super) fn unpin(plan: &mut Plan, pin: Pin) -> Done {
     Ok(())
 }
 
-/// Pins of cables that are gone go with them.
-pub(super) fn forget_lost_pins(plan: &mut Plan) {
-    let alive: Vec<CableId> = plan.cables().map(|(_, cable)| cable.id).collect();
-    plan.pins.retain(|pin| match pin {
-        Pin::Cable { cable, .. } => alive.contains(cable),
-        Pin::Lane { .. } => true,
+/// What names a cable or wall that is gone goes with it: pins, and the keep-outs and power runs of
+/// other levels.
+pub(super) fn forget_lost(plan: &mut Plan) {
+    let cables: Vec<CableId> = plan.cables().map(|(_, cable)| cable.id).collect();
+    let levels = plan.levels.iter().flat_map(|level| &level.walls);
+    let walls: Vec<WallId> = levels.map(|wall| wall.id).collect();
+    let stands = |wall: Option<WallId>| wall.is_none_or(|wall| walls.contains(&wall));
+    plan.pins.retain(|pin| {
+        stands(pin.on_wall())
+            && match pin {
+                Pin::Cable { cable, .. } => cables.contains(cable),
+                Pin::Lane { .. } => true,
+            }
     });
+    for level in &mut plan.levels {
+        level.keep_outs.retain(|out| stands(out.on_wall()));
+        level.power_runs.retain(|run| stands(run.on_wall()));
+    }
 }
 
 fn known(plan: &Plan, kind: CableKindId) -> Done {

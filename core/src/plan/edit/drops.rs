@@ -5,7 +5,7 @@ use crate::plan::{Closet, ClosetPlace, Drop, DropId, DropKind, LevelId, Place, P
 use crate::units::Mm;
 
 /// The most drops a plan keeps.
-const MOST_DROPS: usize = 1000;
+pub(crate) const MOST_DROPS: usize = 1000;
 
 pub(super) fn closet(plan: &mut Plan, closet: Option<Closet>) -> Done {
     if let Some(closet) = closet {
@@ -85,7 +85,7 @@ pub(super) fn set(plan: &mut Plan, details: &Drop) -> Done {
 pub(super) fn remove(plan: &mut Plan, id: DropId) -> Done {
     plan.drop(id).ok_or_else(gone)?;
     plan.drops.retain(|drop| drop.id != id);
-    cables::forget_lost_pins(plan);
+    cables::forget_lost(plan);
     Ok(())
 }
 
@@ -105,6 +105,9 @@ fn off_wall() -> Refusal {
 }
 
 fn sound(plan: &Plan, level: LevelId, place: Place) -> Done {
+    if plan.level(level).is_none() {
+        return Err(Refusal::because("That level is no longer in the plan."));
+    }
     match place {
         Place::Wall {
             wall,

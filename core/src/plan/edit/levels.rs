@@ -1,11 +1,12 @@
 //! Edits of levels and of what lies between them.
 
+use super::cables::forget_lost;
 use super::{Done, Refusal, level_mut, take, tidy};
 use crate::plan::{Above, Below, Floor, Level, LevelId, Plan};
 use crate::units::Mm;
 
 /// The most levels a plan keeps.
-const MOST_LEVELS: usize = 8;
+pub(crate) const MOST_LEVELS: usize = 8;
 
 pub(super) fn add(plan: &mut Plan, name: &str, floor: Floor) -> Done {
     if plan.levels.len() >= MOST_LEVELS {
@@ -43,6 +44,7 @@ pub(super) fn remove(plan: &mut Plan, id: LevelId) -> Done {
         (None, _) => plan.levels[0].below = gone.below,
         _ => {}
     }
+    forget_lost(plan);
     Ok(())
 }
 
@@ -133,6 +135,29 @@ mod tests {
         let plan = plan.apply(&Edit::RemoveLevel(upper)).unwrap();
         assert!(matches!(plan.levels[0].above, Above::AtticTrusses { .. }));
         assert!(plan.apply(&Edit::RemoveLevel(plan.levels[0].id)).is_err());
+    }
+
+    #[test]
+    fn what_named_a_removed_level_goes_with_it() {
+        use crate::plan::{Lumber, Pin, Role, WallId};
+        use crate::shape::Point;
+        let floor = Floor::sawn(Direction::ALONG_Y);
+        let name = String::from("Upper");
+        let plan = Plan::new().apply(&Edit::AddLevel { name, floor }).unwrap();
+        let upper = plan.levels[1].id;
+        let wall = Edit::AddWall {
+            level: upper,
+            from: Point::new(0, 0),
+            to: Point::new(3000, 0),
+            lumber: Lumber::TwoByFour,
+            role: Role::Partition,
+        };
+        let (on, height) = (WallId(1), Mm(900));
+        let pin = Edit::AddPin(Pin::Lane { wall: on, height });
+        let plan = plan.apply(&Edit::Together(vec![wall, pin])).unwrap();
+        assert_eq!(plan.pins.len(), 1);
+        let plan = plan.apply(&Edit::RemoveLevel(upper)).unwrap();
+        assert!(plan.pins.is_empty());
     }
 
     #[test]

@@ -103,9 +103,9 @@ pub(super) fn cable_kind(plan: &mut Plan, kind: CableKindId, spec: &CableSpec) -
             "A cable is between 1 mm and 50 mm thick. Check its diameter.",
         ));
     }
-    if spec.reel < Mm(1000) {
+    if spec.reel < Mm(1000) || spec.part_reels.iter().any(|reel| *reel < Mm(1)) {
         return Err(Refusal::because(
-            "A reel holds at least 1 m. Check its length.",
+            "A reel holds at least 1 m, a part reel more than nothing. Check their lengths.",
         ));
     }
     let spec = CableSpec {
@@ -137,17 +137,14 @@ pub(super) fn freeze_labels(plan: &mut Plan) -> Done {
 }
 
 pub(super) fn dismiss(plan: &mut Plan, key: &str, reason: &str) -> Done {
-    let reason = tidy(reason);
+    let (key, reason) = (tidy(key), tidy(reason));
     if reason.is_empty() {
         return Err(Refusal::because(
             "Say why it is set aside; the reason prints beside it.",
         ));
     }
     plan.dismissed.retain(|dismissal| dismissal.key != key);
-    plan.dismissed.push(Dismissal {
-        key: key.to_string(),
-        reason,
-    });
+    plan.dismissed.push(Dismissal { key, reason });
     Ok(())
 }
 

@@ -8,6 +8,9 @@ use crate::shape::Point;
 use crate::units::Mm;
 
 pub(super) fn add_room(plan: &mut Plan, level: LevelId, name: &str, at: Point) -> Done {
+    if !at.is_plausible() {
+        return Err(far());
+    }
     let room = Room {
         id: RoomId(take(&mut plan.next.room)),
         name: named(name)?,
@@ -18,6 +21,9 @@ pub(super) fn add_room(plan: &mut Plan, level: LevelId, name: &str, at: Point) -
 }
 
 pub(super) fn set_room(plan: &mut Plan, id: RoomId, name: &str, at: Point) -> Done {
+    if !at.is_plausible() {
+        return Err(far());
+    }
     let name = named(name)?;
     let rooms = plan.levels.iter_mut().flat_map(|level| &mut level.rooms);
     let room = rooms
@@ -119,7 +125,21 @@ fn named(name: &str) -> Result<String, Refusal> {
     }
 }
 
+/// The tallest height a keep-out or power run can name, either way from the floor.
+const TALLEST: i32 = 20_000;
+
+fn sound_height(height: Mm) -> Done {
+    match height.0.unsigned_abs() <= TALLEST.unsigned_abs() {
+        true => Ok(()),
+        false => Err(Refusal::because(
+            "That height is over 20 m from the floor. Check it.",
+        )),
+    }
+}
+
 fn sound_keep_out(plan: &Plan, keep_out: &KeepOut) -> Done {
+    sound_height(keep_out.bottom)?;
+    sound_height(keep_out.top)?;
     if keep_out.bottom >= keep_out.top {
         return Err(Refusal::because(
             "A keep-out's top lies over its bottom. Check its heights.",
@@ -136,6 +156,9 @@ fn sound_keep_out(plan: &Plan, keep_out: &KeepOut) -> Done {
 }
 
 fn sound_power_run(plan: &Plan, run: &PowerRun) -> Done {
+    if let PowerPlace::Wall { height, .. } = run.place {
+        sound_height(height)?;
+    }
     match &run.place {
         PowerPlace::Overhead(points) if !(2..=200).contains(&points.len()) => Err(
             Refusal::because("A power run needs two points. Tap where it goes."),

@@ -1,5 +1,6 @@
 //! Edits of walls.
 
+use super::cables::forget_lost;
 use super::{Done, Refusal, level_mut, take};
 use crate::plan::{Level, LevelId, Lumber, Place, Plan, Role, Wall, WallId};
 use crate::shape::Point;
@@ -8,7 +9,7 @@ use crate::units::{Mm, Size};
 /// The shortest wall worth framing: 100 mm.
 const SHORTEST: Mm = Mm(100);
 /// The most walls a level keeps.
-const MOST_WALLS: usize = 2000;
+pub(crate) const MOST_WALLS: usize = 2000;
 /// Ends nearer than this to a corner move with it, millimetres.
 const CORNER: f64 = 60.0;
 
@@ -96,11 +97,7 @@ pub(super) fn remove(plan: &mut Plan, id: WallId) -> Done {
     let level = level_of(plan, id)?;
     level.walls.retain(|wall| wall.id != id);
     level.openings.retain(|opening| opening.wall != id);
-    level
-        .keep_outs
-        .retain(|keep_out| keep_out.on_wall() != Some(id));
-    level.power_runs.retain(|run| run.on_wall() != Some(id));
-    plan.pins.retain(|pin| pin.on_wall() != Some(id));
+    forget_lost(plan);
     Ok(())
 }
 
