@@ -12,6 +12,10 @@ mod sheet;
 mod site;
 mod walls;
 
+pub(crate) use drops::MOST_DROPS;
+pub(crate) use levels::MOST_LEVELS;
+pub(crate) use walls::MOST_WALLS;
+
 use std::fmt;
 
 use super::{
@@ -306,7 +310,7 @@ type Done = Result<(), Refusal>;
 const LONGEST_TEXT: usize = 400;
 
 /// Text without control characters and not longer than a field.
-fn tidy(text: &str) -> String {
+pub(crate) fn tidy(text: &str) -> String {
     let plain = text.chars().filter(|c| !c.is_control() || *c == '\n');
     plain
         .take(LONGEST_TEXT)
