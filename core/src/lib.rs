@@ -3,6 +3,7 @@
 pub mod bore;
 pub mod design;
 pub mod desk;
+pub mod file;
 pub mod finding;
 pub mod framing;
 pub mod picture;

@@ -1,0 +1,215 @@
+//! Levels and what lies between them, version 1.
+
+use serde::{Deserialize, Serialize};
+
+use super::walls::{Opening, Wall};
+use super::{MANY, Xy, along, direction, from, sheets, site, words};
+use crate::file::fields::{Fields, List};
+use crate::file::losses::Losses;
+use crate::plan;
+use crate::plan::edit::{MOST_LEVELS, MOST_WALLS};
+use crate::units::{Mm, Size};
+
+words!(JoistKind is plan::JoistKind: Sawn = "sawn", IJoist = "I-joist", OpenWeb = "open-web truss");
+
+/// A level, as it is written; it is read field by field.
+#[derive(Serialize)]
+pub(super) struct Level {
+    id: u32,
+    name: String,
+    ceiling: i32,
+    below: Below,
+    above: Above,
+    sheet: sheets::Sheet,
+    walls: Vec<Wall>,
+    openings: Vec<Opening>,
+    rooms: Vec<site::Room>,
+    keep_outs: Vec<site::KeepOut>,
+    power_runs: Vec<site::PowerRun>,
+}
+
+impl From<&plan::Level> for Level {
+    fn from(level: &plan::Level) -> Self {
+        Self {
+            id: level.id.0,
+            name: level.name.clone(),
+            ceiling: level.ceiling.0,
+            below: level.below.into(),
+            above: level.above.into(),
+            sheet: (&level.sheet).into(),
+            walls: level.walls.iter().map(Into::into).collect(),
+            openings: level.openings.iter().map(Into::into).collect(),
+            rooms: level.rooms.iter().map(Into::into).collect(),
+            keep_outs: level.keep_outs.iter().map(Into::into).collect(),
+            power_runs: level.power_runs.iter().map(Into::into).collect(),
+        }
+    }
+}
+
+/// The levels of a document, as far as each can be read.
+pub(super) fn read(fields: &Fields, losses: &mut Losses) -> Vec<plan::Level> {
+    let list = List {
+        key: "levels",
+        name: "Level",
+        of: "",
+        most: MOST_LEVELS,
+    };
+    let levels = fields.objects(&list, losses);
+    let read = |(place, level): (usize, Fields)| {
+        let stand_in = plan::LevelId(place as u32 + 1);
+        one(&level, stand_in, losses)
+    };
+    levels.into_iter().enumerate().map(read).collect()
+}
+
+fn one(fields: &Fields, stand_in: plan::LevelId, losses: &mut Losses) -> plan::Level {
+    let id = fields.one("id", "The number of a level", losses);
+    let mut level = plan::Level::new(id.map_or(stand_in, plan::LevelId), "");
+    level.name = fields
+        .one("name", "The name of a level", losses)
+        .unwrap_or_default();
+    let of = format!(" of {}", level.name);
+    let what = |what: &str| format!("{what}{of}");
+    if let Some(ceiling) = fields.one("ceiling", &what("The ceiling height"), losses) {
+        level.ceiling = Mm(ceiling);
+    }
+    if let Some(below) = fields.one::<Below>("below", &what("The floor"), losses) {
+        level.below = below.into();
+    }
+    if let Some(above) = fields.one::<Above>("above", &what("What is over the ceiling"), losses) {
+        level.above = above.into();
+    }
+    let sheet = fields.object("sheet", &what("The laying of the drawing"), losses);
+    level.sheet = sheets::read(&sheet, &of, losses);
+    let list = |key, name| List {
+        key,
+        name,
+        of: &of,
+        most: MANY,
+    };
+    let walls = List {
+        most: MOST_WALLS,
+        ..list("walls", "Wall")
+    };
+    level.walls = from(fields.list::<Wall>(&walls, losses));
+    level.openings = from(fields.list::<Opening>(&list("openings", "Opening"), losses));
+    level.rooms = from(fields.list::<site::Room>(&list("rooms", "Room"), losses));
+    level.keep_outs = from(fields.list::<site::KeepOut>(&list("keep_outs", "Keep-out"), losses));
+    let runs = list("power_runs", "Power run");
+    level.power_runs = from(fields.list::<site::PowerRun>(&runs, losses));
+    level
+}
+
+/// What lies under a floor.
+#[derive(Serialize, Deserialize)]
+#[serde(tag = "kind")]
+enum Below {
+    #[serde(rename = "slab")]
+    Slab,
+    #[serde(rename = "crawl space")]
+    Crawl { floor: Floor },
+    #[serde(rename = "level")]
+    Level { floor: Floor },
+}
+
+impl From<plan::Below> for Below {
+    fn from(below: plan::Below) -> Self {
+        match below {
+            plan::Below::Slab => Self::Slab,
+            plan::Below::Crawl(floor) => Self::Crawl {
+                floor: floor.into(),
+            },
+            plan::Below::Level(floor) => Self::Level {
+                floor: floor.into(),
+            },
+        }
+    }
+}
+
+impl From<Below> for plan::Below {
+    fn from(below: Below) -> Self {
+        match below {
+            Below::Slab => Self::Slab,
+            Below::Crawl { floor } => Self::Crawl(floor.into()),
+            Below::Level { floor } => Self::Level(floor.into()),
+        }
+    }
+}
+
+/// What lies over a ceiling.
+#[derive(Serialize, Deserialize)]
+#[serde(tag = "kind")]
+enum Above {
+    #[serde(rename = "attic over trusses")]
+    AtticTrusses { spacing: f64, direction: Xy },
+    #[serde(rename = "attic over joists")]
+    AtticJoists { floor: Floor },
+    #[serde(rename = "level")]
+    Level,
+    #[serde(rename = "closed roof")]
+    ClosedRoof,
+}
+
+impl From<plan::Above> for Above {
+    fn from(above: plan::Above) -> Self {
+        match above {
+            plan::Above::AtticTrusses { spacing, direction } => Self::AtticTrusses {
+                spacing: spacing.0,
+                direction: along(direction),
+            },
+            plan::Above::AtticJoists(floor) => Self::AtticJoists {
+                floor: floor.into(),
+            },
+            plan::Above::Level => Self::Level,
+            plan::Above::ClosedRoof => Self::ClosedRoof,
+        }
+    }
+}
+
+impl From<Above> for plan::Above {
+    fn from(above: Above) -> Self {
+        match above {
+            Above::AtticTrusses {
+                spacing,
+                direction: along,
+            } => Self::AtticTrusses {
+                spacing: Size(spacing),
+                direction: direction(along),
+            },
+            Above::AtticJoists { floor } => Self::AtticJoists(floor.into()),
+            Above::Level => Self::Level,
+            Above::ClosedRoof => Self::ClosedRoof,
+        }
+    }
+}
+
+/// Joists.
+#[derive(Serialize, Deserialize)]
+struct Floor {
+    joists: JoistKind,
+    depth: f64,
+    spacing: f64,
+    direction: Xy,
+}
+
+impl From<plan::Floor> for Floor {
+    fn from(floor: plan::Floor) -> Self {
+        Self {
+            joists: floor.kind.into(),
+            depth: floor.depth.0,
+            spacing: floor.spacing.0,
+            direction: along(floor.direction),
+        }
+    }
+}
+
+impl From<Floor> for plan::Floor {
+    fn from(floor: Floor) -> Self {
+        Self {
+            kind: floor.joists.into(),
+            depth: Size(floor.depth),
+            spacing: Size(floor.spacing),
+            direction: direction(floor.direction),
+        }
+    }
+}

@@ -1,0 +1,238 @@
+//! Rules, catalogue, findings set aside and the next numbers, version 1.
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+
+use super::{MANY, from, is_false, words};
+use crate::file::fields::{Fields, List};
+use crate::file::losses::Losses;
+use crate::file::mend;
+use crate::plan::edit::tidy;
+use crate::plan::{self, Plan};
+use crate::rules::{self, RuleId};
+use crate::units::{Mm, Size};
+
+words!(RuleBook is rules::RuleBook: UnitedStates = "united states");
+
+/// The book and the figures a person changed, by the rule's own key.
+#[derive(Serialize)]
+pub(super) struct Rules {
+    book: RuleBook,
+    changed: BTreeMap<String, f64>,
+}
+
+impl From<&rules::RuleSet> for Rules {
+    fn from(set: &rules::RuleSet) -> Self {
+        let changed = set.changed.iter();
+        Self {
+            book: set.book.into(),
+            changed: changed.map(|(id, v)| (id.key().to_string(), *v)).collect(),
+        }
+    }
+}
+
+/// Cables and bits.
+#[derive(Serialize)]
+pub(super) struct Catalogue {
+    cables: Vec<CableSpec>,
+    bits: Vec<f64>,
+}
+
+#[derive(Serialize, Deserialize)]
+struct CableSpec {
+    name: String,
+    letter: char,
+    diameter: f64,
+    #[serde(default, skip_serializing_if = "is_false")]
+    outdoor: bool,
+    reel: i32,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    part_reels: Vec<i32>,
+}
+
+impl From<&plan::Catalogue> for Catalogue {
+    fn from(catalogue: &plan::Catalogue) -> Self {
+        Self {
+            cables: catalogue.cables.iter().map(Into::into).collect(),
+            bits: catalogue.bits.iter().map(|bit| bit.0).collect(),
+        }
+    }
+}
+
+impl From<&plan::CableSpec> for CableSpec {
+    fn from(spec: &plan::CableSpec) -> Self {
+        Self {
+            name: spec.name.clone(),
+            letter: spec.letter,
+            diameter: spec.diameter.0,
+            outdoor: spec.outdoor,
+            reel: spec.reel.0,
+            part_reels: spec.part_reels.iter().map(|reel| reel.0).collect(),
+        }
+    }
+}
+
+impl From<CableSpec> for plan::CableSpec {
+    fn from(spec: CableSpec) -> Self {
+        Self {
+            name: spec.name,
+            letter: spec.letter,
+            diameter: Size(spec.diameter),
+            outdoor: spec.outdoor,
+            reel: Mm(spec.reel),
+            part_reels: spec.part_reels.into_iter().map(Mm).collect(),
+        }
+    }
+}
+
+/// A finding set aside.
+#[derive(Serialize, Deserialize)]
+pub(super) struct Dismissal {
+    key: String,
+    reason: String,
+}
+
+impl From<&plan::Dismissal> for Dismissal {
+    fn from(dismissal: &plan::Dismissal) -> Self {
+        Self {
+            key: dismissal.key.clone(),
+            reason: dismissal.reason.clone(),
+        }
+    }
+}
+
+impl From<Dismissal> for plan::Dismissal {
+    fn from(dismissal: Dismissal) -> Self {
+        Self {
+            key: dismissal.key,
+            reason: dismissal.reason,
+        }
+    }
+}
+
+/// The number the next thing of each kind gets.
+#[derive(Serialize, Deserialize)]
+pub(super) struct Numbers {
+    level: u32,
+    wall: u32,
+    opening: u32,
+    room: u32,
+    keep_out: u32,
+    power_run: u32,
+    drop: u32,
+    cable: u32,
+}
+
+impl From<plan::Numbers> for Numbers {
+    fn from(next: plan::Numbers) -> Self {
+        let plan::Numbers {
+            level,
+            wall,
+            opening,
+            room,
+            keep_out,
+            power_run,
+            drop,
+            cable,
+        } = next;
+        Self {
+            level,
+            wall,
+            opening,
+            room,
+            keep_out,
+            power_run,
+            drop,
+            cable,
+        }
+    }
+}
+
+impl From<Numbers> for plan::Numbers {
+    fn from(next: Numbers) -> Self {
+        let Numbers {
+            level,
+            wall,
+            opening,
+            room,
+            keep_out,
+            power_run,
+            drop,
+            cable,
+        } = next;
+        Self {
+            level,
+            wall,
+            opening,
+            room,
+            keep_out,
+            power_run,
+            drop,
+            cable,
+        }
+    }
+}
+
+/// Reads the settings of a document into a plan.
+pub(super) fn read(plan: &mut Plan, fields: &Fields, losses: &mut Losses) {
+    let rules = fields.object("rules", "The choice of rules", losses);
+    read_rules(&mut plan.rules, &rules, losses);
+    let catalogue = fields.object("catalogue", "The catalogue", losses);
+    read_catalogue(&mut plan.catalogue, &catalogue, losses);
+    let list = List {
+        key: "dismissed",
+        name: "Finding set aside",
+        of: "",
+        most: MANY,
+    };
+    plan.dismissed = from(fields.list::<Dismissal>(&list, losses));
+    if let Some(next) = fields.one::<Numbers>("next", "The next numbers", losses) {
+        plan.next = next.into();
+    }
+}
+
+fn read_rules(set: &mut rules::RuleSet, fields: &Fields, losses: &mut Losses) {
+    if let Some(book) = fields.one::<RuleBook>("book", "The rule book", losses) {
+        set.book = book.into();
+    }
+    let changed = fields.object("changed", "The list of own figures", losses);
+    for &id in RuleId::ALL {
+        let name = set.book.rule(id).name;
+        let what = format!("Your own figure for \u{201c}{name}\u{201d}");
+        if let Some(value) = changed.one::<f64>(id.key(), &what, losses) {
+            set.changed.insert(id, value);
+        }
+    }
+    for key in changed.keys() {
+        if RuleId::ALL.iter().all(|id| id.key() != key) {
+            let key = tidy(key);
+            losses.say(format!(
+                "There is no rule \u{201c}{key}\u{201d}; its figure was left out."
+            ));
+        }
+    }
+}
+
+fn read_catalogue(catalogue: &mut plan::Catalogue, fields: &Fields, losses: &mut Losses) {
+    let list = |key, name, most| List {
+        key,
+        name,
+        of: " of the catalogue",
+        most,
+    };
+    // Kinds are known by their place: one that cannot be read leaves its place to a stand-in.
+    let kinds = list("cables", "Cable", 1000);
+    if let Some(cables) = fields.places::<CableSpec>(&kinds, losses) {
+        let usual = plan::Catalogue::default();
+        let kind = |(place, spec): (usize, Option<CableSpec>)| match spec {
+            Some(spec) => spec.into(),
+            None => mend::stand_in(&usual, place),
+        };
+        catalogue.cables = cables.into_iter().enumerate().map(kind).collect();
+    }
+    if fields.has("bits") {
+        let bits = fields.list::<f64>(&list("bits", "Bit", 1000), losses);
+        catalogue.bits = bits.into_iter().map(Size).collect();
+    }
+}
