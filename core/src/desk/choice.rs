@@ -1,8 +1,13 @@
-//! What is chosen.
+//! What is chosen, and what lies under a tap.
 
+use super::position::{closet_position, drop_position, opening_position};
+use super::{Reach, Session};
+use crate::design::Design;
 use crate::plan::{
-    CableId, DropId, KeepOutId, LevelId, OpeningId, Plan, PowerRunId, RoomId, WallId,
+    CableId, DropId, KeepOut, KeepOutId, KeepOutShape, Level, LevelId, OpeningId, Plan, PowerPlace,
+    PowerRun, PowerRunId, RoomId, Wall, WallId,
 };
+use crate::shape::{Point, Pos, Segment};
 
 /// Something the slip can be about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -23,6 +28,8 @@ pub enum Choice {
     PowerRun(PowerRunId),
     /// One cable with its way.
     Cable(CableId),
+    /// A bore, by the number people call it by.
+    Bore(u32),
     /// A level: its height, what is over and under it, its joists.
     Level(LevelId),
     /// The drawing under a level: its known dimensions and their residuals.
@@ -30,9 +37,9 @@ pub enum Choice {
 }
 
 impl Choice {
-    /// Whether the plan still has it.
-    pub fn stands(self, plan: &Plan) -> bool {
-        let on_a_level = |has: &dyn Fn(&crate::plan::Level) -> bool| plan.levels.iter().any(has);
+    /// Whether the plan, or what follows from it, still has it.
+    pub fn stands(self, plan: &Plan, design: &Design) -> bool {
+        let on_a_level = |has: &dyn Fn(&Level) -> bool| plan.levels.iter().any(has);
         match self {
             Self::Drop(id) => plan.drop(id).is_some(),
             Self::Closet => plan.closet.is_some(),
@@ -42,10 +49,208 @@ impl Choice {
             Self::KeepOut(id) => on_a_level(&|level| level.keep_out(id).is_some()),
             Self::PowerRun(id) => on_a_level(&|level| level.power_run(id).is_some()),
             Self::Cable(id) => plan.cable(id).is_some(),
+            Self::Bore(number) => design.bores.iter().any(|bore| bore.number == number),
             Self::Level(id) => plan.level(id).is_some(),
             Self::Drawing(id) => plan
                 .level(id)
                 .is_some_and(|level| level.sheet.scan.is_some()),
         }
     }
+}
+
+/// A drop, the closet or a room's name counts as meant from this far at any scale, millimetres.
+const MEANT: f64 = 120.0;
+
+/// What lies under a tap on the shown level: drop before closet, then, where ways are shown, bore
+/// and cable, then opening, wall, room, keep-out, power run. Among several of a kind the nearest.
+pub(super) fn under(session: &Session, at: Point, reach: Reach) -> Option<Choice> {
+    let level = session.shown_level()?;
+    let tap = Tap {
+        session,
+        level,
+        at: at.pos(),
+        around: reach.around.f64(),
+    };
+    let shows_ways = session.shows_ways();
+    tap.drop()
+        .or_else(|| tap.closet())
+        .or_else(|| shows_ways.then(|| tap.bore().or_else(|| tap.cable()))?)
+        .or_else(|| tap.opening())
+        .or_else(|| tap.wall())
+        .or_else(|| tap.room())
+        .or_else(|| tap.keep_out())
+        .or_else(|| tap.power_run())
+}
+
+/// The wall under a tap, whatever else is there.
+pub(super) fn wall_under(session: &Session, at: Point, reach: Reach) -> Option<WallId> {
+    let level = session.shown_level()?;
+    let (at, around) = (at.pos(), reach.around.f64());
+    nearest(
+        level.walls.iter().map(|wall| (wall.id, off_wall(wall, at))),
+        around,
+    )
+}
+
+/// One tap on one level.
+struct Tap<'a> {
+    session: &'a Session,
+    level: &'a Level,
+    at: Pos,
+    around: f64,
+}
+
+impl Tap<'_> {
+    fn drop(&self) -> Option<Choice> {
+        let plan = &self.session.plan;
+        let here = plan.drops.iter().filter(|d| d.level == self.level.id);
+        let off = here.map(|drop| {
+            let off = drop_position(plan, drop).map(|place| place.distance(self.at));
+            (drop.id, off)
+        });
+        nearest(off, self.around.max(MEANT)).map(Choice::Drop)
+    }
+
+    fn closet(&self) -> Option<Choice> {
+        let plan = &self.session.plan;
+        let closet = plan.closet.filter(|c| c.level == self.level.id)?;
+        let off = closet_position(plan, &closet)?.distance(self.at);
+        (off <= self.around.max(MEANT)).then_some(Choice::Closet)
+    }
+
+    fn bore(&self) -> Option<Choice> {
+        let design = &self.session.design;
+        let off = design.bores.iter().map(|bore| {
+            let crossing = design.ways.crossings.get(bore.crossing);
+            let here = crossing.filter(|crossing| crossing.level == self.level.id);
+            (bore.number, here.map(|c| c.at.distance(self.at)))
+        });
+        nearest(off, self.around * 0.75).map(Choice::Bore)
+    }
+
+    /// The nearest cable; where several lie in one trunk, the one after the chosen one.
+    fn cable(&self) -> Option<Choice> {
+        let mut near: Vec<CableId> = self
+            .session
+            .design
+            .ways
+            .ways
+            .iter()
+            .filter(|way| way.moves.iter().any(|m| self.is_on(m.from.at, m.to.at)))
+            .map(|way| way.cable)
+            .collect();
+        near.sort_unstable();
+        let after = match self.session.chosen {
+            Some(Choice::Cable(chosen)) => near.iter().find(|id| **id > chosen).copied(),
+            _ => None,
+        };
+        after.or(near.first().copied()).map(Choice::Cable)
+    }
+
+    fn opening(&self) -> Option<Choice> {
+        let off = self.level.openings.iter().map(|opening| {
+            let wall = self.level.wall(opening.wall);
+            let off = wall.and_then(|wall| {
+                let line = wall.line()?;
+                let half = opening.width.f64() / 2.0;
+                let middle = opening_position(wall, opening)?;
+                let along = (line.offset_of(self.at) - line.offset_of(middle)).abs() - half;
+                let aside = line.aside_of(self.at).abs() - wall.width().0 / 2.0;
+                Some(along.max(aside).max(0.0))
+            });
+            (opening.id, off)
+        });
+        nearest(off, self.around * 0.5).map(Choice::Opening)
+    }
+
+    fn wall(&self) -> Option<Choice> {
+        let walls = self.level.walls.iter();
+        let off = walls.map(|wall| (wall.id, off_wall(wall, self.at)));
+        nearest(off, self.around * 0.75).map(Choice::Wall)
+    }
+
+    /// A room is chosen by its name, which is wider than it is high.
+    fn room(&self) -> Option<Choice> {
+        let off = self.level.rooms.iter().map(|room| {
+            let by = room.at.pos() - self.at;
+            (room.id, Some((by.x.abs() / 3.0).max(by.y.abs())))
+        });
+        nearest(off, self.around.max(MEANT)).map(Choice::Room)
+    }
+
+    fn keep_out(&self) -> Option<Choice> {
+        let off = self.level.keep_outs.iter();
+        nearest(off.map(|k| (k.id, self.off_keep_out(k))), self.around).map(Choice::KeepOut)
+    }
+
+    fn off_keep_out(&self, keep_out: &KeepOut) -> Option<f64> {
+        match &keep_out.shape {
+            KeepOutShape::Region(corners) => Some(match is_inside(corners, self.at) {
+                true => 0.0,
+                false => off_chain(corners, self.at)?,
+            }),
+            KeepOutShape::Stretch { wall, from, to } => {
+                self.off_stretch(*wall, from.f64(), to.f64())
+            }
+        }
+    }
+
+    fn power_run(&self) -> Option<Choice> {
+        let off = self.level.power_runs.iter();
+        nearest(
+            off.map(|run| (run.id, self.off_power_run(run))),
+            self.around,
+        )
+        .map(Choice::PowerRun)
+    }
+
+    fn off_power_run(&self, run: &PowerRun) -> Option<f64> {
+        match &run.place {
+            PowerPlace::Overhead(points) => off_chain(points, self.at),
+            PowerPlace::Wall { wall, from, to, .. } => {
+                self.off_stretch(*wall, from.f64(), to.f64())
+            }
+        }
+    }
+
+    fn off_stretch(&self, wall: WallId, from: f64, to: f64) -> Option<f64> {
+        let line = self.level.wall(wall)?.line()?;
+        let offset = line.offset_of(self.at).clamp(from.min(to), to.max(from));
+        Some(line.at(offset, 0.0).distance(self.at))
+    }
+
+    fn is_on(&self, from: Pos, to: Pos) -> bool {
+        let within = self.around * 0.75;
+        Segment::between(from, to).is_some_and(|line| line.distance_to(self.at) <= within)
+    }
+}
+
+/// The nearest of several things within a distance; the one named first among equals.
+fn nearest<T: Copy>(off: impl Iterator<Item = (T, Option<f64>)>, within: f64) -> Option<T> {
+    let near = off
+        .filter_map(|(what, off)| Some((what, off?)))
+        .filter(|(_, off)| *off <= within);
+    near.min_by(|a, b| a.1.total_cmp(&b.1))
+        .map(|(what, _)| what)
+}
+
+fn off_wall(wall: &Wall, at: Pos) -> Option<f64> {
+    let off = wall.line()?.distance_to(at) - wall.width().0 / 2.0;
+    Some(off.max(0.0))
+}
+
+fn off_chain(points: &[Point], at: Pos) -> Option<f64> {
+    let segments = points.windows(2).filter_map(|pair| match pair {
+        [from, to] => Segment::between(from.pos(), to.pos()),
+        _ => None,
+    });
+    segments.map(|s| s.distance_to(at)).min_by(f64::total_cmp)
+}
+
+/// Even-odd rule.
+fn is_inside(corners: &[Point], at: Pos) -> bool {
+    use geo::Contains;
+    let ring = corners.iter().map(|c| (f64::from(c.x), f64::from(c.y)));
+    let polygon = geo::Polygon::new(geo::LineString::from_iter(ring), vec![]);
+    polygon.contains(&geo::Point::new(at.x, at.y))
 }

@@ -3,8 +3,10 @@
 use std::rc::Rc;
 
 use super::Choice;
-use crate::plan::{Closet, DropKind, Opening, Place, Plan};
+use crate::design::Design;
+use crate::plan::{Closet, DropKind, Opening, Place, Plan, WallId};
 use crate::shape::Point;
+use crate::units::Mm;
 
 /// Something on the sheet that is not in the plan: under the pointer, half drawn, or being moved.
 #[derive(Clone, Debug, PartialEq)]
@@ -54,11 +56,11 @@ pub enum Draft {
     /// A stretch of a wall between two offsets, for a keep-out or a power run.
     AlongWall {
         /// The wall.
-        wall: crate::plan::WallId,
+        wall: WallId,
         /// Where it begins along the wall.
-        from: crate::units::Mm,
+        from: Mm,
         /// Where it ends along the wall; may lie before `from`.
-        to: crate::units::Mm,
+        to: Mm,
     },
     /// A place for a room's name; its name is awaited.
     Room {
@@ -67,9 +69,27 @@ pub enum Draft {
     },
     /// Something of the plan being moved.
     Move {
-        /// What is moved; `None` for the drawing.
+        /// What is moved; `None` for a corner of walls and for the drawing.
         what: Option<Choice>,
         /// The plan as it would be, to be drawn meanwhile.
         plan: Rc<Plan>,
+        /// What would follow from it.
+        design: Rc<Design>,
     },
+}
+
+impl Draft {
+    /// Whether a person has begun it by a tap, rather than it only being under the pointer.
+    pub fn is_begun(&self) -> bool {
+        !matches!(self, Self::Drop { .. } | Self::Closet(_) | Self::Opening(_))
+    }
+
+    /// What stays when the pointer leaves the sheet: what is begun, without its free end.
+    pub(super) fn resting(self) -> Option<Draft> {
+        match self {
+            Self::Walls { points, .. } => Some(Self::Walls { points, to: None }),
+            Self::Chain { points, .. } => Some(Self::Chain { points, to: None }),
+            draft => draft.is_begun().then_some(draft),
+        }
+    }
 }

@@ -138,9 +138,7 @@ impl Hands {
 
     /// A mouse that moves without a button was lifted where the page could not see it.
     fn was_lifted_elsewhere(&self, pointer: &Pointer) -> bool {
-        pointer.kind == PointerKind::Mouse
-            && pointer.buttons == 0
-            && self.down.iter().any(|(id, _)| *id == pointer.id)
+        pointer.kind == PointerKind::Mouse && pointer.buttons == 0 && self.is_down(pointer.id)
     }
 
     fn wandered(&mut self, press: Press, pointer: &Pointer) -> Vec<Act> {
@@ -165,6 +163,9 @@ impl Hands {
     }
 
     fn lifted(&mut self, pointer: Pointer) -> Vec<Act> {
+        if !self.is_down(pointer.id) {
+            return Vec::new();
+        }
         let acts = match self.doing {
             Doing::Pressed(press) if press.id == pointer.id => {
                 vec![Act::Hand(match press.is_long(pointer.time_ms) {
@@ -185,12 +186,17 @@ impl Hands {
     }
 
     fn taken(&mut self, pointer: Pointer) -> Vec<Act> {
-        let acts = match self.down.iter().any(|(id, _)| *id == pointer.id) {
-            true => self.cancelled(),
-            false => Vec::new(),
-        };
+        if !self.is_down(pointer.id) {
+            return Vec::new();
+        }
+        let acts = self.cancelled();
         self.released(pointer.id);
         acts
+    }
+
+    /// Pointers that were pressed elsewhere are lifted here now and then; they mean nothing.
+    fn is_down(&self, id: i32) -> bool {
+        self.down.iter().any(|(down, _)| *down == id)
     }
 
     /// A drag under way comes to nothing.

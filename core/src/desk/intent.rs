@@ -57,6 +57,35 @@ pub enum Intent {
     DismissNotice,
 }
 
+impl Intent {
+    /// Whether it asks for a change of the plan, which a plan that came by link does not allow.
+    /// Gestures are not among them: on such a plan they only choose.
+    pub(super) fn changes_the_plan(&self) -> bool {
+        matches!(
+            self,
+            Self::Edit(_)
+                | Self::Undo
+                | Self::Redo
+                | Self::Typed(_)
+                | Self::Delete
+                | Self::Nudge { .. }
+                | Self::QuarterTurn
+        )
+    }
+
+    /// Whether it comes by itself as the hand moves, so that a sentence being read stays.
+    pub(super) fn is_fleeting(&self) -> bool {
+        match self {
+            Self::Typing(_) => true,
+            Self::Gesture(gesture, _) => matches!(
+                gesture,
+                Gesture::Hover(_) | Gesture::Left | Gesture::DragMoved { .. }
+            ),
+            _ => false,
+        }
+    }
+}
+
 /// A direction on the sheet for a step by key.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Heading {

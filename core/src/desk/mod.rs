@@ -4,20 +4,27 @@
 //! from one to the next, and an [`Intent`] the only thing it takes. Nothing here draws, keeps time
 //! or touches a browser, and a plan still changes only by [`Plan::apply`](crate::plan::Plan::apply).
 
+mod answer;
+mod change;
 mod choice;
 mod draft;
 mod gesture;
+mod gestures;
 mod hand;
 mod hands;
+mod hint;
 mod history;
 mod intent;
+mod keys;
 mod lacks;
 mod notice;
+mod position;
 mod session;
 mod snap;
 mod step;
 mod tools;
 mod view;
+mod words;
 
 pub use choice::Choice;
 pub use draft::Draft;
@@ -26,8 +33,9 @@ pub use hand::Hand;
 pub use hands::Hands;
 pub use history::History;
 pub use intent::{Heading, Intent};
-pub use lacks::{Lack, lacks};
+pub use lacks::Lack;
 pub use notice::{Notice, NoticeKind};
+pub use position::{bounds, closet_position, drop_position, position};
 pub use session::Session;
 pub use snap::{Hold, Snap};
 pub use step::Step;

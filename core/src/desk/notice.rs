@@ -42,7 +42,6 @@ impl Notice {
         }
     }
 
-    #[expect(dead_code, reason = "edits are not carried out yet")]
     pub(super) fn of(refusal: Refusal, at: Option<Point>) -> Self {
         Self::refused(refusal.sentence, at)
     }

@@ -2,17 +2,24 @@
 
 use std::rc::Rc;
 
-use super::{Choice, Draft, Hand, History, Intent, Lack, Notice, Snap, Step, Tool, lacks::lacks};
-use crate::plan::{LevelId, Plan};
+use super::gestures::BeforeDrag;
+use super::position::{bore_position, position};
+use super::{Choice, Draft, Hand, History, Intent, Notice, Snap, Step, Tool};
+use crate::design::Design;
+use crate::framing::LevelFraming;
+use crate::plan::{Level, LevelId, Plan};
+use crate::shape::Pos;
 
 /// One person's desk at one moment. A value: [`Session::after`] gives the next one.
 ///
-/// Equality is that of the shared parts' identity, not of their contents, so that comparing two
-/// sessions is cheap.
+/// Two sessions are equal when they share the same plan, design and history, and the rest is equal:
+/// comparing is cheap, and a plan that was computed twice counts as two.
 #[derive(Clone, Debug)]
 pub struct Session {
     /// The plan as it stands.
     pub plan: Rc<Plan>,
+    /// What follows from the plan.
+    pub design: Rc<Design>,
     /// What can be undone and redone.
     pub history: Rc<History<Rc<Plan>>>,
     /// The level shown; always one of the plan's.
@@ -35,16 +42,20 @@ pub struct Session {
     pub read_only: bool,
     /// What the hand keeps from one use to the next.
     pub hand: Hand,
+    /// What was begun before the drag under way; it comes back if the drag comes to nothing.
+    pub(super) before_drag: Option<BeforeDrag>,
 }
 
 impl PartialEq for Session {
     fn eq(&self, other: &Self) -> bool {
         Rc::ptr_eq(&self.plan, &other.plan)
+            && Rc::ptr_eq(&self.design, &other.design)
             && Rc::ptr_eq(&self.history, &other.history)
             && (self.level, self.step, self.tool, self.read_only)
                 == (other.level, other.step, other.tool, other.read_only)
-            && (&self.draft, &self.typing, &self.snap, &self.chosen)
-                == (&other.draft, &other.typing, &other.snap, &other.chosen)
+            && (&self.draft, &self.before_drag) == (&other.draft, &other.before_drag)
+            && (&self.typing, &self.snap, &self.chosen)
+                == (&other.typing, &other.snap, &other.chosen)
             && (&self.notice, &self.hand) == (&other.notice, &other.hand)
     }
 }
@@ -54,10 +65,11 @@ impl Session {
     pub fn of(plan: impl Into<Rc<Plan>>) -> Self {
         let plan = plan.into();
         Self {
+            design: Rc::new(Design::of(&plan)),
             history: Rc::default(),
-            level: plan.levels.first().map_or(LevelId(1), |level| level.id),
+            level: first_level(&plan),
             step: Step::Drawing,
-            tool: Step::Drawing.tools().first().copied().unwrap_or_default(),
+            tool: Step::Drawing.first_tool(&plan),
             draft: None,
             typing: String::new(),
             snap: None,
@@ -65,6 +77,7 @@ impl Session {
             notice: None,
             read_only: false,
             hand: Hand::default(),
+            before_drag: None,
             plan,
         }
     }
@@ -79,23 +92,40 @@ impl Session {
         }
     }
 
-    /// The session after an intent. Total: a refused intent leaves the plan and says why in
-    /// [`Session::notice`].
+    /// The session after an intent. Total: a refused intent leaves the plan as it is and says why
+    /// in [`Session::notice`].
     pub fn after(&self, intent: &Intent) -> Session {
         let mut next = self.clone();
-        match intent {
-            Intent::GoTo(step) => {
-                next.step = *step;
-                next.tool = step.tools().first().copied().unwrap_or_default();
-            }
-            Intent::Take(tool) => next.tool = *tool,
-            Intent::Choose(choice) => next.chosen = *choice,
-            Intent::ShowLevel(level) => next.level = *level,
-            Intent::SetHand(hand) => next.hand = hand.clone(),
-            Intent::DismissNotice => next.notice = None,
-            _ => {}
+        if !intent.is_fleeting() {
+            next.notice = None;
         }
-        next
+        if self.read_only && intent.changes_the_plan() {
+            return next.declining();
+        }
+        match intent {
+            Intent::Edit(edit) => next.edited(edit),
+            Intent::Undo => next.undone(),
+            Intent::Redo => next.redone(),
+            Intent::Open(plan) => next.opened(plan),
+            Intent::NewPlan => next.started_anew(),
+            Intent::TakeOver => next.taken_over(),
+            Intent::GoTo(step) => next.entering(*step),
+            Intent::Take(tool) => next.taking(*tool),
+            Intent::Gesture(gesture, reach) => next.gestured(gesture, *reach),
+            Intent::Choose(choice) => next.choosing(*choice),
+            Intent::ShowLevel(level) => next.showing(*level),
+            Intent::Typing(text) => next.typing(text),
+            Intent::Typed(text) => next.typed(text),
+            Intent::LetGo => next.letting_go(),
+            Intent::Delete => next.deleting(),
+            Intent::Nudge { heading, large } => next.nudged(*heading, *large),
+            Intent::SetHand(hand) => Session {
+                hand: hand.clone(),
+                ..next
+            },
+            Intent::QuarterTurn => next.quarter_turned(),
+            Intent::DismissNotice => next,
+        }
     }
 
     /// The plan to draw now: with what is being moved where it is being moved to.
@@ -106,13 +136,34 @@ impl Session {
         }
     }
 
-    /// What a step still lacks.
-    pub fn lacks(&self, step: Step) -> Lack {
-        lacks(self, step)
+    /// What follows from [`Session::shown_plan`].
+    pub fn shown_design(&self) -> &Rc<Design> {
+        match &self.draft {
+            Some(Draft::Move { design, .. }) => design,
+            _ => &self.design,
+        }
     }
 
-    /// One sentence that says what the hand can do next.
-    pub fn hint(&self) -> String {
-        String::new()
+    /// The shown level of the plan as it stands; `None` never happens for a plan with a level.
+    pub fn shown_level(&self) -> Option<&Level> {
+        self.plan.level(self.level)
     }
+
+    /// The level something is on and its position there, if it has one.
+    pub fn position(&self, choice: Choice) -> Option<(LevelId, Pos)> {
+        match choice {
+            Choice::Bore(number) => bore_position(&self.design, number),
+            _ => position(&self.plan, choice),
+        }
+    }
+
+    /// The framing of the shown level.
+    pub fn shown_framing(&self) -> Option<&LevelFraming> {
+        self.design.framing.level(self.level)
+    }
+}
+
+/// The lowest level of a plan.
+pub(super) fn first_level(plan: &Plan) -> LevelId {
+    plan.levels.first().map_or(LevelId(1), |level| level.id)
 }

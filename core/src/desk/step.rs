@@ -1,6 +1,7 @@
 //! The steps of the job, in the order of the work.
 
 use super::Tool;
+use crate::plan::Plan;
 
 /// One step of the job. Any can be entered at any time; it changes only what the hand does and
 /// what the ink stresses.
@@ -44,7 +45,7 @@ impl Step {
         }
     }
 
-    /// The tools on its shelf, left to right; the first is in the hand on entering the step.
+    /// The tools on its shelf, left to right.
     pub fn tools(self) -> &'static [Tool] {
         match self {
             Self::Drawing => &[Tool::KnownDimension, Tool::LevelUp, Tool::MoveDrawing],
@@ -55,7 +56,7 @@ impl Step {
                 Tool::Joists,
                 Tool::Select,
             ],
-            Self::Drops => &[Tool::Drop, Tool::Closet, Tool::Select],
+            Self::Drops => &[Tool::Closet, Tool::Drop, Tool::Select],
             Self::Ways => &[
                 Tool::Select,
                 Tool::NeverDrill,
@@ -63,6 +64,14 @@ impl Step {
                 Tool::PowerRun,
             ],
             Self::Sheets | Self::Site => &[Tool::Select],
+        }
+    }
+
+    /// The tool in hand on entering it: the first on the shelf, but drops once there is a closet.
+    pub fn first_tool(self, plan: &Plan) -> Tool {
+        match self {
+            Self::Drops if plan.closet.is_some() => Tool::Drop,
+            _ => self.tools().first().copied().unwrap_or_default(),
         }
     }
 }

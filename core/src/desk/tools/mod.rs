@@ -1,4 +1,27 @@
 //! The tools: what each makes of a gesture.
+//!
+//! A tool is a pure function from a session and a gesture to an [`Answer`]; it never changes the
+//! plan itself.
+
+mod closet;
+mod drop;
+mod joists;
+mod keep_out;
+mod known;
+mod level_up;
+mod move_drawing;
+mod moving;
+mod never_drill;
+mod opening;
+mod power_run;
+mod room;
+mod select;
+mod stretch;
+mod wall;
+
+use super::answer::Answer;
+use super::{Draft, Gesture, Reach, Session};
+use crate::shape::Point;
 
 /// A tool of the shelf.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
@@ -68,4 +91,93 @@ impl Tool {
             Self::PowerRun => "Power run",
         }
     }
+}
+
+/// What tools of the drawing say while there is none.
+pub(super) const NO_DRAWING: &str =
+    "There is no drawing on this level. Open one, drop it here, or paste it.";
+
+/// What tools that need a wall say away from any.
+pub(super) const NO_WALL: &str = "There is no wall there. Tap nearer to a wall.";
+
+/// What the tool in hand makes of a gesture.
+pub(super) fn answer(session: &Session, gesture: &Gesture<Point>, reach: Reach) -> Answer {
+    match session.tool {
+        Tool::Select => select::answer(session, gesture, reach),
+        Tool::KnownDimension => known::answer(session, gesture),
+        Tool::LevelUp => level_up::answer(session, gesture),
+        Tool::MoveDrawing => move_drawing::answer(session, gesture),
+        Tool::Wall => wall::answer(session, gesture, reach),
+        Tool::Opening => opening::answer(session, gesture, reach),
+        Tool::Room => room::answer(session, gesture, reach),
+        Tool::Joists => joists::answer(session, gesture),
+        Tool::Drop => drop::answer(session, gesture, reach),
+        Tool::Closet => closet::answer(session, gesture, reach),
+        Tool::KeepOut => keep_out::answer(session, gesture, reach),
+        Tool::NeverDrill => never_drill::answer(session, gesture, reach),
+        Tool::PowerRun => power_run::answer(session, gesture, reach),
+    }
+}
+
+/// Whether a drag pressed here means something to the tool in hand.
+pub(super) fn takes_drag(session: &Session, from: Point, reach: Reach) -> bool {
+    match session.tool {
+        Tool::Wall | Tool::Joists | Tool::KeepOut | Tool::PowerRun => true,
+        Tool::KnownDimension | Tool::LevelUp | Tool::MoveDrawing => has_drawing(session),
+        Tool::NeverDrill => false,
+        Tool::Select | Tool::Opening | Tool::Room | Tool::Drop | Tool::Closet => {
+            moving::grip(session, from, reach).is_some()
+        }
+    }
+}
+
+/// The answer to a confirmed text, which is not empty.
+pub(super) fn typed(session: &Session, text: &str) -> Answer {
+    match (&session.draft, session.tool) {
+        (Some(Draft::Walls { points, to }), _) => wall::typed(session, points, *to, text),
+        (Some(Draft::Room { at }), _) => room::typed(session, *at, text),
+        (Some(Draft::Stretch { from, to, .. }), Tool::KnownDimension) => {
+            known::typed(session, *from, *to, text)
+        }
+        (_, Tool::Opening) => opening::typed(session, text),
+        _ => Answer {
+            notice: Some(super::Notice::refused(untyped(session.tool), None)),
+            ..Answer::unmoved(session)
+        },
+    }
+}
+
+/// What to do before a length can be typed.
+fn untyped(tool: Tool) -> &'static str {
+    match tool {
+        Tool::Wall => "Tap where the wall begins, then type its length.",
+        Tool::KnownDimension => "Draw along something on the drawing, then type its length.",
+        Tool::Room => "Tap where the name goes, then type it.",
+        _ => "A length is typed while drawing. Take a tool that draws, or change it in the slip.",
+    }
+}
+
+/// The answer to the text typed so far, where it shows at once.
+pub(super) fn typing(session: &Session) -> Option<Answer> {
+    match &session.draft {
+        Some(Draft::Walls {
+            points,
+            to: Some(to),
+        }) => Some(wall::typing(session, points, *to)),
+        _ => None,
+    }
+}
+
+/// What is kept of something begun when it is let go of on purpose.
+pub(super) fn finishing(session: &Session) -> Option<Answer> {
+    match &session.draft {
+        Some(Draft::Chain { points, .. }) => power_run::finishing(session, points),
+        _ => None,
+    }
+}
+
+fn has_drawing(session: &Session) -> bool {
+    session
+        .shown_level()
+        .is_some_and(|level| level.sheet.scan.is_some())
 }

@@ -1,0 +1,163 @@
+//! Intents that change the plan as a whole or step through its history.
+
+use std::rc::Rc;
+
+use super::session::first_level;
+use super::{Draft, Notice, Session, Step, Tool};
+use crate::plan::edit::Edit;
+use crate::plan::{Plan, Wall};
+use crate::shape::Point;
+
+impl Session {
+    /// A plan that came by link stays as it is.
+    pub(super) fn declining(self) -> Session {
+        let text = "This plan came by link. Take it over as your own copy to change it.";
+        Session {
+            notice: Some(Notice::refused(text, None)),
+            ..self
+        }
+    }
+
+    /// After an edit from a field. What was begun on the sheet is let go of.
+    pub(super) fn edited(mut self, edit: &Edit) -> Session {
+        match self.commit(edit) {
+            Ok(()) => {
+                self.draft = None;
+                self.snap = None;
+            }
+            Err(refusal) => self.notice = Some(Notice::of(refusal, None)),
+        }
+        self
+    }
+
+    /// After an undo: what is only begun is let go of; else the last change is taken back, and a
+    /// chain of walls goes back with it.
+    pub(super) fn undone(self) -> Session {
+        match &self.draft {
+            Some(Draft::Walls { points, .. }) if points.len() > 1 => {
+                let points = points.clone();
+                let mut next = self.stepped_back();
+                next.draft = next.still_standing(points);
+                next
+            }
+            Some(Draft::Chain { points, .. }) if points.len() > 1 => {
+                let mut points = points.clone();
+                points.pop();
+                let draft = Some(Draft::Chain { points, to: None });
+                let text = String::from("Took the last point back.");
+                Session {
+                    draft,
+                    ..self.emptied().telling(text)
+                }
+            }
+            Some(draft) if draft.is_begun() => {
+                let text = String::from("Let go of what was begun.");
+                self.emptied().telling(text)
+            }
+            _ => self.stepped_back(),
+        }
+    }
+
+    fn stepped_back(self) -> Session {
+        let mut next = self.emptied();
+        let mut history = (*next.history).clone();
+        let Some((plan, words)) = history.undo(Rc::clone(&next.plan)) else {
+            return next.telling(String::from("There is nothing to undo."));
+        };
+        next.history = Rc::new(history);
+        next.show(plan);
+        next.telling(format!("Undid: {words}."))
+    }
+
+    /// A chain of walls as far as its walls still stand.
+    fn still_standing(&self, points: Vec<Point>) -> Option<Draft> {
+        let level = self.shown_level()?;
+        let stands = |from: Point, to: Point| {
+            let ends = |wall: &Wall| (wall.from, wall.to);
+            let walls = || level.walls.iter().map(ends);
+            walls().any(|ends| ends == (from, to) || ends == (to, from))
+        };
+        let pairs = points.iter().zip(points.iter().skip(1));
+        let kept = pairs.take_while(|(from, to)| stands(**from, **to)).count() + 1;
+        let points = points.into_iter().take(kept).collect();
+        Some(Draft::Walls { points, to: None })
+    }
+
+    /// After a redo. What is begun is let go of.
+    pub(super) fn redone(mut self) -> Session {
+        let mut history = (*self.history).clone();
+        let Some((plan, words)) = history.redo(Rc::clone(&self.plan)) else {
+            return self.telling(String::from("There is nothing to redo."));
+        };
+        self.history = Rc::new(history);
+        self.show(plan);
+        self.emptied().telling(format!("Did again: {words}."))
+    }
+
+    /// After another plan was opened; the one before comes back by undo.
+    pub(super) fn opened(self, plan: &Rc<Plan>) -> Session {
+        let words = format!("opened {}", plan.title);
+        self.replaced(Rc::clone(plan), words)
+    }
+
+    /// After a new plan was started; the one before comes back by undo.
+    pub(super) fn started_anew(self) -> Session {
+        let plan = Plan {
+            units: self.plan.units,
+            ..Plan::new()
+        };
+        self.replaced(Rc::new(plan), String::from("started a new plan"))
+    }
+
+    /// A plan that came by link is not one's own and does not come back by undo.
+    fn replaced(mut self, plan: Rc<Plan>, words: String) -> Session {
+        if self.read_only {
+            return Session::of(plan);
+        }
+        self.put(Rc::clone(&plan), words);
+        self.level = first_level(&plan);
+        self.chosen = None;
+        self.entering(Step::Drawing)
+    }
+
+    /// After a plan that came by link was made one's own.
+    pub(super) fn taken_over(mut self) -> Session {
+        if self.read_only {
+            self.read_only = false;
+            let text = "This copy is yours now. The link still shows what it showed.";
+            self.notice = Some(Notice::done(text));
+        }
+        self
+    }
+
+    /// Nothing is begun any more.
+    pub(super) fn emptied(self) -> Session {
+        Session {
+            draft: None,
+            before_drag: None,
+            snap: None,
+            typing: String::new(),
+            ..self
+        }
+    }
+
+    pub(super) fn telling(self, text: String) -> Session {
+        Session {
+            notice: Some(Notice::done(text)),
+            ..self
+        }
+    }
+
+    /// After a step was entered: its first tool is in the hand.
+    pub(super) fn entering(self, step: Step) -> Session {
+        let tool = match self.read_only {
+            true => Tool::Select,
+            false => step.first_tool(&self.plan),
+        };
+        Session {
+            step,
+            tool,
+            ..self.emptied()
+        }
+    }
+}

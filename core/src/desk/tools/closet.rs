@@ -1,0 +1,80 @@
+//! Placing the closet: on a wall, or standing free inside the house.
+
+use super::{NO_WALL, moving};
+use crate::desk::answer::Answer;
+use crate::desk::choice::under;
+use crate::desk::snap::{boxed, nearest_wall, stepped};
+use crate::desk::{Choice, Draft, Gesture, Hold, Reach, Session, Snap};
+use crate::plan::edit::Edit;
+use crate::plan::{Closet, ClosetPlace, Entry};
+use crate::rules::RuleId;
+use crate::shape::Point;
+
+pub(super) fn answer(session: &Session, gesture: &Gesture<Point>, reach: Reach) -> Answer {
+    match *gesture {
+        Gesture::Hover(at) => match place(session, at, reach) {
+            Some((closet, snap)) => Answer::begun(Draft::Closet(closet), snap),
+            None => Answer::default(),
+        },
+        Gesture::Tap(at) if under(session, at, reach) == Some(Choice::Closet) => {
+            Answer::default().choosing(Choice::Closet)
+        }
+        Gesture::Tap(at) => match place(session, at, reach) {
+            Some((closet, _)) => {
+                Answer::edit(Edit::SetCloset(Some(closet)), at).choosing(Choice::Closet)
+            }
+            None => Answer::declined(session, NO_WALL, at),
+        },
+        _ => moving::answer(session, gesture, reach),
+    }
+}
+
+/// Where the closet lands for a pointer: on the nearest wall; away from walls, standing free inside
+/// the outline. Its entry and panel height stay what they are. `None` outside the house.
+pub(super) fn place(session: &Session, at: Point, reach: Reach) -> Option<(Closet, Snap)> {
+    let plan = &session.plan;
+    let known = plan.closet.unwrap_or(Closet {
+        level: session.level,
+        place: ClosetPlace::Point(at),
+        entry: Entry::default(),
+        panel_height: plan.rules.length(RuleId::PanelHeight),
+    });
+    let (place, snap) =
+        on_wall(session, known.panel_height, at, reach).or_else(|| standing(session, at, reach))?;
+    let level = session.level;
+    Some((
+        Closet {
+            level,
+            place,
+            ..known
+        },
+        snap,
+    ))
+}
+
+fn on_wall(
+    session: &Session,
+    height: crate::units::Mm,
+    at: Point,
+    reach: Reach,
+) -> Option<(ClosetPlace, Snap)> {
+    let (level, framing) = (session.shown_level()?, session.shown_framing());
+    let facing = nearest_wall(level, framing, at, reach)?;
+    let units = session.plan.units;
+    let (offset, snap) = boxed(&facing, level, framing, height, reach, units);
+    let (wall, side) = (facing.wall.id, facing.side);
+    Some((ClosetPlace::Wall { wall, offset, side }, snap))
+}
+
+fn standing(session: &Session, at: Point, reach: Reach) -> Option<(ClosetPlace, Snap)> {
+    let outline = &session.shown_framing()?.outline;
+    if !outline.contains(at.pos()) {
+        return None;
+    }
+    let at = match reach.free {
+        true => at,
+        false => stepped(at, session.plan.units),
+    };
+    let holds = vec![Hold::Standing];
+    Some((ClosetPlace::Point(at), Snap { at, holds }))
+}

@@ -1,0 +1,118 @@
+//! Drawing power cable by others: along a wall, or overhead from tap to tap.
+
+use super::keep_out::{along_wall, offset_on};
+use crate::desk::answer::Answer;
+use crate::desk::choice::{under, wall_under};
+use crate::desk::{Choice, Draft, Gesture, Reach, Session};
+use crate::plan::edit::Edit;
+use crate::plan::{PowerPlace, PowerRun, PowerRunId, WallId};
+use crate::shape::Point;
+use crate::units::Mm;
+
+pub(super) fn answer(session: &Session, gesture: &Gesture<Point>, reach: Reach) -> Answer {
+    match (*gesture, &session.draft) {
+        (Gesture::Tap(at), Some(Draft::Chain { points, .. })) => {
+            chained(session, points, at, reach)
+        }
+        (Gesture::Tap(at), Some(Draft::AlongWall { wall, from, .. })) => {
+            let to = offset_on(session, *wall, at).unwrap_or(*from);
+            in_wall(session, (*wall, *from, to), at)
+        }
+        (Gesture::Tap(at), _) => begun(session, at, reach),
+        (Gesture::Hover(at), Some(Draft::Chain { points, .. })) => {
+            let (points, to) = (points.clone(), Some(at));
+            Answer::begun(Draft::Chain { points, to }, None)
+        }
+        (Gesture::Hover(at), Some(Draft::AlongWall { wall, from, .. })) => {
+            let (wall, from) = (*wall, *from);
+            let to = offset_on(session, wall, at).unwrap_or(from);
+            Answer::begun(Draft::AlongWall { wall, from, to }, None)
+        }
+        (Gesture::DragBegan { from, to } | Gesture::DragMoved { from, to }, _) => {
+            Answer::begun(drawn(session, from, to, reach), None)
+        }
+        (Gesture::DragEnded { from, to }, _) => match drawn(session, from, to, reach) {
+            Draft::AlongWall {
+                wall,
+                from,
+                to: end,
+            } => in_wall(session, (wall, from, end), to),
+            _ => overhead(session, vec![from, to], to),
+        },
+        _ => Answer::unmoved(session),
+    }
+}
+
+/// The first tap: on a known run it chooses that, on a wall the run goes along it, else overhead.
+fn begun(session: &Session, at: Point, reach: Reach) -> Answer {
+    if let Some(choice @ Choice::PowerRun(_)) = under(session, at, reach) {
+        return Answer::default().choosing(choice);
+    }
+    let wall = wall_under(session, at, reach);
+    let draft = match wall.and_then(|wall| Some((wall, offset_on(session, wall, at)?))) {
+        Some((wall, from)) => {
+            let to = from;
+            Draft::AlongWall { wall, from, to }
+        }
+        None => {
+            let points = vec![at];
+            Draft::Chain { points, to: None }
+        }
+    };
+    Answer::begun(draft, None).choosing(None)
+}
+
+fn drawn(session: &Session, from: Point, to: Point, reach: Reach) -> Draft {
+    along_wall(session, from, to, reach).unwrap_or_else(|| Draft::Chain {
+        points: vec![from],
+        to: Some(to),
+    })
+}
+
+/// A further tap overhead; one at the last point ends the run.
+fn chained(session: &Session, points: &[Point], at: Point, reach: Reach) -> Answer {
+    let ends = points
+        .last()
+        .is_some_and(|last| last.pos().distance(at.pos()) <= reach.around.f64());
+    match (ends, points.len()) {
+        (true, 0 | 1) => Answer::begun(None, None),
+        (true, _) => overhead(session, points.to_vec(), at),
+        (false, _) => {
+            let points = points.iter().copied().chain([at]).collect();
+            Answer::begun(Draft::Chain { points, to: None }, None)
+        }
+    }
+}
+
+/// An overhead run let go of on purpose is kept if it goes anywhere.
+pub(super) fn finishing(session: &Session, points: &[Point]) -> Option<Answer> {
+    let last = *points.last()?;
+    (points.len() > 1).then(|| overhead(session, points.to_vec(), last))
+}
+
+fn overhead(session: &Session, points: Vec<Point>, at: Point) -> Answer {
+    add(session, PowerPlace::Overhead(points), at)
+}
+
+/// Along a wall; both taps at one place make a riser.
+fn in_wall(session: &Session, (wall, from, to): (WallId, Mm, Mm), at: Point) -> Answer {
+    let (from, to) = (from.min(to), from.max(to));
+    let place = PowerPlace::Wall {
+        wall,
+        from,
+        to,
+        height: session.hand.power_height,
+    };
+    add(session, place, at)
+}
+
+fn add(session: &Session, place: PowerPlace, at: Point) -> Answer {
+    let run = PowerRun {
+        id: PowerRunId(0),
+        place,
+        circuits: 1,
+        panel: false,
+    };
+    let new = Choice::PowerRun(PowerRunId(session.plan.next.power_run));
+    Answer::edit(Edit::AddPowerRun(session.level, run), at).choosing(new)
+}

@@ -1,0 +1,188 @@
+//! Tracing walls by a chain of taps, by drags, and by typed lengths.
+
+use crate::desk::answer::Answer;
+use crate::desk::gestures::BeforeDrag;
+use crate::desk::snap::Aim;
+use crate::desk::{Draft, Gesture, Hold, Notice, Reach, Session, Snap};
+use crate::plan::edit::Edit;
+use crate::plan::{Role, Wall};
+use crate::shape::{Point, Segment};
+use crate::units::{Mm, read_length};
+
+pub(super) fn answer(session: &Session, gesture: &Gesture<Point>, reach: Reach) -> Answer {
+    let chain = chain(session.draft.as_ref());
+    match *gesture {
+        Gesture::Hover(at) => aiming(session, chain, at, reach),
+        Gesture::Tap(at) => tap(session, chain, at, reach),
+        Gesture::DragBegan { from, to } | Gesture::DragMoved { from, to } => {
+            aiming(session, &dragged(session, from, reach), to, reach)
+        }
+        Gesture::DragEnded { from, to } => tap(session, &dragged(session, from, reach), to, reach),
+        _ => Answer::unmoved(session),
+    }
+}
+
+fn chain(draft: Option<&Draft>) -> &[Point] {
+    match draft {
+        Some(Draft::Walls { points, .. }) => points,
+        _ => &[],
+    }
+}
+
+/// A drag goes on from the chain begun before it, or begins one where it was pressed.
+fn dragged(session: &Session, from: Point, reach: Reach) -> Vec<Point> {
+    let before = match &session.before_drag {
+        Some(BeforeDrag(draft)) => chain(draft.as_ref()),
+        None => &[],
+    };
+    match before.is_empty() {
+        false => before.to_vec(),
+        true => {
+            let snap = aim(session, &[], reach, None).and_then(|aim| aim.snap(from));
+            vec![snap.map_or(from, |snap| snap.at)]
+        }
+    }
+}
+
+fn aim<'a>(
+    session: &'a Session,
+    chain: &'a [Point],
+    reach: Reach,
+    length: Option<Mm>,
+) -> Option<Aim<'a>> {
+    Some(Aim {
+        level: session.shown_level()?,
+        chain,
+        length,
+        moving: None,
+        reach,
+        units: session.plan.units,
+    })
+}
+
+/// The free end follows the pointer.
+fn aiming(session: &Session, chain: &[Point], at: Point, reach: Reach) -> Answer {
+    let typed = read_length(&session.typing, session.plan.units).ok();
+    let snap = aim(session, chain, reach, typed).and_then(|aim| aim.snap(at));
+    let to = Some(snap.as_ref().map_or(at, |snap| snap.at));
+    let points = chain.to_vec();
+    let draft = (!points.is_empty()).then_some(Draft::Walls { points, to });
+    Answer::begun(draft, snap)
+}
+
+/// The first tap begins a chain; each further one draws a wall; one at the last point lets go.
+fn tap(session: &Session, chain: &[Point], at: Point, reach: Reach) -> Answer {
+    let typed = read_length(&session.typing, session.plan.units).ok();
+    let snap = aim(session, chain, reach, typed).and_then(|aim| aim.snap(at));
+    match chain.is_empty() {
+        true => {
+            let points = vec![snap.as_ref().map_or(at, |snap| snap.at)];
+            Answer::begun(Draft::Walls { points, to: None }, snap).choosing(None)
+        }
+        false => match snap {
+            Some(snap) if snap.holds(Hold::Last) => Answer::begun(None, None),
+            Some(snap) => segment(session, chain, snap.at, Some(&snap)),
+            None => segment(session, chain, at, None),
+        },
+    }
+}
+
+/// A wall from the last point; the chain goes on from its end, unless it is closed.
+fn segment(session: &Session, chain: &[Point], to: Point, snap: Option<&Snap>) -> Answer {
+    let Some(last) = chain.last() else {
+        return Answer::unmoved(session);
+    };
+    let edit = Edit::AddWall {
+        level: session.level,
+        from: *last,
+        to,
+        lumber: session.hand.lumber,
+        role: session.hand.role,
+    };
+    let answer = Answer::edit(edit, to).choosing(None);
+    if snap.is_some_and(|snap| snap.holds(Hold::First)) {
+        return closed(session, answer);
+    }
+    let points = chain.iter().copied().chain([to]).collect();
+    Answer {
+        draft: Some(Draft::Walls { points, to: None }),
+        ..answer
+    }
+}
+
+/// After an outline is closed the next walls are inside ones.
+fn closed(session: &Session, answer: Answer) -> Answer {
+    if session.hand.role != Role::Exterior {
+        return answer;
+    }
+    Answer {
+        hand: Some(session.hand.clone().with_role(Role::Partition)),
+        notice: Some(Notice::done(
+            "The outline is closed. The next walls are 2x4 partitions.",
+        )),
+        ..answer
+    }
+}
+
+/// The free end moves to the typed length while it is being typed.
+pub(super) fn typing(session: &Session, chain: &[Point], to: Point) -> Answer {
+    aiming(session, chain, to, exact())
+}
+
+/// A typed length draws the next wall where a pointer shows its direction; else it is the length
+/// of the wall just drawn.
+pub(super) fn typed(session: &Session, chain: &[Point], to: Option<Point>, text: &str) -> Answer {
+    let told_at = to.or(chain.last().copied()).unwrap_or_default();
+    let length = match read_length(text, session.plan.units) {
+        Ok(length) => length,
+        Err(error) => return Answer::declined(session, error.to_string(), told_at),
+    };
+    let direction = to.filter(|to| chain.last() != Some(to));
+    match direction {
+        Some(to) => {
+            let snap = aim(session, chain, exact(), Some(length)).and_then(|aim| aim.snap(to));
+            segment(session, chain, snap.map_or(to, |snap| snap.at), None)
+        }
+        None => lengthened(session, chain, length, told_at),
+    }
+}
+
+/// A direction shown by a free end that already holds on to something is taken as it is.
+fn exact() -> Reach {
+    Reach {
+        around: Mm(1),
+        free: false,
+    }
+}
+
+fn lengthened(session: &Session, chain: &[Point], length: Mm, told_at: Point) -> Answer {
+    let text = "Show which way the wall goes, then type its length.";
+    let declined = Answer::declined(session, text, told_at);
+    let [before @ .., from, to] = chain else {
+        return declined;
+    };
+    let (Some(wall), Some(line)) = (
+        wall_between(session, *from, *to),
+        Segment::between(from.pos(), to.pos()),
+    ) else {
+        return declined;
+    };
+    let end = line.at(length.f64(), 0.0).point();
+    let changed = match wall.to == *to {
+        true => Wall { to: end, ..wall },
+        false => Wall { from: end, ..wall },
+    };
+    let points = before.iter().copied().chain([*from, end]).collect();
+    Answer {
+        draft: Some(Draft::Walls { points, to: None }),
+        ..Answer::edit(Edit::SetWall(changed), end)
+    }
+}
+
+fn wall_between(session: &Session, from: Point, to: Point) -> Option<Wall> {
+    let walls = session.shown_level()?.walls.iter();
+    walls
+        .filter(|wall| (wall.from, wall.to) == (from, to) || (wall.from, wall.to) == (to, from))
+        .copied()
+        .last()
+}

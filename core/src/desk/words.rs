@@ -1,0 +1,208 @@
+//! What an edit did, in the words an undo uses: "moved D16", "drew W4".
+
+use crate::plan::edit::Edit;
+use crate::plan::{CableId, DropId, LevelId, OpeningId, Plan, RoomId, WallId};
+
+/// What an edit of this plan does, told as done. Things are named as they are called before it; new
+/// ones by the number they will get.
+pub(super) fn words(edit: &Edit, plan: &Plan) -> String {
+    match edit {
+        Edit::Together(edits) => together(edits, plan),
+        _ => of_job(edit)
+            .or_else(|| of_level(edit, plan))
+            .or_else(|| of_walls(edit, plan))
+            .or_else(|| of_site(edit, plan))
+            .or_else(|| of_drops(edit, plan))
+            .unwrap_or_else(|| String::from("changed the plan")),
+    }
+}
+
+/// Several edits are told by the first, which is the one the others follow from.
+fn together(edits: &[Edit], plan: &Plan) -> String {
+    match edits.first() {
+        Some(edit) => words(edit, plan),
+        None => String::from("changed nothing"),
+    }
+}
+
+fn of_job(edit: &Edit) -> Option<String> {
+    let text = match edit {
+        Edit::SetTitle(_) => "renamed the job",
+        Edit::SetNote(_) => "changed the note",
+        Edit::SetUnits(_) => "changed the units",
+        Edit::SetDate(_) => "changed the date",
+        Edit::NextRevision => "counted the revision up",
+        Edit::SetRuleBook(_) => "changed the rule book",
+        Edit::SetRule(..) => "set an own figure",
+        Edit::ResetRule(_) => "took the published figure",
+        Edit::SetBits(_) => "changed the bits",
+        Edit::SetCableKind(..) => "changed a cable kind",
+        Edit::FreezeLabels => "froze the labels",
+        Edit::Dismiss { .. } => "set a finding aside",
+        Edit::Restore { .. } => "took a finding up again",
+        Edit::AddPin(_) => "pinned a way",
+        Edit::RemovePin(_) => "unpinned a way",
+        _ => return None,
+    };
+    Some(text.to_string())
+}
+
+fn of_level(edit: &Edit, plan: &Plan) -> Option<String> {
+    Some(match edit {
+        Edit::AddLevel { name, .. } => format!("added {name}"),
+        Edit::RemoveLevel(id) => format!("removed {}", level(plan, *id)),
+        Edit::SetLevel { level: id, .. } => format!("changed {}", level(plan, *id)),
+        Edit::SetAbove(id, _) => format!("stated what is over {}", level(plan, *id)),
+        Edit::SetBelow(id, _) => format!("stated what is under {}", level(plan, *id)),
+        Edit::PutScan(..) => String::from("opened a drawing"),
+        Edit::RemoveScan(_) => String::from("took the drawing away"),
+        Edit::SetPlacing(..) => String::from("moved the drawing"),
+        Edit::AddKnown(_, known) => {
+            format!(
+                "set a known length of {}",
+                plan.units.position(known.length)
+            )
+        }
+        Edit::RemoveKnown(..) => String::from("removed a known length"),
+        _ => return None,
+    })
+}
+
+fn of_walls(edit: &Edit, plan: &Plan) -> Option<String> {
+    Some(match edit {
+        Edit::AddWall { .. } => format!("drew W{}", plan.next.wall),
+        Edit::SetWall(wall) => match plan.wall(wall.id) {
+            Some((_, known)) if wall.never_drill && !known.never_drill => {
+                format!("closed {} to the drill", wall.label())
+            }
+            Some((_, known)) if known.never_drill && !wall.never_drill => {
+                format!("opened {} to the drill", wall.label())
+            }
+            _ => format!("changed {}", wall.label()),
+        },
+        Edit::MoveCorner { .. } => String::from("moved a corner"),
+        Edit::RemoveWall(id) => format!("removed {}", wall(*id)),
+        Edit::AddOpening(opening) => {
+            format!("put a {} in {}", opening.kind.name(), wall(opening.wall))
+        }
+        Edit::SetOpening(changed) => format!("changed {}", opening(plan, changed.id)),
+        Edit::RemoveOpening(id) => format!("removed {}", opening(plan, *id)),
+        _ => return None,
+    })
+}
+
+fn of_site(edit: &Edit, plan: &Plan) -> Option<String> {
+    Some(match edit {
+        Edit::AddRoom { name, .. } => format!("named {name}"),
+        Edit::SetRoom { room: id, name, .. } => match room(plan, *id) {
+            known if known == *name => format!("moved the name of {known}"),
+            known => format!("renamed {known}"),
+        },
+        Edit::RemoveRoom(id) => format!("removed the name of {}", room(plan, *id)),
+        Edit::AddKeepOut(_, keep_out) => format!("kept a place clear: {}", keep_out.reason.name()),
+        Edit::SetKeepOut(keep_out) => format!("changed a keep-out: {}", keep_out.reason.name()),
+        Edit::RemoveKeepOut(_) => String::from("removed a keep-out"),
+        Edit::AddPowerRun(..) => String::from("drew a power run"),
+        Edit::SetPowerRun(_) => String::from("changed a power run"),
+        Edit::RemovePowerRun(_) => String::from("removed a power run"),
+        _ => return None,
+    })
+}
+
+fn of_drops(edit: &Edit, plan: &Plan) -> Option<String> {
+    Some(match edit {
+        Edit::SetCloset(None) => String::from("removed the closet"),
+        Edit::SetCloset(Some(closet)) => match plan.closet {
+            None => String::from("placed the closet"),
+            Some(known) if known.place == closet.place => String::from("changed the closet"),
+            Some(_) => String::from("moved the closet"),
+        },
+        Edit::AddDrop { kind, .. } => format!("placed {}{}", kind.letter(), plan.next.drop),
+        Edit::MoveDrop(id, _) => format!("moved {}", drop(plan, *id)),
+        Edit::SetDrop(details) => format!("changed {}", drop(plan, details.id)),
+        Edit::RemoveDrop(id) => format!("removed {}", drop(plan, *id)),
+        Edit::AddCable(id, _) => format!("added a cable to {}", drop(plan, *id)),
+        Edit::SetCable(id, _) => format!("changed cable {}", cable(plan, *id)),
+        Edit::RemoveCable(id) => format!("removed cable {}", cable(plan, *id)),
+        _ => return None,
+    })
+}
+
+fn level(plan: &Plan, id: LevelId) -> String {
+    plan.level(id)
+        .map_or_else(|| String::from("a level"), |level| level.name.clone())
+}
+
+fn wall(id: WallId) -> String {
+    format!("W{}", id.0)
+}
+
+fn opening(plan: &Plan, id: OpeningId) -> String {
+    match plan.opening(id) {
+        Some((_, opening)) => format!("the {} in {}", opening.kind.name(), wall(opening.wall)),
+        None => String::from("an opening"),
+    }
+}
+
+fn room(plan: &Plan, id: RoomId) -> String {
+    let rooms = plan.levels.iter().find_map(|level| level.room(id));
+    rooms.map_or_else(|| String::from("a room"), |room| room.name.clone())
+}
+
+fn drop(plan: &Plan, id: DropId) -> String {
+    plan.drop(id)
+        .map_or_else(|| String::from("a drop"), crate::plan::Drop::label)
+}
+
+fn cable(plan: &Plan, id: CableId) -> String {
+    plan.cable_label(id)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::plan::{DropKind, Lumber, Place, Role};
+    use crate::shape::Point;
+
+    #[test]
+    fn things_are_called_by_their_labels() {
+        let plan = Plan::new();
+        let level = plan.levels[0].id;
+        let at = Point::new(1000, 1000);
+        let add = Edit::AddDrop {
+            kind: DropKind::CeilingAccessPoint,
+            level,
+            place: Place::Ceiling { at },
+        };
+        assert_eq!(words(&add, &plan), "placed A1");
+        let plan = plan.apply(&add).unwrap();
+        assert_eq!(words(&Edit::RemoveDrop(DropId(1)), &plan), "removed A1");
+        let draw = Edit::AddWall {
+            level,
+            from: at,
+            to: Point::new(5000, 1000),
+            lumber: Lumber::TwoByFour,
+            role: Role::Partition,
+        };
+        assert_eq!(words(&draw, &plan), "drew W1");
+        assert_eq!(words(&Edit::Together(vec![draw, add]), &plan), "drew W1");
+        assert_eq!(words(&Edit::RemoveLevel(level), &plan), "removed Ground");
+    }
+
+    #[test]
+    fn a_wall_closed_to_the_drill_says_so() {
+        let plan = Plan::new();
+        let level = plan.levels[0].id;
+        let draw = Edit::AddWall {
+            level,
+            from: Point::new(0, 0),
+            to: Point::new(5000, 1000),
+            lumber: Lumber::TwoByFour,
+            role: Role::Partition,
+        };
+        let plan = plan.apply(&draw).unwrap();
+        let mut wall = plan.levels[0].walls[0];
+        wall.never_drill = true;
+        assert_eq!(words(&Edit::SetWall(wall), &plan), "closed W1 to the drill");
+    }
+}
