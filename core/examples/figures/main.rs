@@ -1,0 +1,19 @@
+//! Prints what is promised as figures, one line each: `name | value | unit | goal | how it was
+//! measured`.
+//!
+//! Run by `cargo figures`, in release. Every time is also printed as a ratio to a loop of known
+//! work run in the same minute, because machines differ and are seldom idle. Each section has a
+//! file of its own; none of them decides whether a goal is met, the reader does.
+
+#![expect(
+    clippy::print_stdout,
+    clippy::unwrap_used,
+    reason = "this prints figures, and may stop at the first surprise"
+)]
+
+mod figure;
+mod packing;
+
+fn main() {
+    packing::print();
+}
