@@ -8,14 +8,18 @@
     reason = "this is the command a person runs; what it says goes to the terminal"
 )]
 
+mod browser;
 mod cargo;
+mod check;
 mod markup;
 mod options;
+mod outside;
 mod serve;
 mod server;
 mod site;
 mod steps;
 mod tools;
+mod verify;
 mod watch;
 
 use anyhow::Result;
@@ -39,6 +43,7 @@ fn run() -> Result<()> {
             Ok(())
         }
         Command::Build { release } => serve::build_only(release),
+        Command::Verify { word } => verify::verify(word),
         Command::Serve { port, release } => serve::serve(port, release),
     }
 }

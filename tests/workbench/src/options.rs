@@ -19,6 +19,11 @@ pub enum Command {
         /// Serve what `dist/` would hold.
         release: bool,
     },
+    /// Run the checks.
+    Verify {
+        /// Only those whose name has this in it; all when empty.
+        word: String,
+    },
 }
 
 /// Printed by `help` and after a word that is not understood.
@@ -37,11 +42,12 @@ const PORT: u16 = 8080;
 pub fn read(words: impl Iterator<Item = String>) -> Result<Command> {
     let mut words = words.peekable();
     let command = words.next().unwrap_or_else(|| "help".into());
-    let (mut port, mut release) = (PORT, false);
+    let (mut port, mut release, mut name) = (PORT, false, String::new());
     while let Some(word) = words.next() {
         match word.as_str() {
             "--release" => release = true,
             "--port" => port = read_port(words.next())?,
+            plain if command == "verify" && !plain.starts_with('-') => name = word,
             other => bail!("`{other}` is not understood. What is:\n{HELP}"),
         }
     }
@@ -49,6 +55,7 @@ pub fn read(words: impl Iterator<Item = String>) -> Result<Command> {
         "help" | "--help" | "-h" => Ok(Command::Help),
         "build" => Ok(Command::Build { release }),
         "serve" => Ok(Command::Serve { port, release }),
+        "verify" => Ok(Command::Verify { word: name }),
         other => bail!("`{other}` is not a command. What is:\n{HELP}"),
     }
 }
@@ -84,6 +91,24 @@ mod tests {
                 release: false
             }
         );
+    }
+
+    #[test]
+    fn verify_takes_part_of_a_name() {
+        let asked = words("verify stories").unwrap();
+        assert_eq!(
+            asked,
+            Command::Verify {
+                word: "stories".into()
+            }
+        );
+        assert_eq!(
+            words("verify").unwrap(),
+            Command::Verify {
+                word: String::new()
+            }
+        );
+        assert!(words("verify --stories").is_err());
     }
 
     #[test]
