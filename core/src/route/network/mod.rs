@@ -9,7 +9,8 @@
 //!    single cables and whole bundles; [`Effort`] says how many restarts follow.
 //! 3. [`Improver`] does the same in steps, for a worker that reports and can be stopped.
 //! 4. [`Drag`] answers, for one cable or a few that move together, the best way from any node.
-//! 5. [`Answer::check`] recomputes everything about an answer from the problem alone.
+//! 5. [`Instance`] is problem and answer as JSON, for an outside solver.
+//! 6. [`Answer::check`] recomputes everything about an answer from the problem alone.
 //!
 //! All amounts are integers, so the answer is the same on every machine. This room knows no house,
 //! wall or unit but millimetres, areas and whole thousandths of the caller's cost.
@@ -42,6 +43,7 @@ mod answer;
 mod drag;
 mod graph;
 mod improve;
+mod instance;
 mod limited;
 mod problem;
 mod random;
@@ -60,5 +62,6 @@ mod sample;
 pub use answer::{Answer, Fault, Way};
 pub use drag::{Drag, Dragged};
 pub use graph::Network;
+pub use instance::{Instance, InstanceError};
 pub use problem::{Cable, Crossing, Edge, Pin, Problem, ProblemError};
 pub use restart::{Effort, Improver, solve, solve_from};
