@@ -21,21 +21,71 @@ struct Undo {
     rest: Vec<u32>,
 }
 
-/// Improves the paths until no move helps.
-pub(super) fn improve(router: &mut Router<'_>) {
+/// Improves the paths: tries every move that is news, and then those that became so, until searches
+/// have taken up `sweeps` nodes for each node of the graph. False if it was cut short. The
+/// estimates must hold for the paths as they lie.
+pub(super) fn improve(router: &mut Router<'_>, sweeps: u64) -> bool {
+    let stop = router.work() + sweeps * u64::from(router.network.nodes);
     loop {
         let before = router.state.cost();
-        router.look_ahead();
-        for cable in 0..router.network.cables.len() {
-            move_cable(router, cable);
-        }
-        for junction in junctions(router) {
-            move_bundle(router, &junction);
-        }
-        if router.state.cost() == before {
-            return;
+        move_cables(router);
+        let done = move_bundles(router, stop);
+        if router.state.cost() == before || !done {
+            return done;
         }
     }
+}
+
+fn move_cables(router: &mut Router<'_>) {
+    let through = signatures(router);
+    for cable in 0..router.network.cables.len() {
+        let source = router.network.cables[cable].source;
+        if is_news(router, &through, cable, cable, source) {
+            move_cable(router, cable);
+            router.watch.look(cable);
+        }
+    }
+}
+
+fn move_bundles(router: &mut Router<'_>, stop: u64) -> bool {
+    let through = signatures(router);
+    for junction in junctions(router, &through) {
+        let item = router.network.cables.len() + junction.node as usize;
+        let first = junction.cables.first().map_or(0, |cable| *cable as usize);
+        if is_news(router, &through, item, first, junction.node) {
+            if router.work() >= stop {
+                return false;
+            }
+            move_bundle(router, &junction);
+            router.watch.look(item);
+        }
+    }
+    true
+}
+
+/// Whether something changed on a cable's path between a node and the next junction since the move
+/// was tried there.
+fn is_news(
+    router: &Router<'_>,
+    through: &[[u64; 2]],
+    item: usize,
+    cable: usize,
+    node: u32,
+) -> bool {
+    let Some(at) = position(router, cable, node) else {
+        return true;
+    };
+    let path = router.state.paths[cable].as_deref().unwrap_or(&[]);
+    let mut meets = false;
+    let stretch = path[at..].iter().map_while(|arc| {
+        let arc = &router.network.arcs[*arc as usize];
+        let go = !meets;
+        meets = through[arc.to as usize] != through[arc.from as usize];
+        go.then_some(arc.to)
+    });
+    router
+        .watch
+        .is_news(item, std::iter::once(node).chain(stretch))
 }
 
 fn move_cable(router: &mut Router<'_>, cable: usize) {
@@ -43,10 +93,11 @@ fn move_cable(router: &mut Router<'_>, cable: usize) {
     let Some(old) = router.state.lift(cable) else {
         return;
     };
-    if let Some(path) = router.best(cable) {
-        router.state.lay(cable, path);
+    if let Some(path) = router.best(cable, before - router.state.cost()) {
+        router.state.lay(cable, path.clone());
         if router.state.cost() < before {
-            open_path(router, cable);
+            router.closed(&old);
+            router.opened(&path);
             return;
         }
         router.state.lift(cable);
@@ -54,16 +105,8 @@ fn move_cable(router: &mut Router<'_>, cable: usize) {
     router.state.lay(cable, old);
 }
 
-fn open_path(router: &mut Router<'_>, cable: usize) {
-    if let Some(path) = router.state.paths[cable].take() {
-        router.opened(&path);
-        router.state.paths[cable] = Some(path);
-    }
-}
-
 /// Every node where the set of cables through it differs from that at the node before.
-fn junctions(router: &Router<'_>) -> Vec<Junction> {
-    let through = signatures(router);
+fn junctions(router: &Router<'_>, through: &[[u64; 2]]) -> Vec<Junction> {
     let mut numbers = vec![NONE; router.network.nodes as usize];
     let mut junctions = Vec::new();
     for_each_visit(router, |_, before, node| {
@@ -115,17 +158,19 @@ fn move_bundle(router: &mut Router<'_>, junction: &Junction) {
     }
     let bundle = bundle_of(router.network, &undo);
     let budget = budget(router, &undo);
-    let Some(tail) = router.tail(junction.node, bundle, budget) else {
+    let under = (before - router.state.cost()) / 4 * 5;
+    let Some(tail) = router.tail(junction.node, bundle, budget, under) else {
         return restore(router, undo);
     };
     let touched = touched_nodes(router.network, junction.node, &tail);
     for undo in &mut undo {
         lay_without_loop(router, undo, &tail, &touched);
     }
-    match router.state.cost() < before {
-        true => router.opened(&tail),
-        false => restore(router, undo),
+    if router.state.cost() >= before {
+        return restore(router, undo);
     }
+    undo.iter().for_each(|undo| router.closed(&undo.rest));
+    router.opened(&tail);
 }
 
 /// Takes out everything beyond the junction of the cables that still pass it.

@@ -280,7 +280,7 @@ fn way(problem: &Problem, edges: Vec<u32>, source: u32) -> Way {
 mod tests {
     use expect_test::expect;
 
-    use super::super::restart::{Effort, solve};
+    use super::super::effort::{Effort, solve};
     use super::super::sample::Sample;
     use super::*;
 
@@ -330,7 +330,8 @@ mod tests {
             "paths":[
             [5,1],
             [2,0]]}}
-        "#]].assert_eq(&solved().write());
+        "#]]
+        .assert_eq(&solved().write());
     }
 
     #[test]

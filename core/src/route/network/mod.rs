@@ -39,13 +39,17 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+mod amortised;
 mod answer;
 mod drag;
+mod effort;
 mod graph;
 mod improve;
+mod improver;
 mod instance;
 mod limited;
 mod problem;
+mod queue;
 mod random;
 mod restart;
 mod router;
@@ -53,6 +57,7 @@ mod shortest;
 mod start;
 mod state;
 mod warm;
+mod watch;
 
 #[cfg(test)]
 mod oracle;
@@ -61,7 +66,8 @@ mod sample;
 
 pub use answer::{Answer, Fault, Way};
 pub use drag::{Drag, Dragged};
+pub use effort::{Effort, solve, solve_from};
 pub use graph::Network;
+pub use improver::Improver;
 pub use instance::{Instance, InstanceError};
 pub use problem::{Cable, Crossing, Edge, Pin, Problem, ProblemError};
-pub use restart::{Effort, Improver, solve, solve_from};

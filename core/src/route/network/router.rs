@@ -2,24 +2,26 @@
 //!
 //! It prices ways but lays none. Every way it gives keeps the cable's pins and its length limit.
 
-use std::cmp::Reverse;
-use std::collections::BinaryHeap;
-
+use super::amortised::Amortised;
 use super::graph::{Arc, NONE, Network};
 use super::limited;
 use super::problem::Cable;
+use super::queue::Queue;
 use super::shortest::{self, Field, Search};
 use super::state::{Bundle, State};
+use super::watch::Watch;
 
 /// The state of the paths with all that searching it needs.
 #[derive(Clone, Debug)]
 pub(super) struct Router<'n> {
     pub network: &'n Network,
     pub state: State<'n>,
+    pub watch: Watch,
     search: Search,
     /// Never more than any one cable would pay from a node on, while the paths lie as they do.
     ahead: Field,
-    heap: BinaryHeap<Reverse<(u64, u32)>>,
+    amortised: Amortised,
+    queue: Queue,
 }
 
 /// Whether a cable can be laid at all.
@@ -39,9 +41,23 @@ impl<'n> Router<'n> {
         Self {
             network,
             state,
+            watch: Watch::new(network.nodes, network.cables.len()),
             search,
             ahead,
-            heap: BinaryHeap::new(),
+            amortised: Amortised::new(network),
+            queue: Queue::new(),
+        }
+    }
+
+    /// Nodes that searches have taken up so far: a measure of time that is the same everywhere.
+    pub fn work(&self) -> u64 {
+        self.search.work
+    }
+
+    /// Takes every path out. The estimates stay true, if weak.
+    pub fn clear(&mut self) {
+        for cable in 0..self.network.cables.len() {
+            self.state.lift(cable);
         }
     }
 
@@ -49,12 +65,28 @@ impl<'n> Router<'n> {
     pub fn look_ahead(&mut self) {
         self.ahead.distance.fill(u64::MAX);
         self.ahead.distance[self.network.sink as usize] = 0;
-        self.heap.push(Reverse((0, self.network.sink)));
+        self.queue.push(0, self.network.sink);
         self.spread();
+    }
+
+    /// The estimates as they are, to come back to.
+    pub fn estimates(&self) -> Field {
+        self.ahead.clone()
+    }
+
+    /// Estimates that hold for the paths as they lie now.
+    pub fn set_estimates(&mut self, estimates: &Field) {
+        self.ahead.clone_from(estimates);
+    }
+
+    /// A path or part of one was taken away for good.
+    pub fn closed(&mut self, path: &[u32]) {
+        self.watch.change(ends(self.network, path));
     }
 
     /// Keeps the estimates true after a path was laid: its crossings may now be free.
     pub fn opened(&mut self, path: &[u32]) {
+        self.watch.change(ends(self.network, path));
         for arc in path {
             let crossing = self.network.arcs[*arc as usize].crossing;
             if crossing != NONE {
@@ -72,7 +104,7 @@ impl<'n> Router<'n> {
             if reached < self.ahead.distance[arc.from as usize] {
                 self.ahead.distance[arc.from as usize] = reached;
                 self.ahead.next[arc.from as usize] = *i;
-                self.heap.push(Reverse((reached, arc.from)));
+                self.queue.push(reached, arc.from);
             }
         }
     }
@@ -80,53 +112,75 @@ impl<'n> Router<'n> {
     fn spread(&mut self) {
         let state = &self.state;
         self.ahead
-            .spread(self.network, &mut self.heap, |_, arc| state.least(arc));
+            .spread(self.network, &mut self.queue, |_, arc| state.least(arc));
     }
 
     /// Whether a cable has any way within its limit.
     pub fn reach(&mut self, cable: usize) -> Reach {
-        let network = self.network;
-        match legs(&mut self.search, network, cable, |i, _| {
-            u64::from(network.length(i))
-        }) {
+        match self.shortest_mm(cable) {
             None => Reach::NoPath,
-            Some(path) => match network.path_length(&path) {
-                length if length > limit(network, cable) => Reach::TooLong(length),
-                _ => Reach::Open,
-            },
+            Some(length) if length > limit(self.network, cable) => Reach::TooLong(length),
+            Some(_) => Reach::Open,
         }
     }
 
-    /// The best way for a cable that is not laid; `None` if it has none within its limit.
-    pub fn best(&mut self, cable: usize) -> Option<Vec<u32>> {
+    fn shortest_mm(&mut self, cable: usize) -> Option<u64> {
+        let network = self.network;
+        if network.pins[cable].is_empty() {
+            let length = network.nearest.distance[network.cables[cable].source as usize];
+            return (length != u64::MAX).then_some(length);
+        }
+        let by_length = |i: usize, _: &Arc| u64::from(network.length(i));
+        let path = legs(&mut self.search, network, cable, by_length)?;
+        Some(network.path_length(&path))
+    }
+
+    /// The best way for a cable that is not laid; `None` if it has none within its limit, or, as
+    /// far as that shows on the way, none for less than `under`.
+    pub fn best(&mut self, cable: usize, under: u64) -> Option<Vec<u32>> {
         if !self.network.pins[cable].is_empty() {
             return self.best_pinned(cable);
         }
         let Cable { source, area, .. } = self.network.cables[cable];
-        self.tail(
-            source,
-            Bundle { count: 1, area },
-            limit(self.network, cable),
-        )
+        let bundle = Bundle { count: 1, area };
+        self.tail(source, bundle, limit(self.network, cable), under)
     }
 
-    /// The best way for a bundle from a node to the sink, no longer than `budget_mm`.
-    pub fn tail(&mut self, from: u32, bundle: Bundle, budget_mm: u64) -> Option<Vec<u32>> {
+    /// The best way for a bundle from a node to the sink, no longer than `budget_mm`; `None` as for
+    /// [`Self::best`].
+    pub fn tail(
+        &mut self,
+        from: u32,
+        bundle: Bundle,
+        budget_mm: u64,
+        under: u64,
+    ) -> Option<Vec<u32>> {
         let Self {
             network,
             state,
             search,
             ahead,
+            amortised,
             ..
         } = self;
         let others = u64::from(bundle.count) - 1;
         let linear = &network.linear.distance;
         let price = |arc: &Arc| state.price(arc, bundle);
+        let shared = amortised.ahead(bundle);
         let ahead = |node: u32| {
             let alone = ahead.distance[node as usize];
-            alone.saturating_add(linear[node as usize].saturating_mul(others))
+            let linear = linear[node as usize];
+            let together = alone.saturating_add(linear.saturating_mul(others));
+            together.max(shared(node, linear))
         };
-        search.run(network, from, network.sink, |_, arc| price(arc), ahead)?;
+        search.run(
+            network,
+            from,
+            network.sink,
+            |_, arc| price(arc),
+            ahead,
+            under,
+        )?;
         let mut path = Vec::new();
         search.trace(network, network.sink, &mut path);
         match network.path_length(&path) <= budget_mm {
@@ -168,11 +222,19 @@ fn legs(
     let mut from = network.cables[cable].source;
     let mut path = Vec::new();
     for to in stops {
-        search.run(network, from, to, &price, |_| 0)?;
+        search.run(network, from, to, &price, |_| 0, u64::MAX)?;
         search.trace(network, to, &mut path);
         from = to;
     }
     Some(path)
+}
+
+/// The nodes at both ends of every arc.
+fn ends<'a>(network: &'a Network, path: &'a [u32]) -> impl Iterator<Item = u32> + 'a {
+    let first = path.first().map(|arc| network.arcs[*arc as usize].from);
+    first
+        .into_iter()
+        .chain(path.iter().map(|arc| network.arcs[*arc as usize].to))
 }
 
 /// The longest way a cable may take; `u64::MAX` for no limit.

@@ -3,10 +3,8 @@
 //! The price of an arc is whatever the caller says; among equal ways the order of nodes and arcs
 //! decides, so the same graph always gives the same way. Knows no cable and no bore.
 
-use std::cmp::Reverse;
-use std::collections::BinaryHeap;
-
 use super::graph::{Arc, NONE, Network};
+use super::queue::Queue;
 
 /// Distance to one node from every other, and the arc by which each is best left.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -16,9 +14,6 @@ pub(super) struct Field {
     /// The arc towards the target; `NONE` at the target and where there is no way.
     pub next: Vec<u32>,
 }
-
-/// What orders the heap: the estimate, then what is still ahead, then the node.
-type Key = Reverse<(u64, u32, u32)>;
 
 #[derive(Clone, Copy, Debug)]
 struct Label {
@@ -31,8 +26,10 @@ struct Label {
 #[derive(Clone, Debug)]
 pub(super) struct Search {
     labels: Vec<Label>,
-    heap: BinaryHeap<Key>,
+    queue: Queue,
     round: u32,
+    /// Nodes taken up so far, by all searches.
+    pub work: u64,
 }
 
 impl Search {
@@ -44,13 +41,15 @@ impl Search {
         };
         Self {
             labels: vec![blank; network.nodes as usize],
-            heap: BinaryHeap::new(),
+            queue: Queue::new(),
             round: 0,
+            work: 0,
         }
     }
 
     /// The least price from `from` to `to`. `ahead` must never overstate the price still to come,
     /// nor fall by more than an arc's price along that arc. `price` gets an arc and its index.
+    /// `None` if there is no way for less than `under`.
     pub fn run(
         &mut self,
         network: &Network,
@@ -58,9 +57,11 @@ impl Search {
         to: u32,
         price: impl Fn(usize, &Arc) -> u64,
         ahead: impl Fn(u32) -> u64,
+        under: u64,
     ) -> Option<u64> {
         self.begin(from, ahead(from));
-        while let Some(Reverse((estimate, _, node))) = self.heap.pop() {
+        while let Some((estimate, node)) = self.queue.pop() {
+            self.work += 1;
             let distance = self.labels[node as usize].distance;
             if node == to {
                 return Some(distance);
@@ -71,9 +72,9 @@ impl Search {
             for i in network.leaving(node) {
                 let arc = &network.arcs[i];
                 let reached = distance + price(i, arc);
-                if self.improves(arc.to, reached, i as u32) {
-                    let rest = ahead(arc.to);
-                    self.heap.push(key(reached, rest, arc.to));
+                let estimate = reached.saturating_add(ahead(arc.to));
+                if estimate < under && self.improves(arc.to, reached, i as u32) {
+                    self.queue.push(estimate, arc.to);
                 }
             }
         }
@@ -97,13 +98,13 @@ impl Search {
             self.labels.iter_mut().for_each(|label| label.round = 0);
             self.round = 1;
         }
-        self.heap.clear();
+        self.queue.clear();
         self.labels[from as usize] = Label {
             distance: 0,
             arrival: NONE,
             round: self.round,
         };
-        self.heap.push(key(0, ahead, from));
+        self.queue.push(ahead, from);
     }
 
     fn improves(&mut self, node: u32, distance: u64, arrival: u32) -> bool {
@@ -120,20 +121,13 @@ impl Search {
     }
 }
 
-fn key(distance: u64, ahead: u64, node: u32) -> Key {
-    Reverse((
-        distance.saturating_add(ahead),
-        ahead.min(u64::from(u32::MAX)) as u32,
-        node,
-    ))
-}
-
 /// One sweep: what every node pays to reach `target`. `price` gets an arc and its index.
 pub(super) fn field(network: &Network, target: u32, price: impl Fn(usize, &Arc) -> u64) -> Field {
     let mut field = Field::unknown(network);
     field.distance[target as usize] = 0;
-    let mut heap = BinaryHeap::from([Reverse((0, target))]);
-    field.spread(network, &mut heap, price);
+    let mut queue = Queue::new();
+    queue.push(0, target);
+    field.spread(network, &mut queue, price);
     field
 }
 
@@ -146,14 +140,14 @@ impl Field {
         }
     }
 
-    /// Carries improved distances on from the nodes in the heap.
+    /// Carries improved distances on from the nodes in the queue, and leaves it empty.
     pub fn spread(
         &mut self,
         network: &Network,
-        heap: &mut BinaryHeap<Reverse<(u64, u32)>>,
+        queue: &mut Queue,
         price: impl Fn(usize, &Arc) -> u64,
     ) {
-        while let Some(Reverse((distance, node))) = heap.pop() {
+        while let Some((distance, node)) = queue.pop() {
             if distance > self.distance[node as usize] {
                 continue;
             }
@@ -163,10 +157,11 @@ impl Field {
                 if reached < self.distance[arc.to as usize] {
                     self.distance[arc.to as usize] = reached;
                     self.next[arc.to as usize] = network.back(i);
-                    heap.push(Reverse((reached, arc.to)));
+                    queue.push(reached, arc.to);
                 }
             }
         }
+        queue.clear();
     }
 
     /// The arcs from `node` to the target; `None` where there is no way.

@@ -1,10 +1,11 @@
 //! The first paths: nearest cable first, each at what it costs on top of those before it.
 
+use super::graph::Network;
 use super::router::{Reach, Router, limit};
-use super::shortest;
+use super::shortest::{self, Field};
 
 /// The factor at which a bore costs its price.
-const PLAIN: u64 = 256;
+pub(super) const PLAIN: u64 = 256;
 
 /// Lays every cable that can be laid and has no path yet, nearest to the sink first.
 pub(super) fn lay_missing(router: &mut Router<'_>, reach: &[Reach]) {
@@ -15,25 +16,22 @@ pub(super) fn lay_missing(router: &mut Router<'_>, reach: &[Reach]) {
     }
 }
 
-/// Lays every cable the way it would go alone. Nothing may be laid before.
-pub(super) fn lay_alone(router: &mut Router<'_>, reach: &[Reach]) {
-    let factors = vec![PLAIN; router.network.crossings.len()];
-    lay_tree(router, reach, &factors);
-}
-
-/// Lays every cable along one tree of cheapest ways, with a bore at every crossing at its price
-/// times its factor / 256; a cable that this way does not serve goes its best. Nothing may be laid
-/// before.
-pub(super) fn lay_tree(router: &mut Router<'_>, reach: &[Reach], factors: &[u64]) {
-    let network = router.network;
-    let tree = shortest::field(network, network.sink, |_, arc| {
+/// Cheapest ways with a bore at every crossing at its price times its factor / 256.
+pub(super) fn tree(network: &Network, factors: &[u64]) -> Field {
+    shortest::field(network, network.sink, |_, arc| {
         let bore = network
             .crossings
             .get(arc.crossing as usize)
             .map_or(0, |c| u64::from(c.price));
         let factor = factors.get(arc.crossing as usize).copied().unwrap_or(0);
         u64::from(arc.cost) * PLAIN + bore * factor
-    });
+    })
+}
+
+/// Lays every cable along one tree; a cable that this does not serve goes its best way. Nothing
+/// may be laid before.
+pub(super) fn lay_tree(router: &mut Router<'_>, reach: &[Reach], tree: &Field) {
+    let network = router.network;
     let serves = |cable: usize, path: &Vec<u32>| {
         network.pins[cable].is_empty() && network.path_length(path) <= limit(network, cable)
     };
@@ -50,7 +48,7 @@ pub(super) fn lay_tree(router: &mut Router<'_>, reach: &[Reach], factors: &[u64]
 
 /// Lays one cable the best way there is.
 pub(super) fn lay_best(router: &mut Router<'_>, cable: usize) {
-    if let Some(path) = router.best(cable) {
+    if let Some(path) = router.best(cable, u64::MAX) {
         router.state.lay(cable, path.clone());
         router.opened(&path);
     }

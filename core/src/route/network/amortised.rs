@@ -1,0 +1,69 @@
+//! A bundle too big for one bore pays by its size, whatever lies there already: an estimate that
+//! keeps searches for big bundles narrow.
+//!
+//! A bundle of area `A` at a crossing of capacity `c` needs more than `A / c - 1` bores on top of
+//! any others. With `C` the largest capacity counted, that is at least `(1 - C / A) * A / c`, so a
+//! bundle of `n` cables pays at least `(1 - C / A) * n` times what one cable of the least area `a`
+//! pays at `cost + price * a / c` for every edge, and `C / A * n` times the cost alone. Both are
+//! distances that never change, so their sum is a bound for the way still ahead.
+
+use super::graph::Network;
+use super::shortest::{self, Field};
+use super::state::Bundle;
+
+/// What a cable pays to the sink at its own share of every bore.
+#[derive(Clone, Debug)]
+pub(super) struct Amortised {
+    /// The largest capacity counted; `None` where one bore of any crossing holds everything.
+    counted: Option<(u32, Field)>,
+}
+
+impl Amortised {
+    pub fn new(network: &Network) -> Self {
+        let total: u32 = network.cables.iter().map(|cable| cable.area).sum();
+        let small = network
+            .crossings
+            .iter()
+            .map(|c| c.capacity)
+            .filter(|c| *c < total / 2);
+        let least = network
+            .cables
+            .iter()
+            .map(|cable| cable.area)
+            .min()
+            .unwrap_or(0);
+        let field = |most: u32| {
+            shortest::field(network, network.sink, |_, arc| {
+                let crossing = network.crossings.get(arc.crossing as usize);
+                let share = crossing.filter(|c| c.capacity <= most).map_or(0, |c| {
+                    u64::from(c.price) * u64::from(least) / u64::from(c.capacity)
+                });
+                u64::from(arc.cost) + share
+            })
+        };
+        Self {
+            counted: small.max().map(|most| (most, field(most))),
+        }
+    }
+
+    /// A bound for what this bundle pays from a node to the sink, given the least cost of that.
+    pub fn ahead(&self, bundle: Bundle) -> impl Fn(u32, u64) -> u64 + '_ {
+        let counted = self
+            .counted
+            .as_ref()
+            .filter(|(most, _)| bundle.area > *most);
+        // In 1024ths, and rounded so that the bound stays a bound.
+        let plain = counted.map_or(1024, |(most, _)| {
+            (u64::from(*most) * 1024).div_ceil(u64::from(bundle.area))
+        });
+        let count = u64::from(bundle.count);
+        move |node, linear| match counted {
+            None => 0,
+            Some((_, field)) => {
+                let share = field.distance[node as usize];
+                let one = (1024 - plain) * share.min(1 << 50) + plain * linear.min(1 << 50);
+                one / 1024 * count
+            }
+        }
+    }
+}

@@ -1,0 +1,214 @@
+//! The search in steps, for a worker that reports progress and can be stopped between them.
+//!
+//! It keeps the best paths found and the paths it works on, which may be a little dearer for a
+//! while; it never looks at a clock.
+
+use super::answer::Answer;
+use super::graph::Network;
+use super::improve::improve;
+use super::random::Random;
+use super::router::{Reach, Router};
+use super::shortest::Field;
+use super::{restart, start, warm};
+
+/// Every so many steps all paths are laid anew; the others tear out a cluster.
+const DISTURB_EVERY: u32 = 48;
+
+/// Steps from the widest leeway to none.
+const CYCLE: u32 = 64;
+
+/// The widest leeway, in thousandths of the cost.
+const LEEWAY: u64 = 3;
+
+/// A local search may take up so many nodes for each node of the graph. Houses of 40 drops need
+/// less; one of 400 goes on in the steps that follow, so that the first answer is not late.
+const SWEEPS: u64 = 4;
+
+/// Improves the paths of all cables, step by step.
+///
+/// ```
+/// # use borewright_core::route::network::*;
+/// # let problem = Problem { nodes: 1, ..Problem::default() };
+/// let network = Network::new(&problem)?;
+/// let mut improver = Improver::new(&network, true);
+/// while improver.steps() < 10 {
+///     if improver.step() {
+///         // A cheaper answer: show it.
+///         assert!(improver.answer().check(&problem).is_ok());
+///     }
+/// }
+/// # Ok::<(), ProblemError>(())
+/// ```
+#[derive(Clone, Debug)]
+pub struct Improver<'n> {
+    router: Router<'n>,
+    reach: Vec<Reach>,
+    best: Layout,
+    /// Where the next step sets out from; at times a little dearer than the best.
+    held: Layout,
+    /// Estimates that hold for the held paths.
+    estimates: Option<Field>,
+    /// Whether the first local search came to its end.
+    polished: bool,
+    random: Random,
+    steps: u32,
+}
+
+/// Paths to come back to.
+#[derive(Clone, Debug)]
+struct Layout {
+    paths: Vec<Option<Vec<u32>>>,
+    cost: u64,
+}
+
+impl<'n> Improver<'n> {
+    /// First paths from nothing, improved by local search if `polish`; never dearer than every
+    /// cable going its own cheapest way.
+    pub fn new(network: &'n Network, polish: bool) -> Self {
+        let mut improver = Self::blank(network);
+        let alone = improver.router.estimates();
+        start::lay_tree(&mut improver.router, &improver.reach, &network.linear);
+        improver.polish(polish);
+        improver.router.clear();
+        start::lay_tree(&mut improver.router, &improver.reach, &alone);
+        if improver.router.state.cost() < improver.best.cost {
+            improver.router.watch.forget();
+            improver.polish(polish);
+        }
+        improver
+    }
+
+    /// First paths from those that the cables had; see [`solve_from`](super::solve_from).
+    pub fn from(network: &'n Network, previous: &[Vec<u32>], polish: bool) -> Self {
+        let mut improver = Self::blank(network);
+        warm::lay_previous(&mut improver.router, &improver.reach, previous);
+        improver.router.look_ahead();
+        start::lay_missing(&mut improver.router, &improver.reach);
+        improver.polish(polish);
+        improver
+    }
+
+    /// One restart, or more of the local search where that was cut short; true if it found
+    /// something cheaper.
+    pub fn step(&mut self) -> bool {
+        let before = self.best.cost;
+        if self.steps.is_multiple_of(CYCLE) {
+            self.hold_best();
+        }
+        match self.steps % DISTURB_EVERY {
+            _ if !self.polished => self.polish_on(),
+            0 if self.steps > 0 => self.disturb(),
+            _ => self.tear_out(),
+        }
+        self.keep(self.leeway());
+        self.steps += 1;
+        self.best.cost < before
+    }
+
+    /// What the best paths so far cost.
+    pub fn cost(&self) -> u64 {
+        self.best.cost
+    }
+
+    /// The steps made so far.
+    pub fn steps(&self) -> u32 {
+        self.steps
+    }
+
+    /// The best paths so far.
+    pub fn answer(&self) -> Answer {
+        Answer::of(
+            self.router.network,
+            &self.reach,
+            &self.best.paths,
+            self.best.cost,
+        )
+    }
+}
+
+impl<'n> Improver<'n> {
+    fn blank(network: &'n Network) -> Self {
+        let mut router = Router::new(network);
+        let reach = (0..network.cables.len())
+            .map(|cable| router.reach(cable))
+            .collect();
+        let none = Layout {
+            paths: vec![None; network.cables.len()],
+            cost: u64::MAX,
+        };
+        Self {
+            router,
+            reach,
+            best: none.clone(),
+            held: none,
+            estimates: None,
+            polished: true,
+            random: Random::new(0),
+            steps: 0,
+        }
+    }
+
+    fn polish(&mut self, polish: bool) {
+        if polish {
+            self.polished = improve(&mut self.router, SWEEPS);
+        }
+        self.keep(0);
+    }
+
+    fn polish_on(&mut self) {
+        self.go_to_held();
+        self.polished = improve(&mut self.router, 1);
+    }
+
+    fn disturb(&mut self) {
+        restart::disturb(&mut self.router, &self.reach, &mut self.random);
+        improve(&mut self.router, SWEEPS);
+    }
+
+    fn tear_out(&mut self) {
+        self.go_to_held();
+        let cluster = restart::cluster(&self.router.state, &mut self.random);
+        restart::tear_out(&mut self.router, &cluster);
+        improve(&mut self.router, SWEEPS);
+    }
+
+    fn go_to_held(&mut self) {
+        self.router.state.replace(&self.held.paths);
+        match &self.estimates {
+            Some(estimates) => self.router.set_estimates(estimates),
+            None => {
+                self.router.look_ahead();
+                self.estimates = Some(self.router.estimates());
+            }
+        }
+    }
+
+    /// How much dearer than the best paths a step may end: much at the start of a cycle, nothing
+    /// at its end.
+    fn leeway(&self) -> u64 {
+        let left = u64::from(CYCLE - 1 - self.steps % CYCLE);
+        self.best.cost / 1_000 * LEEWAY * left / u64::from(CYCLE)
+    }
+
+    fn keep(&mut self, leeway: u64) {
+        let cost = self.router.state.cost();
+        let paths = &self.router.state.paths;
+        if cost < self.best.cost {
+            self.best.cost = cost;
+            self.best.paths.clone_from(paths);
+        }
+        let allowed = cost < self.best.cost + leeway && cost != self.held.cost;
+        if cost < self.held.cost || allowed {
+            self.held.cost = cost;
+            self.held.paths.clone_from(paths);
+            self.estimates = None;
+        }
+    }
+
+    fn hold_best(&mut self) {
+        if self.held.cost != self.best.cost {
+            self.held = self.best.clone();
+            self.estimates = None;
+        }
+    }
+}
