@@ -15,6 +15,8 @@ pub enum Ink {
     NeverDrill,
     /// Identity of a wall.
     WallName,
+    /// The gap an opening leaves in its wall: paper.
+    OpeningGap,
     /// Window glass, jamb, edge of a cased opening.
     OpeningLine,
     /// Door leaf and its swing.
@@ -29,6 +31,8 @@ pub enum Ink {
     TrunkCount,
     /// A bore: the short bar across its member.
     Bore,
+    /// A bore up or down through plates: a ring.
+    BoreRing,
     /// Number and words of a bore.
     BoreName,
     /// Mark of a bore to be sealed.
@@ -49,8 +53,12 @@ pub enum Ink {
     Joist,
     /// Power cable by others.
     Power,
+    /// Name of a power run.
+    PowerName,
     /// Edge and hatching of a keep-out.
     KeepOut,
+    /// Name of a keep-out.
+    KeepOutName,
     /// Dimension line and its figures.
     Dimension,
     /// Line from a label to what it names.
@@ -98,6 +106,7 @@ impl Ink {
             Self::WallFace => "wall-face",
             Self::NeverDrill => "never-drill",
             Self::WallName => "wall-name",
+            Self::OpeningGap => "opening-gap",
             Self::OpeningLine => "opening-line",
             Self::DoorSwing => "door-swing",
             Self::RoomName => "room-name",
@@ -105,6 +114,7 @@ impl Ink {
             Self::Trunk(_) => "trunk",
             Self::TrunkCount => "trunk-count",
             Self::Bore => "bore",
+            Self::BoreRing => "bore-ring",
             Self::BoreName => "bore-name",
             Self::Seal => "seal",
             Self::NailPlate => "nail-plate",
@@ -115,7 +125,9 @@ impl Ink {
             Self::Cripple => "cripple",
             Self::Joist => "joist",
             Self::Power => "power",
+            Self::PowerName => "power-name",
             Self::KeepOut => "keep-out",
+            Self::KeepOutName => "keep-out-name",
             Self::Dimension => "dimension",
             Self::Leader => "leader",
             Self::Drop => "drop",

@@ -7,10 +7,22 @@
 //! about the plan; it only shows it.
 
 pub mod font;
+mod hatch;
 mod ink;
+mod labels;
+mod level;
+mod marks;
+mod obstacles;
+mod openings;
+#[cfg(test)]
+mod sample;
+mod symbols;
+mod trunks;
+mod walls;
 
 pub use font::Weight;
 pub use ink::{CABLE_STYLES, Ink, trunk_width};
+pub use level::{Showing, Stress, draw as level, usual_heights};
 
 use crate::plan::{CableId, DropId, KeepOutId, OpeningId, PowerRunId, RoomId, WallId};
 use crate::shape::Pos;

@@ -1,0 +1,243 @@
+//! What text must not lie on, kept in a grid so that asking is quick. Works in paper millimetres.
+
+use std::collections::BTreeMap;
+
+use crate::shape::Pos;
+
+/// Width of a grid cell, paper millimetres: about a label.
+const CELL: f64 = 8.0;
+/// Things that would cover more cells than this are asked about every time.
+const MOST_CELLS: i64 = 4_000;
+
+/// A box with its sides along x and y, paper millimetres.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Rect {
+    pub low: Pos,
+    pub high: Pos,
+}
+
+impl Rect {
+    /// The box between two corners.
+    pub fn new(low: Pos, high: Pos) -> Self {
+        Self { low, high }
+    }
+
+    /// The box of this size around a place.
+    pub fn around(middle: Pos, width: f64, height: f64) -> Self {
+        let half = Pos::new(width / 2.0, height / 2.0);
+        Self::new(middle - half, middle + half)
+    }
+
+    /// The same box, larger by so much on every side.
+    pub fn grown(self, by: f64) -> Self {
+        let by = Pos::new(by, by);
+        Self::new(self.low - by, self.high + by)
+    }
+
+    /// Whether two boxes share more than an edge.
+    pub fn overlaps(&self, other: &Rect) -> bool {
+        self.low.x < other.high.x
+            && other.low.x < self.high.x
+            && self.low.y < other.high.y
+            && other.low.y < self.high.y
+    }
+
+    /// Whether another box lies inside.
+    pub fn holds(&self, other: &Rect) -> bool {
+        self.low.x <= other.low.x
+            && self.low.y <= other.low.y
+            && other.high.x <= self.high.x
+            && other.high.y <= self.high.y
+    }
+
+    /// The place in the box nearest to another place.
+    pub fn nearest(&self, place: Pos) -> Pos {
+        Pos::new(
+            place.x.clamp(self.low.x, self.high.x),
+            place.y.clamp(self.low.y, self.high.y),
+        )
+    }
+
+    /// Whether a stretch of line enters the box.
+    pub fn meets(&self, from: Pos, to: Pos) -> bool {
+        let way = to - from;
+        let sides = [
+            (way.x, self.low.x - from.x, self.high.x - from.x),
+            (way.y, self.low.y - from.y, self.high.y - from.y),
+        ];
+        let mut inside = (0.0_f64, 1.0_f64);
+        for (step, low, high) in sides {
+            if step.abs() < 1e-12 {
+                if low >= 0.0 || high <= 0.0 {
+                    return false;
+                }
+                continue;
+            }
+            let (a, b) = (low / step, high / step);
+            inside = (inside.0.max(a.min(b)), inside.1.min(a.max(b)));
+        }
+        inside.0 < inside.1
+    }
+}
+
+/// One thing in the way.
+#[derive(Clone, Copy, Debug)]
+enum Thing {
+    /// Text or a symbol: neither text nor a leader may lie on it.
+    Box(Rect),
+    /// A line so wide to each side: text may not lie on it, a leader may cross it.
+    Stroke { from: Pos, to: Pos, half: f64 },
+    /// A leader: neither text nor another leader may cross it.
+    Leader { from: Pos, to: Pos },
+}
+
+impl Thing {
+    fn bounds(&self) -> Rect {
+        match *self {
+            Self::Box(rect) => rect,
+            Self::Stroke { from, to, half } => span(from, to).grown(half),
+            Self::Leader { from, to } => span(from, to),
+        }
+    }
+
+    fn blocks_text(&self, text: &Rect) -> bool {
+        match *self {
+            Self::Box(rect) => rect.overlaps(text),
+            Self::Stroke { from, to, half } => text.grown(half).meets(from, to),
+            Self::Leader { from, to } => text.grown(0.3).meets(from, to),
+        }
+    }
+
+    fn blocks_leader(&self, from: Pos, to: Pos) -> bool {
+        match *self {
+            Self::Box(rect) => rect.meets(from, to),
+            Self::Stroke { .. } => false,
+            Self::Leader { from: a, to: b } => cross(from, to, a, b),
+        }
+    }
+}
+
+/// Everything drawn so far that text must keep off.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Obstacles {
+    things: Vec<Thing>,
+    cells: BTreeMap<(i64, i64), Vec<usize>>,
+    /// Things too large for the grid.
+    large: Vec<usize>,
+}
+
+impl Obstacles {
+    /// Text or a symbol.
+    pub fn add_box(&mut self, rect: Rect) {
+        self.add(Thing::Box(rect));
+    }
+
+    /// A chain of lines of this half width.
+    pub fn add_chain(&mut self, points: &[Pos], half: f64) {
+        for pair in points.windows(2) {
+            self.add(Thing::Stroke {
+                from: pair[0],
+                to: pair[1],
+                half,
+            });
+        }
+    }
+
+    /// A leader.
+    pub fn add_leader(&mut self, from: Pos, to: Pos) {
+        self.add(Thing::Leader { from, to });
+    }
+
+    /// Whether text may fill a box.
+    pub fn is_free(&self, text: &Rect) -> bool {
+        !self.any(text, |thing| thing.blocks_text(text))
+    }
+
+    /// Whether a leader may run here.
+    pub fn is_clear(&self, from: Pos, to: Pos) -> bool {
+        !self.any(&span(from, to), |thing| thing.blocks_leader(from, to))
+    }
+
+    fn add(&mut self, thing: Thing) {
+        let place = self.things.len();
+        self.things.push(thing);
+        match cells(&thing.bounds()) {
+            Some(cells) => cells.for_each(|cell| self.cells.entry(cell).or_default().push(place)),
+            None => self.large.push(place),
+        }
+    }
+
+    fn any(&self, place: &Rect, blocks: impl Fn(&Thing) -> bool) -> bool {
+        let at = |index: &usize| self.things.get(*index).is_some_and(&blocks);
+        if self.large.iter().any(at) {
+            return true;
+        }
+        match cells(place) {
+            Some(mut cells) => cells.any(|cell| {
+                self.cells
+                    .get(&cell)
+                    .is_some_and(|here| here.iter().any(at))
+            }),
+            None => self.things.iter().any(&blocks),
+        }
+    }
+}
+
+/// The cells a box touches; `None` where there are too many or it is no box.
+fn cells(place: &Rect) -> Option<impl Iterator<Item = (i64, i64)>> {
+    let cell = |value: f64| (value / CELL).floor() as i64;
+    let (left, right) = (cell(place.low.x), cell(place.high.x));
+    let (top, bottom) = (cell(place.low.y), cell(place.high.y));
+    let across = right.checked_sub(left)?.checked_add(1)?;
+    let down = bottom.checked_sub(top)?.checked_add(1)?;
+    let few = across.checked_mul(down).is_some_and(|n| n <= MOST_CELLS);
+    few.then(|| (left..=right).flat_map(move |x| (top..=bottom).map(move |y| (x, y))))
+}
+
+fn span(from: Pos, to: Pos) -> Rect {
+    Rect::new(
+        Pos::new(from.x.min(to.x), from.y.min(to.y)),
+        Pos::new(from.x.max(to.x), from.y.max(to.y)),
+    )
+}
+
+/// Whether two stretches cross.
+fn cross(a: Pos, b: Pos, c: Pos, d: Pos) -> bool {
+    let side = |from: Pos, to: Pos, of: Pos| (to - from).cross(of - from);
+    side(a, b, c) * side(a, b, d) < 0.0 && side(c, d, a) * side(c, d, b) < 0.0
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn text_keeps_off_text_and_wide_lines() {
+        let mut obstacles = Obstacles::default();
+        obstacles.add_box(Rect::around(Pos::new(20.0, 20.0), 10.0, 4.0));
+        obstacles.add_chain(&[Pos::new(0.0, 40.0), Pos::new(90.0, 40.0)], 1.0);
+        let free = |x, y| obstacles.is_free(&Rect::around(Pos::new(x, y), 6.0, 4.0));
+        assert!(!free(27.0, 20.0));
+        assert!(free(28.1, 20.0));
+        assert!(!free(60.0, 42.9));
+        assert!(free(60.0, 43.1));
+    }
+
+    #[test]
+    fn a_leader_crosses_lines_but_no_text_and_no_leader() {
+        let mut obstacles = Obstacles::default();
+        obstacles.add_chain(&[Pos::new(0.0, 40.0), Pos::new(90.0, 40.0)], 1.0);
+        let down = (Pos::new(50.0, 10.0), Pos::new(50.0, 70.0));
+        assert!(obstacles.is_clear(down.0, down.1));
+        obstacles.add_leader(Pos::new(40.0, 20.0), Pos::new(60.0, 30.0));
+        assert!(!obstacles.is_clear(down.0, down.1));
+    }
+
+    #[test]
+    fn a_line_without_end_is_still_seen() {
+        let mut obstacles = Obstacles::default();
+        obstacles.add_chain(&[Pos::new(-1e9, -1e9), Pos::new(1e9, 1e9)], 0.1);
+        assert!(!obstacles.is_free(&Rect::around(Pos::new(5.0, 5.0), 2.0, 2.0)));
+        assert!(obstacles.is_free(&Rect::around(Pos::new(5.0, 15.0), 2.0, 2.0)));
+    }
+}
