@@ -36,7 +36,8 @@ impl House<'_> {
         }
     }
 
-    /// A box in a bay: joined to the bay's hub.
+    /// A box in a bay: joined to the bay's hub, and straight to where its plates lead, through the
+    /// same holes as everything else in the bay.
     fn add_box(&mut self, wall: WallId, offset: f64, height: f64) -> Option<Node> {
         let place = self.wall(wall)?;
         let framing = self.walls[place].framing;
@@ -56,7 +57,30 @@ impl House<'_> {
             None,
             1.0,
         );
+        self.add_straight(place, bay, node, offset, height);
         Some(node)
+    }
+
+    /// Joins a box straight to the ports of its bay, where nothing closes the bay on the way.
+    fn add_straight(&mut self, place: usize, bay: usize, node: Node, offset: f64, height: f64) {
+        let wall = &self.walls[place];
+        let (id, framing, hub, level) = (wall.wall.id, wall.framing, wall.hubs[bay], wall.level);
+        let aside = (offset - framing.bays[bay].middle()).abs();
+        let at = framing.line.at(offset, 0.0);
+        let floor = self.framing.levels[level].floor;
+        for (port, end) in [(hub.up, framing.height), (hub.down, 0.0)] {
+            let Some((port, hole)) = port else { continue };
+            if self.obstacles[level].closes(id, (offset, offset), (at, at), (height, end)) {
+                continue;
+            }
+            let length = (self.graph.places[port as usize].z - floor - height).abs() + aside;
+            let level = self.framing.levels[level].level;
+            let kind = match end > 0.0 {
+                true => MoveKind::ThroughTopPlates { wall: id, level },
+                false => MoveKind::ThroughBottomPlates { wall: id, level },
+            };
+            self.join((node, port), kind, length, Some(hole), 1.0);
+        }
     }
 
     /// A drop on an outside face: through the sheathing into its bay, or through the soffit into
@@ -74,7 +98,7 @@ impl House<'_> {
             z: floor + height,
         });
         let (target, over) = match hub.up.filter(|_| height >= framing.top) {
-            Some(up) => (up, self.graph.places[up as usize].z - floor - height),
+            Some((up, _)) => (up, self.graph.places[up as usize].z - floor - height),
             None => (hub.node, hub.height - height),
         };
         let half = self.walls[place].wall.width().0 / 2.0;

@@ -41,8 +41,10 @@ pub(super) struct Hub {
     pub node: Node,
     /// Above the level's finished floor.
     pub height: f64,
-    /// Where the bay's top plates lead, if they lead anywhere.
-    pub up: Option<Node>,
+    /// Where the bay's top plates lead, if they lead anywhere, and the hole through them.
+    pub up: Option<(Node, usize)>,
+    /// Where its bottom plates lead, likewise.
+    pub down: Option<(Node, usize)>,
 }
 
 /// A place where cable enters a space.
@@ -133,6 +135,7 @@ impl<'p> House<'p> {
                 node,
                 height,
                 up: None,
+                down: None,
             });
         }
         self.walls[place].hubs = hubs;
@@ -263,13 +266,14 @@ impl<'p> House<'p> {
                 self.walls[place].hubs[bay].up = port;
             }
             if let Some(space) = below.filter(|_| kind != BayKind::OverHeader) {
-                self.plate(place, bay, space, false);
+                let port = self.plate(place, bay, space, false);
+                self.walls[place].hubs[bay].down = port;
             }
         }
     }
 
-    /// One bay's bore into a space; gives the port it leads to.
-    fn plate(&mut self, place: usize, bay: usize, space: usize, up: bool) -> Option<Node> {
+    /// One bay's bore into a space; gives the port it leads to and the hole.
+    fn plate(&mut self, place: usize, bay: usize, space: usize, up: bool) -> Option<(Node, usize)> {
         let (wall, hub) = (&self.walls[place], self.walls[place].hubs[bay]);
         let framing = wall.framing;
         let (level, obstacles) = (
@@ -314,7 +318,7 @@ impl<'p> House<'p> {
         let node = self.graph.place(Place3 { at, z });
         self.ports[space].push(Port { node, at });
         self.join((hub.node, node), kind, length, Some(hole), 1.0);
-        Some(node)
+        Some((node, hole))
     }
 
     fn plate_hole(&mut self, place: usize, crossing: Crossing) -> Option<usize> {

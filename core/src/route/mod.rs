@@ -251,9 +251,10 @@ fn house_graph(house: House, plan: &Plan) -> Graph {
         _ => false,
     };
     if let Some(hub) = hub {
+        let closet = |node| node == hub || node == sink;
         graph
             .steps
-            .retain(|step| (step.from != hub && step.to != hub) || !shut(step.kind));
+            .retain(|step| !(closet(step.from) || closet(step.to)) || !shut(step.kind));
     }
     graph
 }
