@@ -1,6 +1,6 @@
 //! What the outside walls of a level enclose.
 
-use geo::{Contains, LineString, Polygon};
+use geo::{LineString, Polygon};
 
 use crate::plan::{Level, Role, Wall};
 use crate::shape::{Point, Pos};
@@ -48,9 +48,7 @@ impl Outline {
 
     /// Whether a position lies inside one of the loops.
     pub fn contains(&self, place: Pos) -> bool {
-        self.loops
-            .iter()
-            .any(|corners| polygon(corners).contains(&geo::Point::new(place.x, place.y)))
+        self.loops.iter().any(|corners| encloses(corners, place))
     }
 
     /// Smallest and largest coordinates; `None` where nothing is drawn.
@@ -77,6 +75,17 @@ fn polygon(corners: &[Pos]) -> Polygon<f64> {
         LineString::from_iter(corners.iter().map(|c| (c.x, c.y))),
         vec![],
     )
+}
+
+/// Whether a ray to the right of a place leaves a loop an odd number of times. Asked thousands of
+/// times a frame, so nothing is built for it.
+fn encloses(corners: &[Pos], place: Pos) -> bool {
+    let edges = corners.iter().zip(corners.iter().cycle().skip(1));
+    let crossed = edges.filter(|(a, b)| {
+        let spans = (a.y > place.y) != (b.y > place.y);
+        spans && place.x < a.x + (place.y - a.y) / (b.y - a.y) * (b.x - a.x)
+    });
+    crossed.count() % 2 == 1
 }
 
 /// Follows walls from the last corner until the first is reached again.

@@ -166,14 +166,24 @@ impl House<'_> {
         under.or_else(|| levels.iter().position(|level| level.below == Some(space)))
     }
 
-    fn add_ports(&mut self, space: usize, grid: &Grid) {
-        let ports = self.ports[space].clone();
+    fn add_ports(&mut self, index: usize, grid: &Grid) {
+        let space = &self.framing.spaces[index];
+        let ports = self.ports[index].clone();
         for port in &ports {
-            self.add_port(space, grid, port);
+            self.add_port(index, grid, port);
         }
-        for (place, port) in ports.iter().enumerate() {
-            for other in &ports[..place] {
-                self.join_ports(space, port, other);
+        let mut lain: Vec<Lain> = ports.iter().map(|port| Lain::of(space, port)).collect();
+        lain.sort_by(|a, b| {
+            a.along
+                .total_cmp(&b.along)
+                .then(a.across.total_cmp(&b.across))
+        });
+        for (place, port) in lain.iter().enumerate() {
+            let near = lain[place + 1..]
+                .iter()
+                .take_while(|o| o.along - port.along < NEAR);
+            for other in near {
+                self.join_ports(index, port, other);
             }
         }
     }
@@ -202,17 +212,36 @@ impl House<'_> {
         }
     }
 
-    fn join_ports(&mut self, index: usize, port: &Port, other: &Port) {
-        let space = &self.framing.spaces[index];
-        let length = manhattan(space, port.at, other.at);
-        let same_strip = space.strip_at(port.at) == space.strip_at(other.at);
-        if length < NEAR && (same_strip || space.kind.is_open_across()) {
-            let along = (space.along_of(port.at) - space.along_of(other.at)).abs();
+    fn join_ports(&mut self, index: usize, port: &Lain, other: &Lain) {
+        let along = (port.along - other.along).abs();
+        let length = along + (port.across - other.across).abs();
+        let same_strip = port.strip == other.strip;
+        let open = self.framing.spaces[index].kind.is_open_across();
+        if length < NEAR && (same_strip || open) {
             let kind = match same_strip || along * 2.0 > length {
                 true => MoveKind::AlongStrip { space: index },
                 false => MoveKind::AcrossStrips { space: index },
             };
             self.run((port.node, other.node), kind, length.max(1.0));
+        }
+    }
+}
+
+/// A port as it lies in its space.
+struct Lain {
+    node: Node,
+    along: f64,
+    across: f64,
+    strip: Option<usize>,
+}
+
+impl Lain {
+    fn of(space: &Space, port: &Port) -> Self {
+        Self {
+            node: port.node,
+            along: space.along_of(port.at),
+            across: space.across_of(port.at),
+            strip: space.strip_at(port.at),
         }
     }
 }
