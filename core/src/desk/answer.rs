@@ -2,8 +2,10 @@
 
 use std::rc::Rc;
 
+use super::position::bore_position;
 use super::words::words;
 use super::{Choice, Draft, Hand, Notice, Session, Snap};
+use crate::bore::Bore;
 use crate::design::Design;
 use crate::plan::Plan;
 use crate::plan::edit::Edit;
@@ -124,8 +126,12 @@ impl Session {
     /// Shows another plan, with everything that hangs on it kept true: what follows from it, the
     /// shown level, what is chosen.
     pub(super) fn show(&mut self, plan: Rc<Plan>) {
-        self.design = Rc::new(Design::of(&plan));
-        self.plan = plan;
+        let design = Rc::new(Design::of(&plan));
+        self.chosen = self.chosen.and_then(|choice| match choice {
+            Choice::Bore(number) => same_bore(&self.design, &design, number).map(Choice::Bore),
+            _ => Some(choice),
+        });
+        (self.plan, self.design) = (plan, design);
         if self.plan.level(self.level).is_none() {
             self.level = super::session::first_level(&self.plan);
         }
@@ -133,4 +139,14 @@ impl Session {
         self.chosen = self.chosen.filter(|choice| choice.stands(plan, design));
         self.typing.clear();
     }
+}
+
+/// The number a bore has after a change: that of the bore at its place, if there still is one.
+fn same_bore(before: &Design, after: &Design, number: u32) -> Option<u32> {
+    let (level, at) = bore_position(before, number)?;
+    let there = |bore: &&Bore| {
+        bore_position(after, bore.number)
+            .is_some_and(|(on, to)| on == level && to.distance(at) < 1.0)
+    };
+    after.bores.iter().find(there).map(|bore| bore.number)
 }

@@ -117,7 +117,7 @@ impl Session {
         self.put(Rc::clone(&plan), words);
         self.level = first_level(&plan);
         self.chosen = None;
-        self.entering(Step::Drawing)
+        self.entering(Step::of(&plan))
     }
 
     /// After a plan that came by link was made one's own.
@@ -159,5 +159,82 @@ impl Session {
             tool,
             ..self.emptied()
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::desk::trial::Trial;
+    use crate::desk::{Intent, NoticeKind};
+
+    #[test]
+    fn a_shared_plan_stays_as_it_is_until_it_is_taken_over() {
+        let plan = Rc::clone(&Trial::with_house().session.plan);
+        let shared = Trial {
+            session: Session::shared(Rc::clone(&plan)),
+        };
+        let rename = Intent::Edit(Edit::SetTitle("Mine".into()));
+        let trial = shared.tap(4000, 0).intent(&rename);
+        assert!(trial.told().contains("came by link"));
+        assert!(Rc::ptr_eq(&trial.session.plan, &plan));
+        assert!(trial.session.chosen.is_some(), "looking is allowed");
+        let trial = trial.take(Tool::Wall);
+        assert_eq!(trial.session.tool, Tool::Select);
+        let trial = trial.intent(&Intent::TakeOver).intent(&rename);
+        assert_eq!(trial.plan().title, "Mine");
+    }
+
+    #[test]
+    fn opening_and_starting_anew_come_back_by_undo() {
+        let other = Plan {
+            title: String::from("Alder Court, lot 6"),
+            ..Plan::new()
+        };
+        let trial = Trial::with_house().intent(&Intent::Open(Rc::new(other)));
+        assert_eq!(trial.done(), "opened Alder Court, lot 6");
+        let trial = trial.intent(&Intent::NewPlan);
+        assert_eq!(trial.session.step, Step::Drawing);
+        let trial = trial.intent(&Intent::Undo).intent(&Intent::Undo);
+        assert_eq!(trial.walls().len(), 4);
+        let trial = trial.intent(&Intent::Redo);
+        assert_eq!(trial.told(), "Did again: opened Alder Court, lot 6.");
+    }
+
+    #[test]
+    fn with_nothing_to_undo_it_says_so() {
+        let trial = Trial::new().intent(&Intent::Undo);
+        assert_eq!(trial.told(), "There is nothing to undo.");
+        let notice = trial.session.notice.clone().unwrap();
+        assert_eq!(notice.kind, NoticeKind::Done);
+        assert_eq!(
+            trial.intent(&Intent::Redo).told(),
+            "There is nothing to redo."
+        );
+    }
+
+    #[test]
+    fn an_undone_level_is_not_shown_any_more() {
+        let add = Edit::AddLevel {
+            name: "Upper".into(),
+            floor: crate::plan::Floor::sawn(crate::shape::Direction::ALONG_X),
+        };
+        let trial = Trial::new().intent(&Intent::Edit(add));
+        let upper = trial.plan().levels[1].id;
+        let trial = trial.intent(&Intent::ShowLevel(upper));
+        assert_eq!(trial.session.level, upper);
+        let trial = trial.intent(&Intent::Undo);
+        assert_eq!(trial.session.level, trial.plan().levels[0].id);
+        let trial = trial.intent(&Intent::ShowLevel(upper));
+        assert_eq!(trial.session.level, trial.plan().levels[0].id);
+    }
+
+    #[test]
+    fn an_edit_from_a_field_is_refused_in_one_sentence() {
+        let trial = Trial::new().intent(&Intent::Edit(Edit::SetTitle("  ".into())));
+        assert!(trial.told().contains("needs a name"));
+        assert!(trial.session.history.is_empty());
+        let same = trial.intent(&Intent::Edit(Edit::SetTitle("New job".into())));
+        assert!(same.session.history.is_empty(), "nothing changed");
     }
 }

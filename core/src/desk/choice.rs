@@ -254,3 +254,68 @@ fn is_inside(corners: &[Point], at: Pos) -> bool {
     let polygon = geo::Polygon::new(geo::LineString::from_iter(ring), vec![]);
     polygon.contains(&geo::Point::new(at.x, at.y))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::desk::trial::{REACH, Trial};
+    use crate::desk::{Intent, Tool};
+
+    fn found(trial: &Trial, x: i32, y: i32) -> Option<Choice> {
+        trial.session.under(Point::new(x, y), REACH)
+    }
+
+    #[test]
+    fn drops_lie_over_openings_and_openings_over_walls() {
+        let trial = Trial::with_house().take(Tool::Opening).tap(3000, 0);
+        let trial = trial.take(Tool::Drop).tap(4500, 100);
+        assert_eq!(found(&trial, 4500, 60), Some(Choice::Drop(DropId(1))));
+        assert_eq!(found(&trial, 3200, 60), Some(Choice::Opening(OpeningId(1))));
+        assert_eq!(found(&trial, 6000, 60), Some(Choice::Wall(WallId(1))));
+        assert_eq!(found(&trial, 6000, 2000), None);
+    }
+
+    #[test]
+    fn the_closet_a_room_and_a_keep_out_are_found_where_they_are() {
+        let trial = Trial::with_house().take(Tool::Closet).tap(100, 3000);
+        let trial = trial.take(Tool::Room).tap(4000, 3000).types("Living");
+        let trial = trial.take(Tool::KeepOut).drag((5000, 4000), (7000, 5000));
+        assert_eq!(found(&trial, 90, 3000), Some(Choice::Closet));
+        assert_eq!(found(&trial, 4300, 3050), Some(Choice::Room(RoomId(1))));
+        assert_eq!(
+            found(&trial, 6000, 4500),
+            Some(Choice::KeepOut(KeepOutId(1)))
+        );
+    }
+
+    #[test]
+    fn things_of_another_level_are_not_under_the_tap() {
+        let trial = Trial::with_house().take(Tool::Drop).tap(4500, 100);
+        let floor = crate::plan::Floor::sawn(crate::shape::Direction::ALONG_Y);
+        let add = crate::plan::edit::Edit::AddLevel {
+            name: "Upper".into(),
+            floor,
+        };
+        let trial = trial.intent(&Intent::Edit(add));
+        let trial = trial.intent(&Intent::ShowLevel(LevelId(2)));
+        assert_eq!(found(&trial, 4500, 60), None);
+        let drop = Intent::Choose(Some(Choice::Drop(DropId(1))));
+        assert_eq!(trial.intent(&drop).session.level, LevelId(1));
+    }
+
+    #[test]
+    fn what_the_plan_does_not_have_is_not_chosen() {
+        let trial = Trial::new();
+        for choice in [
+            Choice::Drop(DropId(9)),
+            Choice::Closet,
+            Choice::Bore(3),
+            Choice::Drawing(LevelId(1)),
+        ] {
+            let intent = Intent::Choose(Some(choice));
+            assert_eq!(Trial::new().intent(&intent).session.chosen, None);
+        }
+        let level = Intent::Choose(Some(Choice::Level(LevelId(1))));
+        assert!(trial.intent(&level).session.chosen.is_some());
+    }
+}

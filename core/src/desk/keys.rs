@@ -238,3 +238,87 @@ fn removal(choice: Choice) -> Option<Edit> {
         Choice::Bore(_) | Choice::Level(_) => return None,
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::desk::trial::Trial;
+    use crate::desk::{Hand, Intent, Tool};
+    use crate::plan::{DropId, DropKind, OpeningId, WallId};
+
+    fn nudge(heading: Heading) -> Intent {
+        Intent::Nudge {
+            heading,
+            large: false,
+        }
+    }
+
+    #[test]
+    fn escape_lets_go_of_the_draft_then_of_the_choice_and_keeps_the_tool() {
+        let trial = Trial::with_house().take(Tool::Opening).tap(3000, 0);
+        let trial = trial.take(Tool::Wall).tap(3000, 3000);
+        let chosen = Intent::Choose(Some(Choice::Opening(OpeningId(1))));
+        let trial = trial.intent(&chosen).intent(&Intent::LetGo);
+        assert_eq!(trial.session.draft, None);
+        assert!(trial.session.chosen.is_some());
+        let trial = trial.intent(&Intent::LetGo);
+        assert_eq!(trial.session.chosen, None);
+        assert_eq!(trial.session.tool, Tool::Wall);
+    }
+
+    #[test]
+    fn what_is_chosen_is_removed_and_comes_back_by_undo() {
+        let trial = Trial::with_house().take(Tool::Drop).tap(3000, 100);
+        let trial = trial.intent(&Intent::Delete);
+        assert!(trial.plan().drops.is_empty());
+        assert_eq!(trial.session.chosen, None);
+        assert_eq!(trial.done(), "removed D1");
+        let trial = trial.intent(&Intent::Undo).intent(&Intent::Delete);
+        assert_eq!(trial.plan().drops.len(), 1, "nothing was chosen any more");
+    }
+
+    #[test]
+    fn a_refused_removal_is_told_at_the_place() {
+        let trial = Trial::with_house().take(Tool::Drop);
+        let camera = |hand| Hand {
+            drop: DropKind::Camera,
+            ..hand
+        };
+        let trial = trial.hand(camera).tap(3000, 100);
+        let cable = trial.plan().drops[0].cables[0].id;
+        let trial = trial.intent(&Intent::Choose(Some(Choice::Cable(cable))));
+        let trial = trial.intent(&Intent::Delete);
+        assert!(trial.told().contains("keeps one cable"));
+        let at = trial.session.notice.as_ref().unwrap().at.unwrap();
+        assert_eq!(at.x, 3000);
+    }
+
+    #[test]
+    fn a_drop_slides_along_its_wall_and_not_across_it() {
+        let trial = Trial::with_house().take(Tool::Drop).tap(3000, 100);
+        let offset = |trial: &Trial| trial.plan().drops[0].place.on_wall().unwrap();
+        let trial = trial.intent(&nudge(Heading::Right));
+        assert_eq!(offset(&trial), (WallId(1), Mm(3025)));
+        assert_eq!(trial.done(), "moved D1");
+        let trial = trial.intent(&nudge(Heading::Up));
+        assert_eq!(offset(&trial), (WallId(1), Mm(3025)));
+        let large = Intent::Nudge {
+            heading: Heading::Left,
+            large: true,
+        };
+        assert_eq!(offset(&trial.intent(&large)), (WallId(1), Mm(2725)));
+    }
+
+    #[test]
+    fn a_wall_goes_with_its_corners_and_a_drop_on_it_stays_on_it() {
+        let trial = Trial::with_house().take(Tool::Drop).tap(3000, 100);
+        let wall = Intent::Choose(Some(Choice::Wall(WallId(1))));
+        let trial = trial.intent(&wall).intent(&nudge(Heading::Up));
+        assert_eq!(trial.walls()[0], [0, -25, 8000, -25]);
+        assert_eq!(trial.walls()[3], [0, 6000, 0, -25]);
+        assert_eq!(
+            trial.plan().drop(DropId(1)).unwrap().height(),
+            Some(Mm(406))
+        );
+    }
+}

@@ -158,3 +158,58 @@ fn count(number: usize, what: &str) -> String {
         _ => format!("{number} {what}s"),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::desk::Tool;
+    use crate::desk::trial::Trial;
+
+    fn words(trial: &Trial, step: Step) -> String {
+        trial.session.lacks(step).words
+    }
+
+    #[test]
+    fn an_empty_plan_lacks_everything() {
+        let trial = Trial::new();
+        let all: Vec<String> = Step::ALL.iter().map(|s| words(&trial, *s)).collect();
+        assert_eq!(
+            all,
+            [
+                "no drawing yet",
+                "no walls yet",
+                "no closet yet",
+                "nothing to run",
+                "nothing to print",
+                "not built yet"
+            ]
+        );
+        assert!(
+            Step::ALL
+                .iter()
+                .all(|step| !trial.session.lacks(*step).clear)
+        );
+        assert_eq!(words(&Trial::with_drawing(), Step::Drawing), "no scale yet");
+    }
+
+    #[test]
+    fn walls_are_counted_with_their_loose_ends() {
+        let trial = Trial::with_house();
+        assert_eq!(words(&trial, Step::Framing), "4 walls, all joined");
+        let trial = trial.take(Tool::Wall).tap(4000, 0).tap(4000, 3000);
+        assert_eq!(words(&trial, Step::Framing), "1 loose end");
+        let trial = trial.tap(8000, 3000);
+        assert_eq!(words(&trial, Step::Framing), "6 walls, all joined");
+        let open = Trial::new().take(Tool::Wall).tap(0, 0).tap(5000, 0);
+        assert_eq!(words(&open, Step::Framing), "2 loose ends");
+    }
+
+    #[test]
+    fn drops_want_a_closet_and_then_all_is_ready_or_said() {
+        let trial = Trial::with_house().take(Tool::Drop).tap(3000, 100);
+        assert_eq!(words(&trial, Step::Drops), "no closet yet");
+        let trial = trial.take(Tool::Closet).tap(100, 3000);
+        assert_eq!(words(&trial, Step::Drops), "1, none adrift");
+        assert!(trial.session.lacks(Step::Drops).clear);
+    }
+}

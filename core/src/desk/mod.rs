@@ -19,10 +19,14 @@ mod keys;
 mod lacks;
 mod notice;
 mod position;
+#[cfg(test)]
+mod properties;
 mod session;
 mod snap;
 mod step;
 mod tools;
+#[cfg(test)]
+mod trial;
 mod view;
 mod words;
 

@@ -61,15 +61,16 @@ impl PartialEq for Session {
 }
 
 impl Session {
-    /// A desk with one's own plan on it.
+    /// A desk with one's own plan on it, at the step where work on it goes on.
     pub fn of(plan: impl Into<Rc<Plan>>) -> Self {
         let plan = plan.into();
+        let step = Step::of(&plan);
         Self {
             design: Rc::new(Design::of(&plan)),
             history: Rc::default(),
             level: first_level(&plan),
-            step: Step::Drawing,
-            tool: Step::Drawing.first_tool(&plan),
+            step,
+            tool: step.first_tool(&plan),
             draft: None,
             typing: String::new(),
             snap: None,

@@ -1,7 +1,7 @@
 //! The steps of the job, in the order of the work.
 
 use super::Tool;
-use crate::plan::Plan;
+use crate::plan::{Level, Plan};
 
 /// One step of the job. Any can be entered at any time; it changes only what the hand does and
 /// what the ink stresses.
@@ -64,6 +64,20 @@ impl Step {
                 Tool::PowerRun,
             ],
             Self::Sheets | Self::Site => &[Tool::Select],
+        }
+    }
+
+    /// The step at which work on a plan goes on: the first that is not done.
+    pub fn of(plan: &Plan) -> Step {
+        let levels = || plan.levels.iter();
+        let unscaled = |level: &Level| level.sheet.scan.is_some() && !level.sheet.placing.scaled;
+        let drawn = levels().any(|level| !level.walls.is_empty());
+        let scanned = levels().any(|level| level.sheet.scan.is_some());
+        match (drawn, plan.closet.is_some() && !plan.drops.is_empty()) {
+            (false, _) if !scanned || levels().any(unscaled) => Self::Drawing,
+            (false, _) => Self::Framing,
+            (true, false) => Self::Drops,
+            (true, true) => Self::Ways,
         }
     }
 

@@ -78,3 +78,50 @@ fn standing(session: &Session, at: Point, reach: Reach) -> Option<(ClosetPlace, 
     let holds = vec![Hold::Standing];
     Some((ClosetPlace::Point(at), Snap { at, holds }))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::desk::Tool;
+    use crate::desk::trial::Trial;
+    use crate::plan::{Side, WallId};
+    use crate::units::Mm;
+
+    fn house() -> Trial {
+        Trial::with_house().take(Tool::Closet)
+    }
+
+    #[test]
+    fn a_closet_hangs_on_a_wall_and_moves_with_its_settings() {
+        let trial = house().tap(3000, 5900);
+        let closet = trial.plan().closet.unwrap();
+        let place = ClosetPlace::Wall {
+            wall: WallId(3),
+            offset: Mm(5000),
+            side: Side::Right,
+        };
+        assert_eq!((closet.place, closet.panel_height), (place, Mm(1524)));
+        let own = Closet {
+            entry: Entry::Above,
+            ..closet
+        };
+        let edit = crate::desk::Intent::Edit(Edit::SetCloset(Some(own)));
+        let trial = trial.intent(&edit).drag((3000, 5930), (7930, 3000));
+        let closet = trial.plan().closet.unwrap();
+        assert_eq!(
+            (closet.on_wall(), closet.entry),
+            (Some(WallId(2)), Entry::Above)
+        );
+        assert_eq!(trial.done(), "moved the closet");
+    }
+
+    #[test]
+    fn away_from_walls_it_stands_free_indoors_and_nowhere_outdoors() {
+        let trial = house().tap(4010, 3010);
+        let place = trial.plan().closet.unwrap().place;
+        assert_eq!(place, ClosetPlace::Point(Point::new(4000, 3000)));
+        let outdoors = house().tap(20_000, 3000);
+        assert!(outdoors.told().contains("no wall there"));
+        assert_eq!(outdoors.plan().closet, None);
+    }
+}

@@ -113,3 +113,161 @@ fn usual_height(kind: DropKind, rules: &RuleSet) -> Mm {
         DropKind::Doorbell => RuleId::DoorbellHeight,
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::desk::trial::Trial;
+    use crate::desk::{Hand, Intent, Step, Tool};
+    use crate::plan::{Side, WallId};
+
+    fn placing(kind: DropKind) -> Trial {
+        let trial = Trial::with_house().take(Tool::Drop);
+        trial.hand(|hand| Hand { drop: kind, ..hand })
+    }
+
+    fn places(trial: &Trial) -> Vec<Place> {
+        trial.plan().drops.iter().map(|drop| drop.place).collect()
+    }
+
+    #[test]
+    fn an_outlet_lands_on_the_near_face_at_its_height() {
+        let trial = placing(DropKind::Data).hover(3010, 200);
+        assert_eq!(trial.session.snap.as_ref().unwrap().words(), "on W1");
+        let trial = trial.tap(3010, 200);
+        let expected = Place::Wall {
+            wall: WallId(1),
+            offset: Mm(3000),
+            side: Side::Right,
+            height: Mm(406),
+        };
+        assert_eq!(places(&trial), [expected]);
+        assert_eq!(trial.session.chosen, Some(Choice::Drop(DropId(1))));
+        assert_eq!(trial.done(), "placed D1");
+    }
+
+    #[test]
+    fn an_outlet_tapped_from_outdoors_is_outdoors() {
+        let trial = placing(DropKind::Data).tap(3000, -150);
+        let expected = Place::Outside {
+            wall: WallId(1),
+            offset: Mm(3000),
+            side: Side::Left,
+            height: Mm(406),
+        };
+        assert_eq!(places(&trial), [expected]);
+        assert!(trial.plan().drops[0].outdoors);
+    }
+
+    #[test]
+    fn a_camera_goes_outside_and_an_access_point_to_the_ceiling() {
+        let camera = placing(DropKind::Camera).tap(3000, 150);
+        assert!(matches!(
+            places(&camera)[0],
+            Place::Outside {
+                side: Side::Left,
+                height: Mm(2743),
+                ..
+            }
+        ));
+        let ceiling = placing(DropKind::CeilingAccessPoint).tap(4010, 3012);
+        let at = Point::new(4000, 3000);
+        assert_eq!(places(&ceiling), [Place::Ceiling { at }]);
+    }
+
+    #[test]
+    fn away_from_walls_nothing_is_placed_and_the_hand_keeps_its_kind() {
+        let trial = placing(DropKind::Television).tap(4000, 3000);
+        assert!(trial.told().contains("no wall there"));
+        assert!(places(&trial).is_empty());
+        let trial = trial.tap(3000, 100).tap(5000, 100);
+        assert_eq!(trial.plan().drops[1].label(), "T2");
+    }
+
+    #[test]
+    fn a_drop_is_tapped_to_choose_and_dragged_to_another_wall() {
+        let trial = placing(DropKind::Data).tap(3000, 100).tap(6000, 100);
+        let trial = trial.tap(3000, 90);
+        assert_eq!(trial.plan().drops.len(), 2);
+        assert_eq!(trial.session.chosen, Some(Choice::Drop(DropId(1))));
+        let trial = trial.drag((3000, 90), (7900, 2000));
+        assert!(matches!(
+            places(&trial)[0],
+            Place::Wall {
+                wall: WallId(2),
+                offset: Mm(2000),
+                ..
+            }
+        ));
+        assert_eq!(trial.done(), "moved D1");
+        let trial = trial.intent(&Intent::Undo);
+        assert_eq!(trial.told(), "Undid: moved D1.");
+        assert!(matches!(
+            places(&trial)[0],
+            Place::Wall {
+                wall: WallId(1),
+                ..
+            }
+        ));
+    }
+
+    #[test]
+    fn a_drag_shows_the_plan_as_it_would_be_and_changes_nothing_before_its_end() {
+        let trial = placing(DropKind::Data).tap(3000, 100);
+        let pulled = trial.pull((3000, 90), (5000, 90));
+        assert!(matches!(
+            places(&pulled)[0],
+            Place::Wall {
+                offset: Mm(3000),
+                ..
+            }
+        ));
+        let shown = pulled.session.shown_plan().drops[0].place;
+        assert!(matches!(
+            shown,
+            Place::Wall {
+                offset: Mm(5000),
+                ..
+            }
+        ));
+        let lost = pulled.drag((3000, 90), (4000, 3000));
+        assert!(lost.told().contains("no wall there"));
+        assert!(matches!(
+            places(&lost)[0],
+            Place::Wall {
+                offset: Mm(3000),
+                ..
+            }
+        ));
+        assert_eq!(lost.session.draft, None);
+    }
+
+    #[test]
+    fn a_drop_keeps_its_own_height_when_it_is_moved() {
+        let trial = placing(DropKind::Data).tap(3000, 100);
+        let mut place = trial.plan().drops[0].place;
+        if let Place::Wall { height, .. } = &mut place {
+            *height = Mm(1200);
+        }
+        let trial = trial.intent(&Intent::Edit(Edit::MoveDrop(DropId(1), place)));
+        let trial = trial.drag((3000, 90), (5000, 90));
+        assert_eq!(trial.plan().drops[0].height(), Some(Mm(1200)));
+    }
+
+    #[test]
+    fn a_drop_set_adrift_is_counted_and_taken_to_another_wall() {
+        let trial = placing(DropKind::Data).tap(3000, 100);
+        let trial = trial.intent(&Intent::Edit(Edit::RemoveWall(WallId(1))));
+        let closet = trial.take(Tool::Closet).tap(7900, 3000);
+        assert_eq!(closet.session.lacks(Step::Drops).words, "1 drop adrift");
+        let trial = closet.take(Tool::Drop).drag((3000, 0), (4000, 5900));
+        assert!(matches!(
+            places(&trial)[0],
+            Place::Wall {
+                wall: WallId(3),
+                ..
+            }
+        ));
+        assert_eq!(trial.session.lacks(Step::Drops).words, "1, none adrift");
+    }
+}

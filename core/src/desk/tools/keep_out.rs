@@ -1,5 +1,6 @@
 //! Keeping a place clear: a rectangle from corner to corner, or a stretch along one wall.
 
+use super::dropped;
 use crate::desk::answer::Answer;
 use crate::desk::choice::{under, wall_under};
 use crate::desk::snap::stepped;
@@ -68,10 +69,7 @@ pub(super) fn offset_on(session: &Session, wall: WallId, at: Point) -> Option<Mm
 fn done(session: &Session, draft: Draft, at: Point) -> Answer {
     let (Some(shape), Some(level)) = (shape(&draft), session.shown_level()) else {
         let text = "That is too small to keep clear. Drag across all of it.";
-        return Answer {
-            draft: None,
-            ..Answer::declined(session, text, at)
-        };
+        return dropped(session, text, at);
     };
     let reason = session.hand.keep_out;
     let keep_out = KeepOut {
@@ -107,5 +105,51 @@ fn top(level: &Level, reason: KeepOutReason) -> Mm {
     match reason {
         KeepOutReason::Duct | KeepOutReason::Chimney => level.ceiling + OVERHEAD,
         _ => level.ceiling,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::desk::Tool;
+    use crate::desk::trial::Trial;
+
+    fn shapes(trial: &Trial) -> Vec<KeepOutShape> {
+        let keep_outs = trial.plan().levels[0].keep_outs.iter();
+        keep_outs.map(|keep_out| keep_out.shape.clone()).collect()
+    }
+
+    #[test]
+    fn a_drag_across_the_floor_keeps_a_rectangle_clear() {
+        let trial = Trial::with_house().take(Tool::KeepOut);
+        let trial = trial.drag((2010, 2010), (2990, 3010));
+        let corners = [(2000, 2000), (3000, 2000), (3000, 3000), (2000, 3000)];
+        let region = corners.map(|(x, y)| Point::new(x, y)).to_vec();
+        assert_eq!(shapes(&trial), [KeepOutShape::Region(region)]);
+        let duct = &trial.plan().levels[0].keep_outs[0];
+        assert_eq!(duct.top, Mm(2743 + 1000));
+        assert_eq!(trial.done(), "kept a place clear: duct");
+        let trial = trial.tap(2500, 2500);
+        assert_eq!(trial.session.chosen, Some(Choice::KeepOut(KeepOutId(1))));
+    }
+
+    #[test]
+    fn a_drag_along_a_wall_keeps_a_stretch_of_it_clear() {
+        let trial = Trial::with_house().take(Tool::KeepOut);
+        let trial = trial.drag((5000, 20), (2000, -30));
+        let stretch = KeepOutShape::Stretch {
+            wall: WallId(1),
+            from: Mm(2000),
+            to: Mm(5000),
+        };
+        assert_eq!(shapes(&trial), [stretch]);
+    }
+
+    #[test]
+    fn too_small_a_place_and_a_mere_tap_say_what_to_do() {
+        let trial = Trial::with_house().take(Tool::KeepOut);
+        let trial = trial.drag((2000, 2000), (2010, 3000));
+        assert!(trial.told().contains("too small"));
+        assert!(trial.tap(4000, 3000).told().contains("corner to corner"));
     }
 }

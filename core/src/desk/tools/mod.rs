@@ -21,6 +21,7 @@ mod wall;
 
 use super::answer::Answer;
 use super::{Draft, Gesture, Reach, Session};
+use crate::plan::Sheet;
 use crate::shape::Point;
 
 /// A tool of the shelf.
@@ -123,7 +124,7 @@ pub(super) fn answer(session: &Session, gesture: &Gesture<Point>, reach: Reach) 
 pub(super) fn takes_drag(session: &Session, from: Point, reach: Reach) -> bool {
     match session.tool {
         Tool::Wall | Tool::Joists | Tool::KeepOut | Tool::PowerRun => true,
-        Tool::KnownDimension | Tool::LevelUp | Tool::MoveDrawing => has_drawing(session),
+        Tool::KnownDimension | Tool::LevelUp | Tool::MoveDrawing => drawing(session).is_some(),
         Tool::NeverDrill => false,
         Tool::Select | Tool::Opening | Tool::Room | Tool::Drop | Tool::Closet => {
             moving::grip(session, from, reach).is_some()
@@ -176,8 +177,21 @@ pub(super) fn finishing(session: &Session) -> Option<Answer> {
     }
 }
 
-fn has_drawing(session: &Session) -> bool {
-    session
-        .shown_level()
-        .is_some_and(|level| level.sheet.scan.is_some())
+/// The sheet of the shown level, if there is a drawing on it.
+fn drawing(session: &Session) -> Option<&Sheet> {
+    let sheet = session.shown_level().map(|level| &level.sheet);
+    sheet.filter(|sheet| sheet.scan.is_some())
+}
+
+/// Declines for want of a drawing, and lets go.
+fn no_drawing(session: &Session, at: Point) -> Answer {
+    dropped(session, NO_DRAWING, at)
+}
+
+/// Declines and lets go of what is begun.
+fn dropped(session: &Session, text: &str, at: Point) -> Answer {
+    Answer {
+        draft: None,
+        ..Answer::declined(session, text, at)
+    }
 }

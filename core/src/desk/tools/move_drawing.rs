@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use super::NO_DRAWING;
+use super::{drawing, no_drawing};
 use crate::desk::answer::Answer;
 use crate::desk::{Draft, Gesture, Session};
 use crate::plan::edit::Edit;
@@ -12,12 +12,8 @@ pub(super) fn answer(session: &Session, gesture: &Gesture<Point>) -> Answer {
     let Some((from, to)) = gesture.stretch() else {
         return Answer::unmoved(session);
     };
-    let sheet = session.shown_level().map(|level| &level.sheet);
-    let Some(sheet) = sheet.filter(|sheet| sheet.scan.is_some()) else {
-        return Answer {
-            draft: None,
-            ..Answer::declined(session, NO_DRAWING, from)
-        };
+    let Some(sheet) = drawing(session) else {
+        return no_drawing(session, from);
     };
     let placing = sheet.placing.shifted(to.pos() - from.pos());
     let edit = Edit::SetPlacing(session.level, placing);
@@ -36,5 +32,23 @@ fn dragging(session: &Session, edit: &Edit) -> Answer {
             Answer::begun(Draft::Move { what, plan, design }, None)
         }
         Err(_) => Answer::unmoved(session),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::desk::trial::Trial;
+    use crate::desk::{Gesture, Tool};
+
+    #[test]
+    fn a_drag_moves_the_drawing_and_a_cancelled_one_does_not() {
+        let trial = Trial::with_drawing().take(Tool::MoveDrawing);
+        let pulled = trial.pull((0, 0), (300, -200));
+        let shown = pulled.session.shown_plan().levels[0].sheet.placing.origin;
+        assert_eq!(shown, (300.0, -200.0));
+        let cancelled = pulled.gesture(Gesture::DragCancelled);
+        assert_eq!(cancelled.plan().levels[0].sheet.placing.origin, (0.0, 0.0));
+        let moved = cancelled.drag((0, 0), (300, -200));
+        assert_eq!(moved.plan().levels[0].sheet.placing.origin, (300.0, -200.0));
     }
 }

@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use super::{NO_WALL, closet, drop};
+use super::{NO_WALL, closet, drop, dropped};
 use crate::design::Design;
 use crate::desk::answer::Answer;
 use crate::desk::choice::under;
@@ -54,10 +54,10 @@ fn corner(session: &Session, from: Point, reach: Reach) -> Option<Point> {
 /// The answer of a drag, and of nothing else: other gestures leave everything as it is.
 pub(super) fn answer(session: &Session, gesture: &Gesture<Point>, reach: Reach) -> Answer {
     let Some((from, to)) = gesture.stretch() else {
-        return Answer::begun(None, None);
+        return Answer::unmoved(session);
     };
     let Some(grip) = grip(session, from, reach) else {
-        return Answer::begun(None, None);
+        return Answer::unmoved(session);
     };
     let ended = matches!(gesture, Gesture::DragEnded { .. });
     match (moved(session, grip, from, to, reach), ended) {
@@ -65,10 +65,7 @@ pub(super) fn answer(session: &Session, gesture: &Gesture<Point>, reach: Reach) 
             choose: chosen(grip),
             ..Answer::edit(edit, to)
         },
-        (None, true) => Answer {
-            draft: None,
-            ..Answer::declined(session, NO_WALL, to)
-        },
+        (None, true) => dropped(session, NO_WALL, to),
         (Some((edit, snap)), false) => dragging(session, grip, &edit, snap),
         (None, false) => Answer::unmoved(session),
     }
@@ -211,4 +208,72 @@ fn shift(points: &mut [Point], by: Pos, session: &Session, reach: Reach) -> Opti
         *point = (point.pos() + by).point();
     }
     Some(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::desk::Intent;
+    use crate::desk::trial::{REACH, Trial};
+    use crate::plan::WallId;
+
+    fn house() -> Trial {
+        Trial::with_house().take(Tool::Select)
+    }
+
+    #[test]
+    fn a_corner_takes_its_walls_along_in_one_step() {
+        let trial = house().drag((7990, 10), (9000, 40));
+        assert_eq!(trial.walls()[0], [0, 0, 9000, 0]);
+        assert_eq!(trial.walls()[1], [9000, 0, 8000, 6000]);
+        assert_eq!(trial.done(), "moved a corner");
+        assert_eq!(trial.intent(&Intent::Undo).walls()[0], [0, 0, 8000, 0]);
+    }
+
+    #[test]
+    fn a_wall_away_from_its_ends_and_bare_paper_are_not_taken() {
+        let trial = house();
+        let takes = |x, y| trial.session.takes_drag(Point::new(x, y), REACH);
+        assert!(takes(8000, 0));
+        assert!(!takes(4000, 0) && !takes(4000, 3000));
+        let plan = Rc::clone(&trial.session.plan);
+        let dragged = trial.drag((4000, 3000), (5000, 4000));
+        assert!(Rc::ptr_eq(&plan, &dragged.session.plan));
+    }
+
+    #[test]
+    fn a_corner_is_not_pulled_off_a_door() {
+        let trial = Trial::with_house().take(Tool::Opening).tap(7000, 0);
+        let trial = trial.take(Tool::Select).drag((8000, 0), (3000, 0));
+        assert!(trial.told().contains("too short"), "{}", trial.told());
+        assert_eq!(trial.walls()[0], [0, 0, 8000, 0]);
+        assert_eq!(trial.session.draft, None);
+    }
+
+    #[test]
+    fn a_region_and_an_overhead_run_move_as_they_are() {
+        let trial = Trial::with_house().take(Tool::KeepOut);
+        let trial = trial.drag((2000, 2000), (3000, 3000));
+        let trial = trial.take(Tool::Select).drag((2500, 2500), (3500, 2500));
+        match &trial.plan().levels[0].keep_outs[0].shape {
+            KeepOutShape::Region(corners) => assert_eq!(corners[0], Point::new(3000, 2000)),
+            other => panic!("{other:?}"),
+        }
+        let trial = trial.take(Tool::PowerRun).drag((1000, 4000), (6000, 4000));
+        let trial = trial.take(Tool::Select).drag((2000, 4000), (2000, 4500));
+        match &trial.plan().levels[0].power_runs[0].place {
+            PowerPlace::Overhead(points) => assert_eq!(points[1], Point::new(6000, 4500)),
+            other => panic!("{other:?}"),
+        }
+        assert_eq!(trial.done(), "changed a power run");
+    }
+
+    #[test]
+    fn a_drag_back_to_where_it_began_is_no_step() {
+        let trial = house();
+        let steps = trial.session.history.len();
+        let trial = trial.drag((8000, 0), (8000, 0));
+        assert_eq!(trial.session.history.len(), steps);
+        assert!(trial.plan().wall(WallId(1)).is_some());
+    }
 }

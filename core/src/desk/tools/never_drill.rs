@@ -27,3 +27,19 @@ pub(super) fn answer(session: &Session, gesture: &Gesture<Point>, reach: Reach) 
         None => Answer::declined(session, NO_WALL, at),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::desk::Tool;
+    use crate::desk::trial::Trial;
+
+    #[test]
+    fn a_tap_closes_a_wall_to_the_drill_and_another_opens_it() {
+        let trial = Trial::with_house().take(Tool::NeverDrill).tap(4000, 30);
+        assert!(trial.plan().levels[0].walls[0].never_drill);
+        assert_eq!(trial.done(), "closed W1 to the drill");
+        let trial = trial.tap(4000, 30);
+        assert_eq!(trial.done(), "opened W1 to the drill");
+        assert!(trial.tap(4000, 3000).told().contains("no wall there"));
+    }
+}

@@ -110,3 +110,70 @@ fn widened(session: &Session, id: OpeningId, width: Mm) -> Option<(Opening, Poin
     };
     Some((opening, at))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::desk::Tool;
+    use crate::desk::trial::Trial;
+    use crate::plan::OpeningKind;
+
+    fn offsets(trial: &Trial) -> Vec<(i32, i32)> {
+        let openings = trial.plan().levels[0].openings.iter();
+        openings.map(|o| (o.offset.0, o.width.0)).collect()
+    }
+
+    fn house() -> Trial {
+        Trial::with_house().take(Tool::Opening)
+    }
+
+    #[test]
+    fn a_tap_centres_the_opening_in_hand() {
+        let trial = house().hand(|hand| Hand {
+            opening_width: Mm(900),
+            ..hand
+        });
+        let trial = trial.tap(3000, 100);
+        assert_eq!(offsets(&trial), [(2550, 900)]);
+        assert_eq!(trial.done(), "put a door in W1");
+        assert_eq!(trial.session.chosen, Some(Choice::Opening(OpeningId(1))));
+        let beside = trial.tap(3700, 0);
+        assert_eq!(offsets(&beside)[1], (3526, 900));
+    }
+
+    #[test]
+    fn a_window_has_a_sill_and_a_typed_width() {
+        let window = |hand: Hand| hand.with_opening(OpeningKind::Window);
+        let trial = house().hand(window).tap(3000, 0).types("1.2 m");
+        let opening = trial.plan().levels[0].openings[0];
+        assert_eq!((opening.sill, opening.width), (Mm(914), Mm(1200)));
+        assert_eq!(trial.session.hand.opening_width, Mm(1200));
+        assert!(trial.types("wide").told().contains("not a length"));
+    }
+
+    #[test]
+    fn what_does_not_fit_is_refused_by_name_at_the_place() {
+        let trial = house().hand(|hand| Hand {
+            opening_width: Mm(9000),
+            ..hand
+        });
+        let trial = trial.tap(3000, 0);
+        assert!(trial.told().contains("wider than W1"), "{}", trial.told());
+        assert_eq!(
+            trial.session.notice.as_ref().unwrap().at,
+            Some(Point::new(3000, 0))
+        );
+        let off = house().tap(4000, 3000);
+        assert!(off.told().contains("no wall there"));
+    }
+
+    #[test]
+    fn an_opening_is_tapped_to_choose_and_dragged_to_slide() {
+        let trial = house().tap(3000, 0).tap(3100, 40);
+        assert_eq!(offsets(&trial).len(), 1);
+        let before = offsets(&trial)[0];
+        let trial = trial.drag((3000, 0), (5000, 600));
+        assert_eq!(offsets(&trial), [(before.0 + 2000, before.1)]);
+        assert_eq!(trial.done(), "changed the door in W1");
+    }
+}

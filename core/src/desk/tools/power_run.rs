@@ -116,3 +116,58 @@ fn add(session: &Session, place: PowerPlace, at: Point) -> Answer {
     let new = Choice::PowerRun(PowerRunId(session.plan.next.power_run));
     Answer::edit(Edit::AddPowerRun(session.level, run), at).choosing(new)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::desk::trial::Trial;
+    use crate::desk::{Intent, Tool};
+
+    fn house() -> Trial {
+        Trial::with_house().take(Tool::PowerRun)
+    }
+
+    fn places(trial: &Trial) -> Vec<PowerPlace> {
+        let runs = trial.plan().levels[0].power_runs.iter();
+        runs.map(|run| run.place.clone()).collect()
+    }
+
+    fn along(from: i32, to: i32) -> PowerPlace {
+        PowerPlace::Wall {
+            wall: WallId(1),
+            from: Mm(from),
+            to: Mm(to),
+            height: Mm(457),
+        }
+    }
+
+    fn overhead(points: &[(i32, i32)]) -> PowerPlace {
+        PowerPlace::Overhead(points.iter().map(|(x, y)| Point::new(*x, *y)).collect())
+    }
+
+    #[test]
+    fn two_taps_or_a_drag_run_along_a_wall() {
+        let trial = house().tap(5000, 20).hover(3000, 10).tap(2000, 20);
+        assert_eq!(places(&trial), [along(2000, 5000)]);
+        let trial = house().drag((2000, 20), (5000, -20));
+        assert_eq!(places(&trial), [along(2000, 5000)]);
+        let riser = house().tap(3000, 0).tap(3000, 0);
+        assert_eq!(places(&riser), [along(3000, 3000)]);
+    }
+
+    #[test]
+    fn taps_overhead_chain_until_the_last_point_or_escape() {
+        let points = [(1000, 1000), (4000, 1000), (4000, 4000)];
+        let chain = || {
+            let start = house().tap(points[0].0, points[0].1);
+            points[1..].iter().fold(start, |t, (x, y)| t.tap(*x, *y))
+        };
+        assert!(places(&chain()).is_empty());
+        assert_eq!(places(&chain().tap(4000, 4000)), [overhead(&points)]);
+        assert_eq!(places(&chain().intent(&Intent::LetGo)), [overhead(&points)]);
+        let shorter = chain().intent(&Intent::Undo).intent(&Intent::LetGo);
+        assert_eq!(places(&shorter), [overhead(&points[..2])]);
+        let lone = house().tap(1000, 1000).intent(&Intent::LetGo);
+        assert!(places(&lone).is_empty() && lone.session.draft.is_none());
+    }
+}

@@ -8,8 +8,8 @@ use crate::shape::Point;
 pub(super) enum Stretch {
     /// Nothing yet, or as it was.
     AsItWas,
-    /// One point stands, the other follows the pointer.
-    Begun(Draft),
+    /// The first stands, the second follows the pointer.
+    Begun(Point, Point),
     /// Both stand.
     Done(Point, Point),
 }
@@ -26,19 +26,12 @@ pub(super) fn stretch(
         }) => Some(*from),
         _ => None,
     };
-    let open = |from, to| {
-        Stretch::Begun(Draft::Stretch {
-            from,
-            to,
-            done: false,
-        })
-    };
     match (*gesture, begun) {
-        (Gesture::Tap(at), None) => open(at, at),
+        (Gesture::Tap(at), None) => Stretch::Begun(at, at),
         (Gesture::Tap(at), Some(from)) => Stretch::Done(from, straighten(from, at)),
-        (Gesture::Hover(at), Some(from)) => open(from, straighten(from, at)),
+        (Gesture::Hover(at), Some(from)) => Stretch::Begun(from, straighten(from, at)),
         (Gesture::DragBegan { from, to } | Gesture::DragMoved { from, to }, _) => {
-            open(from, straighten(from, to))
+            Stretch::Begun(from, straighten(from, to))
         }
         (Gesture::DragEnded { from, to }, _) => Stretch::Done(from, straighten(from, to)),
         _ => Stretch::AsItWas,

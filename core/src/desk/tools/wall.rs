@@ -186,3 +186,115 @@ fn wall_between(session: &Session, from: Point, to: Point) -> Option<Wall> {
         .copied()
         .last()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::desk::trial::Trial;
+    use crate::desk::{Intent, Tool};
+    use crate::plan::Lumber;
+
+    fn drawing() -> Trial {
+        Trial::new().take(Tool::Wall)
+    }
+
+    #[test]
+    fn taps_chain_walls_and_the_first_point_closes_them() {
+        let trial = Trial::with_house();
+        let square = [
+            [0, 0, 8000, 0],
+            [8000, 0, 8000, 6000],
+            [8000, 6000, 0, 6000],
+            [0, 6000, 0, 0],
+        ];
+        assert_eq!(trial.walls(), square);
+        assert_eq!(trial.session.draft, None);
+        assert_eq!(trial.session.hand.role, Role::Partition);
+        assert_eq!(trial.session.hand.lumber, Lumber::TwoByFour);
+        assert!(trial.told().contains("outline is closed"));
+        assert_eq!(trial.done(), "drew W4");
+    }
+
+    #[test]
+    fn a_second_tap_on_the_last_point_lets_go_without_a_wall() {
+        let trial = drawing().tap(0, 0).tap(4000, 10).tap(4020, 30);
+        assert_eq!(trial.walls(), [[0, 0, 4000, 0]]);
+        assert_eq!(trial.session.draft, None);
+        let begun = drawing().tap(0, 0).tap(20, 20);
+        assert!(begun.walls().is_empty() && begun.session.draft.is_none());
+    }
+
+    #[test]
+    fn a_typed_length_runs_the_way_the_pointer_shows() {
+        let trial = drawing().tap(0, 0).hover(3000, 40).types("12' 6");
+        assert_eq!(trial.walls(), [[0, 0, 3810, 0]]);
+        let trial = trial.hover(3850, 900).types("2.5 m");
+        assert_eq!(trial.walls()[1], [3810, 0, 3810, 2500]);
+    }
+
+    #[test]
+    fn a_length_shows_while_it_is_typed_and_holds_for_the_next_tap() {
+        let typing = Intent::Typing("2 m".into());
+        let trial = drawing().tap(0, 0).hover(3000, 40).intent(&typing);
+        let free_end = match &trial.session.draft {
+            Some(Draft::Walls { to, .. }) => *to,
+            other => panic!("{other:?}"),
+        };
+        assert_eq!(free_end, Some(Point::new(2000, 0)));
+        let trial = trial.tap(40, 3000);
+        assert_eq!(trial.walls(), [[0, 0, 0, 2000]]);
+        assert_eq!(trial.session.typing, "");
+    }
+
+    #[test]
+    fn without_a_direction_a_typed_length_is_that_of_the_last_wall() {
+        let trial = drawing().tap(0, 0).tap(3000, 0).types("2750");
+        assert_eq!(trial.walls(), [[0, 0, 2750, 0]]);
+        let trial = trial.tap(2750, 3000);
+        assert_eq!(trial.walls()[1], [2750, 0, 2750, 3000]);
+        let none = drawing().tap(0, 0).types("2750");
+        assert!(none.told().contains("which way") && none.walls().is_empty());
+    }
+
+    #[test]
+    fn an_unreadable_length_says_so_and_keeps_the_chain() {
+        for (text, words) in [("abc", "not a length"), ("0", "zero"), ("-3", "below zero")] {
+            let trial = drawing().tap(0, 0).hover(900, 0).types(text);
+            assert!(trial.told().contains(words), "{}", trial.told());
+            assert!(trial.session.notice.as_ref().unwrap().at.is_some());
+            assert!(matches!(trial.session.draft, Some(Draft::Walls { .. })));
+        }
+    }
+
+    #[test]
+    fn a_drag_draws_one_wall_and_the_chain_goes_on() {
+        let trial = drawing().drag((10, 10), (4000, 30)).tap(4000, 3000);
+        assert_eq!(trial.walls(), [[0, 0, 4000, 0], [4000, 0, 4000, 3000]]);
+    }
+
+    #[test]
+    fn a_refused_wall_leaves_the_chain_where_it_was() {
+        let trial = drawing().tap(0, 0).tap(4000, 0).tap(0, 0);
+        assert!(trial.told().contains("already stands"), "{}", trial.told());
+        assert_eq!(trial.walls().len(), 1);
+        let points = vec![Point::new(0, 0), Point::new(4000, 0)];
+        assert!(matches!(
+            &trial.session.draft,
+            Some(Draft::Walls { points: kept, .. }) if *kept == points
+        ));
+    }
+
+    #[test]
+    fn undo_takes_the_chain_back_wall_by_wall() {
+        let trial = drawing().tap(0, 0).tap(4000, 0).tap(4000, 3000);
+        let trial = trial.intent(&Intent::Undo);
+        assert_eq!(trial.told(), "Undid: drew W2.");
+        let trial = trial.tap(4000, 2000);
+        assert_eq!(trial.walls()[1], [4000, 0, 4000, 2000]);
+        let trial = trial.intent(&Intent::Undo).intent(&Intent::Undo);
+        assert!(trial.walls().is_empty() && trial.session.draft.is_some());
+        let trial = trial.intent(&Intent::Undo);
+        assert_eq!(trial.told(), "Let go of what was begun.");
+        assert_eq!(trial.session.draft, None);
+    }
+}
