@@ -1,7 +1,15 @@
 //! Entry of the page: mounts the application and nothing else.
 
 mod app;
+mod browser;
+mod drawing;
+mod hooks;
+mod panels;
+mod parts;
+mod state;
 
 fn main() {
-    yew::Renderer::<app::App>::new().render();
+    let root = gloo::utils::document().get_element_by_id("page");
+    let root = root.unwrap_or_else(|| gloo::utils::body().into());
+    yew::Renderer::<app::App>::with_root(root).render();
 }

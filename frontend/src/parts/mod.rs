@@ -1,0 +1,19 @@
+//! Small parts any page could use: buttons, fields, icons. They know no word of the trade.
+
+mod fact;
+mod field;
+mod figures;
+mod icon;
+mod pick;
+mod press;
+mod segments;
+mod tick;
+
+pub use fact::{Fact, Facts};
+pub use field::{Field, FieldKind};
+pub use figures::{Figures, pieces, Piece};
+pub use icon::Icon;
+pub use pick::Pick;
+pub use press::{Press, PressKind};
+pub use segments::Segments;
+pub use tick::Tick;
