@@ -1,11 +1,40 @@
-//! The root component.
+//! The root component: the desk, its two contexts, and where things lie on the page.
 
+use std::rc::Rc;
+
+use borewright_core::desk::Session;
+use borewright_core::plan::Plan;
 use yew::prelude::*;
+
+use crate::drawing::Sheet;
+use crate::hooks::{use_design, use_keys};
+use crate::panels::{Shelf, Slip, Steps, Tally};
+use crate::state::{Desk, Dispatcher};
 
 /// The whole page.
 #[component]
 pub fn App() -> Html {
-    html! { <main>{ "Borewright" }</main> }
+    let desk = use_reducer_eq(|| Desk::of(Session::of(Plan::new())));
+    let dispatcher = desk.dispatcher();
+    let now = Rc::new((*desk).clone());
+    use_design(&now, &dispatcher);
+    use_keys(&now, &dispatcher);
+    let step = now.session.step.name();
+    html! {
+        <ContextProvider<Dispatcher> context={dispatcher}>
+            <ContextProvider<Rc<Desk>> context={now}>
+                <div class="App" data-step={step}>
+                    <Tally />
+                    <Steps />
+                    <main class="Table">
+                        <Sheet />
+                        <Slip />
+                    </main>
+                    <Shelf />
+                </div>
+            </ContextProvider<Rc<Desk>>>
+        </ContextProvider<Dispatcher>>
+    }
 }
 
 #[cfg(test)]

@@ -5,10 +5,10 @@
 
 use std::rc::Rc;
 
+use borewright_core::design::Design;
 use borewright_core::desk::{
     Choice, Gesture, Intent, Notice, PaperMove, ScreenPoint, Session, View,
 };
-use borewright_core::design::Design;
 use borewright_core::plan::{LevelId, Plan};
 use borewright_core::shape::{Point, Pos};
 use yew::{Reducible, UseReducerDispatcher};
@@ -235,7 +235,11 @@ impl Desk {
             let shown = self.view.to_screen(at);
             let middle = ScreenPoint::new(self.area.0 / 2.0, self.area.1 / 2.0);
             let (from, to) = (shown, middle);
-            self.view = self.view.moved(&PaperMove { from, to, factor: 1.0 });
+            self.view = self.view.moved(&PaperMove {
+                from,
+                to,
+                factor: 1.0,
+            });
         }
     }
 

@@ -85,10 +85,15 @@ fn leave(event: &KeyboardEvent) {
 /// The text in the field an event came from.
 fn text_of(event: &Event) -> String {
     let target = event.target();
-    let input = target.as_ref().and_then(|t| t.dyn_ref::<HtmlInputElement>());
-    let area = target.as_ref().and_then(|t| t.dyn_ref::<HtmlTextAreaElement>());
+    let input = target
+        .as_ref()
+        .and_then(|t| t.dyn_ref::<HtmlInputElement>());
+    let area = target
+        .as_ref()
+        .and_then(|t| t.dyn_ref::<HtmlTextAreaElement>());
     let text = input.map(HtmlInputElement::value);
-    text.or_else(|| area.map(HtmlTextAreaElement::value)).unwrap_or_default()
+    text.or_else(|| area.map(HtmlTextAreaElement::value))
+        .unwrap_or_default()
 }
 
 fn word(kind: FieldKind) -> &'static str {

@@ -20,7 +20,9 @@ pub fn pieces(text: &str) -> Vec<Piece> {
     let mut found = Vec::new();
     let mut rest = text;
     while let Some((before, fraction, after)) = next_fraction(rest) {
-        let stem = before.strip_suffix('-').filter(|stem| stem.ends_with(|c: char| c.is_ascii_digit()));
+        let stem = before
+            .strip_suffix('-')
+            .filter(|stem| stem.ends_with(|c: char| c.is_ascii_digit()));
         let plain = stem.unwrap_or(before);
         if !plain.is_empty() {
             found.push(Piece::Plain(plain.to_string()));
@@ -81,7 +83,14 @@ mod tests {
         let fraction = |text: &str| Piece::Fraction(text.into());
         assert_eq!(
             pieces("12' 6-1/2\" and 3/4 in"),
-            [plain("12' 6"), Piece::Joint, fraction("1/2"), plain("\" and "), fraction("3/4"), plain(" in")]
+            [
+                plain("12' 6"),
+                Piece::Joint,
+                fraction("1/2"),
+                plain("\" and "),
+                fraction("3/4"),
+                plain(" in")
+            ]
         );
         assert_eq!(pieces("page 2/3, 10/2026"), [plain("page 2/3, 10/2026")]);
         assert_eq!(pieces("-1/8"), [plain("-"), fraction("1/8")]);

@@ -11,7 +11,7 @@ mod tick;
 
 pub use fact::{Fact, Facts};
 pub use field::{Field, FieldKind};
-pub use figures::{Figures, pieces, Piece};
+pub use figures::{Figures, Piece, pieces};
 pub use icon::Icon;
 pub use pick::Pick;
 pub use press::{Press, PressKind};

@@ -1,0 +1,123 @@
+//! The keyboard: undo, delete, Escape, arrows, and figures typed while drawing.
+
+use borewright_core::desk::{Draft, Heading, Intent, Session, Tool};
+use gloo::events::{EventListener, EventListenerOptions};
+use wasm_bindgen::JsCast;
+use web_sys::{Element, KeyboardEvent};
+use yew::prelude::*;
+
+use crate::state::{Act, Desk, Dispatcher};
+
+/// Listens to keys that are not meant for a field.
+#[hook]
+pub fn use_keys(desk: &Desk, dispatcher: &Dispatcher) {
+    let latest = use_mut_ref(|| desk.session.clone());
+    *latest.borrow_mut() = desk.session.clone();
+    let dispatcher = dispatcher.clone();
+    use_effect_with((), move |()| {
+        let options = EventListenerOptions::enable_prevent_default();
+        let document = gloo::utils::document();
+        let listener =
+            EventListener::new_with_options(&document, "keydown", options, move |event| {
+                let Some(event) = event.dyn_ref::<KeyboardEvent>() else {
+                    return;
+                };
+                let session = latest.borrow();
+                let act = act_of(event, &session);
+                drop(session);
+                if let Some(act) = act {
+                    event.prevent_default();
+                    dispatcher.dispatch(act);
+                }
+            });
+        move || drop(listener)
+    });
+}
+
+fn act_of(event: &KeyboardEvent, session: &Session) -> Option<Act> {
+    let key = event.key();
+    if is_in_field(event) {
+        return None;
+    }
+    if event.ctrl_key() || event.meta_key() {
+        return with_control(&key.to_lowercase(), event.shift_key());
+    }
+    let intent = match key.as_str() {
+        "Escape" => Intent::LetGo,
+        "Delete" => Intent::Delete,
+        "Backspace" if session.typing.is_empty() => Intent::Delete,
+        "Backspace" => Intent::Typing(without_last(&session.typing)),
+        "Enter" if !session.typing.is_empty() => Intent::Typed(session.typing.clone()),
+        _ => {
+            return heading(&key)
+                .filter(|_| session.chosen.is_some())
+                .map(|heading| nudge(heading, event.shift_key()))
+                .or_else(|| typed(&key, event, session));
+        }
+    };
+    Some(Act::Want(intent))
+}
+
+fn with_control(key: &str, shift: bool) -> Option<Act> {
+    match (key, shift) {
+        ("z", false) => Some(Act::Want(Intent::Undo)),
+        ("z", true) | ("y", false) => Some(Act::Want(Intent::Redo)),
+        _ => None,
+    }
+}
+
+fn nudge(heading: Heading, large: bool) -> Act {
+    Act::Want(Intent::Nudge { heading, large })
+}
+
+fn heading(key: &str) -> Option<Heading> {
+    Some(match key {
+        "ArrowUp" => Heading::Up,
+        "ArrowDown" => Heading::Down,
+        "ArrowLeft" => Heading::Left,
+        "ArrowRight" => Heading::Right,
+        _ => return None,
+    })
+}
+
+/// A figure or sign of a length goes to the length being typed. Space and Enter stay with a button
+/// that has the focus.
+fn typed(key: &str, event: &KeyboardEvent, session: &Session) -> Option<Act> {
+    let mut letters = key.chars();
+    let (letter, None) = (letters.next()?, letters.next()) else {
+        return None;
+    };
+    let begins = letter.is_ascii_digit() || letter == '.';
+    let goes_on = "'\"-/ mcftin".contains(letter) && !session.typing.is_empty();
+    let awaited = takes_length(session) && (begins || goes_on);
+    (awaited && !event.alt_key())
+        .then(|| Act::Want(Intent::Typing(format!("{}{letter}", session.typing))))
+}
+
+/// Whether the tool in hand does something with a length.
+pub fn takes_length(session: &Session) -> bool {
+    let drawing = matches!(
+        session.tool,
+        Tool::Wall
+            | Tool::KnownDimension
+            | Tool::Opening
+            | Tool::Drop
+            | Tool::Closet
+            | Tool::KeepOut
+            | Tool::PowerRun
+    );
+    drawing && session.draft.is_some() && !matches!(session.draft, Some(Draft::Room { .. }))
+}
+
+fn without_last(text: &str) -> String {
+    let mut text = text.to_string();
+    text.pop();
+    text
+}
+
+fn is_in_field(event: &KeyboardEvent) -> bool {
+    let target = event
+        .target()
+        .and_then(|target| target.dyn_into::<Element>().ok());
+    target.is_some_and(|e| matches!(e.tag_name().as_str(), "INPUT" | "TEXTAREA" | "SELECT"))
+}

@@ -1,0 +1,41 @@
+//! Every effect of the page: what happens because something changed, and not because it is drawn.
+
+mod design;
+mod difference;
+mod keys;
+mod size;
+
+pub use design::use_design;
+pub use difference::use_difference;
+pub use keys::use_keys;
+pub use size::use_size;
+
+use std::rc::Rc;
+
+use crate::state::{Act, Desk, Dispatcher};
+use yew::prelude::*;
+
+/// The desk as it stands.
+///
+/// # Panics
+/// Outside the application, where there is no desk.
+#[hook]
+pub fn use_desk() -> Rc<Desk> {
+    use_context().unwrap_or_else(|| unreachable!("every panel lies within the application"))
+}
+
+/// How acts reach the desk.
+///
+/// # Panics
+/// Outside the application, where there is no desk.
+#[hook]
+pub fn use_dispatcher() -> Dispatcher {
+    use_context().unwrap_or_else(|| unreachable!("every panel lies within the application"))
+}
+
+/// A callback that carries out the act made of what it is given.
+#[hook]
+pub fn use_act<T: 'static>(make: impl Fn(T) -> Act + 'static) -> Callback<T> {
+    let dispatcher = use_dispatcher();
+    Callback::from(move |given| dispatcher.dispatch(make(given)))
+}

@@ -1,0 +1,111 @@
+//! The line along the top: what the job is called and every count of it.
+
+use yew::prelude::*;
+
+use super::counts::{Figure, figures};
+use super::icons;
+use crate::hooks::{use_act, use_desk, use_difference};
+use crate::parts::Icon;
+use crate::state::{Act, Count, Desk, Keeping, Leaf};
+
+/// The tally.
+#[component]
+pub fn Tally() -> Html {
+    let desk = use_desk();
+    let onopen = use_act(|count| Act::Lay(Some(Leaf::Count(count))));
+    let open = match desk.open {
+        Some(Leaf::Count(count)) => Some(count),
+        _ => None,
+    };
+    let figures = figures(&desk.derived.plan, &desk.derived.design);
+    let number = |figure: Figure| {
+        let (key, is_open) = (format!("{:?}", figure.count), open == Some(figure.count));
+        html! { <TallyNumber {key} {figure} {is_open} onopen={onopen.clone()} /> }
+    };
+    html! {
+        <header class="Tally">
+            <JobTitle />
+            <div class="TallyNumbers" role="group" aria-label="Tally" tabindex="-1">
+                { for figures.into_iter().map(number) }
+                { best(&desk, &onopen) }
+            </div>
+        </header>
+    }
+}
+
+/// How close to the best possible, once that is known.
+fn best(desk: &Desk, onopen: &Callback<Count>) -> Html {
+    let Some(gap) = desk.derived.design.ways.gap() else {
+        return html! {};
+    };
+    let onclick = onopen.reform(|_: MouseEvent| Count::Best);
+    let filled = (100.0 - gap).clamp(0.0, 100.0).to_string();
+    html! {
+        <button class="TallyNumber" type="button" {onclick}>
+            <svg class="TallyBar" viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">
+                <rect width="100" height="10" data-part="whole" />
+                <rect width={filled} height="10" data-part="done" />
+            </svg>
+            <b>{ format!("{gap:.1} %") }</b>
+            <span>{ "from the best possible" }</span>
+        </button>
+    }
+}
+
+#[derive(Properties, PartialEq)]
+struct TallyNumberProps {
+    figure: Figure,
+    is_open: bool,
+    onopen: Callback<Count>,
+}
+
+#[component]
+fn TallyNumber(props: &TallyNumberProps) -> Html {
+    let figure = &props.figure;
+    let difference = use_difference(figure.counted);
+    let count = figure.count;
+    let onclick = props.onopen.reform(move |_: MouseEvent| count);
+    html! {
+        <button class="TallyNumber" type="button" aria-pressed={props.is_open.to_string()} {onclick}>
+            <b>{ &figure.number }</b>
+            <span>{ " " }{ &figure.words }</span>
+            if let Some(step) = difference {
+                <em class="TallyStep">{ figure.difference(step) }</em>
+            }
+        </button>
+    }
+}
+
+/// The job's name and where it is kept; opens the job's slip.
+#[component]
+fn JobTitle() -> Html {
+    let desk = use_desk();
+    let onopen = use_act(|leaf| Act::Lay(Some(leaf)));
+    let onclick = onopen.reform(|_: MouseEvent| Leaf::Job);
+    let plan = &desk.session.plan;
+    let title = if plan.title.is_empty() {
+        "No title yet"
+    } else {
+        &plan.title
+    };
+    html! {
+        <button class="JobTitle" type="button" aria-label={format!("Job: {title}")} {onclick}>
+            <span class="JobName">
+                <b>{ title }</b>
+                <span>{ format!("revision {} · {}", plan.revision, kept(&desk)) }</span>
+            </span>
+            <Icon lines={icons::MORE} />
+        </button>
+    }
+}
+
+fn kept(desk: &Desk) -> String {
+    let words = match &desk.keeping {
+        _ if desk.session.read_only => "from a link, to look at",
+        Keeping::Nothing => "not changed yet",
+        Keeping::Waiting => "being kept",
+        Keeping::Kept => "kept on this device",
+        Keeping::Failed(_) => "only in this window",
+    };
+    words.to_string()
+}
