@@ -5,12 +5,11 @@
 
 use std::rc::Rc;
 
-use borewright_core::design::Design;
 use borewright_core::desk::{
-    Choice, Gesture, Intent, Notice, PaperMove, ScreenPoint, Session, View,
+    self, Choice, Gesture, Intent, Notice, PaperMove, ScreenPoint, Session, View,
 };
-use borewright_core::plan::{LevelId, Plan};
-use borewright_core::shape::{Point, Pos};
+use borewright_core::plan::LevelId;
+use borewright_core::shape::Pos;
 use yew::{Reducible, UseReducerDispatcher};
 
 /// Everything the page shows.
@@ -18,12 +17,12 @@ use yew::{Reducible, UseReducerDispatcher};
 pub struct Desk {
     /// The plan and the hands on it.
     pub session: Session,
-    /// What was worked out last, and from which plan.
-    pub derived: Derived,
     /// Where the paper lies on the screen.
     pub view: View,
     /// Pixels the sheet has, across and down.
     pub area: (f64, f64),
+    /// Where a drag that moves the paper holds it.
+    pub held: Option<ScreenPoint>,
     /// What lies open in the slip's place instead of what is chosen.
     pub open: Option<Leaf>,
     /// How much of the drawing under the plan shows, per cent.
@@ -32,29 +31,6 @@ pub struct Desk {
     pub keeping: Keeping,
     /// Something that takes a while.
     pub wait: Option<Wait>,
-}
-
-/// What follows from one plan. Compared by identity.
-#[derive(Clone)]
-pub struct Derived {
-    /// The plan it was worked out from.
-    pub plan: Rc<Plan>,
-    /// What follows from it.
-    pub design: Rc<Design>,
-}
-
-impl Derived {
-    /// Works it out.
-    pub fn of(plan: &Rc<Plan>) -> Self {
-        let (plan, design) = (plan.clone(), Rc::new(Design::of(plan)));
-        Self { plan, design }
-    }
-}
-
-impl PartialEq for Derived {
-    fn eq(&self, other: &Self) -> bool {
-        Rc::ptr_eq(&self.design, &other.design)
-    }
 }
 
 /// What can lie open in the slip's place.
@@ -68,8 +44,6 @@ pub enum Leaf {
     Findings,
     /// What makes a number of the tally.
     Count(Count),
-    /// One bore, by its number.
-    Bore(u32),
 }
 
 /// A number of the tally.
@@ -129,8 +103,6 @@ pub enum Act {
     Visit(Visit),
     /// The sheet has another size.
     Sized(f64, f64),
-    /// A plan was worked out.
-    Derived(Derived),
     /// Lay something open in the slip's place, or close it.
     Lay(Option<Leaf>),
     /// Show this much of the drawing, per cent.
@@ -162,12 +134,11 @@ pub type Dispatcher = UseReducerDispatcher<Desk>;
 impl Desk {
     /// A page with a session on it.
     pub fn of(session: Session) -> Self {
-        let derived = Derived::of(&session.plan);
         Self {
             session,
-            derived,
             view: View::default(),
             area: (0.0, 0.0),
+            held: None,
             open: None,
             fade: 45,
             keeping: Keeping::Nothing,
@@ -178,10 +149,7 @@ impl Desk {
     fn act(&mut self, act: Act) {
         match act {
             Act::Want(intent) => self.want(&intent),
-            Act::Hand(gesture, pixels, free) => {
-                let reach = self.view.reach(pixels, free);
-                self.want(&Intent::Gesture(self.view.gesture(&gesture), reach));
-            }
+            Act::Hand(gesture, pixels, free) => self.hand(&gesture, pixels, free),
             Act::Paper(paper) => self.view = self.view.moved(&paper),
             Act::Zoom(at, factor) => {
                 let middle = ScreenPoint::new(self.area.0 / 2.0, self.area.1 / 2.0);
@@ -190,18 +158,38 @@ impl Desk {
             Act::ShowAll => self.show_all(),
             Act::Visit(visit) => self.visit(visit),
             Act::Sized(width, height) => self.size(width, height),
-            Act::Derived(derived) => self.derived = derived,
             Act::Lay(leaf) => self.open = leaf,
             Act::Fade(fade) => self.fade = fade.min(100),
             Act::Keep(keeping) => self.keeping = keeping,
             Act::Wait(wait) => self.wait = wait,
             Act::Say(notice) => self.session.notice = Some(notice),
             Act::Begin(session, keeping) => {
-                self.derived = Derived::of(&session.plan);
                 self.session = session;
                 self.keeping = keeping;
                 self.show_all();
             }
+        }
+    }
+
+    /// A drag that nothing on the sheet takes moves the paper.
+    fn hand(&mut self, gesture: &Gesture<ScreenPoint>, pixels: f64, free: bool) {
+        let reach = self.view.reach(pixels, free);
+        let plan_gesture = self.view.gesture(gesture);
+        if let Gesture::DragBegan { from, .. } = plan_gesture {
+            let taken = self.session.takes_drag(from, reach);
+            self.held = gesture.stretch().map(|(from, _)| from).filter(|_| !taken);
+        }
+        let Some(from) = self.held else {
+            return self.want(&Intent::Gesture(plan_gesture, reach));
+        };
+        self.held = None;
+        if let Some((_, to)) = gesture.stretch() {
+            self.view = self.view.moved(&PaperMove {
+                from,
+                to,
+                factor: 1.0,
+            });
+            self.held = (!matches!(gesture, Gesture::DragEnded { .. })).then_some(to);
         }
     }
 
@@ -244,30 +232,11 @@ impl Desk {
     }
 
     fn show_all(&mut self) {
-        self.view = match extent(&self.session) {
+        self.view = match desk::bounds(self.session.shown_plan(), self.session.level) {
             Some(corners) => View::showing(corners, self.area.0, self.area.1),
             None => View::default(),
         };
     }
-}
-
-/// Opposite corners of everything drawn on the shown level, the picture under it included.
-fn extent(session: &Session) -> Option<(Pos, Pos)> {
-    let plan = session.shown_plan();
-    let level = plan.level(session.level)?;
-    let walls = level.walls.iter().flat_map(|wall| [wall.from, wall.to]);
-    let mut places: Vec<Pos> = walls.map(Point::pos).collect();
-    if let (true, Some(scan)) = (places.is_empty(), &level.sheet.scan) {
-        let (width, height) = (f64::from(scan.width), f64::from(scan.height));
-        let corners = [(0.0, 0.0), (width, 0.0), (0.0, height), (width, height)];
-        places.extend(corners.map(|pixel| level.sheet.placing.to_plan(pixel)));
-    }
-    let first = *places.first()?;
-    let fold = |pick: fn(f64, f64) -> f64| {
-        let over = |a: Pos, b: &Pos| Pos::new(pick(a.x, b.x), pick(a.y, b.y));
-        places.iter().fold(first, over)
-    };
-    Some((fold(f64::min), fold(f64::max)))
 }
 
 impl Reducible for Desk {

@@ -1,11 +1,9 @@
 //! Every effect of the page: what happens because something changed, and not because it is drawn.
 
-mod design;
 mod difference;
 mod keys;
 mod size;
 
-pub use design::use_design;
 pub use difference::use_difference;
 pub use keys::use_keys;
 pub use size::use_size;

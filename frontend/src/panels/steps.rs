@@ -41,13 +41,8 @@ fn FindingsButton() -> Html {
     let desk = use_desk();
     let is_open = desk.open == Some(Leaf::Findings);
     let onlay = use_act(move |_: MouseEvent| Act::Lay((!is_open).then_some(Leaf::Findings)));
-    let open: Vec<&Finding> = desk
-        .derived
-        .design
-        .findings
-        .iter()
-        .filter(|f| f.dismissed.is_none())
-        .collect();
+    let findings = &desk.session.shown_design().findings;
+    let open: Vec<&Finding> = findings.iter().filter(|f| f.dismissed.is_none()).collect();
     let worst = open.iter().map(|finding| finding.severity).min();
     html! {
         <button class="FindingsButton" type="button" aria-pressed={is_open.to_string()}

@@ -17,7 +17,7 @@ pub fn Tally() -> Html {
         Some(Leaf::Count(count)) => Some(count),
         _ => None,
     };
-    let figures = figures(&desk.derived.plan, &desk.derived.design);
+    let figures = figures(desk.session.shown_plan(), desk.session.shown_design());
     let number = |figure: Figure| {
         let (key, is_open) = (format!("{:?}", figure.count), open == Some(figure.count));
         html! { <TallyNumber {key} {figure} {is_open} onopen={onopen.clone()} /> }
@@ -35,7 +35,7 @@ pub fn Tally() -> Html {
 
 /// How close to the best possible, once that is known.
 fn best(desk: &Desk, onopen: &Callback<Count>) -> Html {
-    let Some(gap) = desk.derived.design.ways.gap() else {
+    let Some(gap) = desk.session.shown_design().ways.gap() else {
         return html! {};
     };
     let onclick = onopen.reform(|_: MouseEvent| Count::Best);
