@@ -188,7 +188,10 @@ mod tests {
     use crate::plan::{LevelId, Lumber};
     use crate::shape::Point;
 
-    fn level(walls: &[((i32, i32), (i32, i32))]) -> Level {
+    /// From and to, each as x and y.
+    type Ends = ((i32, i32), (i32, i32));
+
+    fn level(walls: &[Ends]) -> Level {
         let mut level = Level::new(LevelId(1), "Ground");
         for (place, (from, to)) in walls.iter().enumerate() {
             level.walls.push(Wall::new(

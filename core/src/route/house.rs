@@ -431,8 +431,7 @@ fn bays_beside(wall: &HouseWall, at: f64) -> Vec<usize> {
             .filter(|(_, bay)| bay.reaches(wall.lane))
     };
     let before = reaching()
-        .filter(|(_, bay)| bay.middle() <= at && at - bay.to < 250.0)
-        .last();
+        .rfind(|(_, bay)| bay.middle() <= at && at - bay.to < 250.0);
     let after = reaching().find(|(_, bay)| bay.middle() > at && bay.from - at < 250.0);
     before
         .into_iter()
