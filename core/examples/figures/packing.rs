@@ -21,100 +21,91 @@ pub fn print() {
         (1..=count(row)).map(|r| 2.0 * r as f64).collect()
     });
     let mixed = cases(&file["mixed"], diameters);
-    print_errors(&equal, &counted, &mixed);
+    print_published(&equal, &counted);
+    print_mixed(&mixed);
     print_times(&mixed);
 }
 
-fn print_errors(equal: &[Case], counted: &[Case], mixed: &[Case]) {
+fn print_published(equal: &[Case], counted: &[Case]) {
     let published = "worst above the published radius";
-    let long_run = "worst above own long run of 8 s a bundle";
-    let (few, live, careful, long) = (10, Effort::LIVE, Effort::CAREFUL, Effort::LONG);
     worst(
-        "packing equal circles 1-20, live",
+        ("equal circles 1-20, live", "0.01", published),
         equal,
         1..=20,
-        live,
-        ("0.01", published),
+        Effort::LIVE,
     );
     worst(
-        "packing radii 1 to n, n 5-10, live",
+        ("radii 1 to n, n 5-10, live", "-", published),
         counted,
-        5..=few,
-        live,
-        ("-", published),
+        5..=10,
+        Effort::LIVE,
     );
     worst(
-        "packing radii 1 to n, n 11-24, live",
+        ("radii 1 to n, n 11-24, live", "-", published),
         counted,
         11..=24,
-        live,
-        ("-", published),
+        Effort::LIVE,
     );
     worst(
-        "packing radii 1 to n, n 5-10, careful",
+        ("radii 1 to n, n 5-10, careful", "1.5", published),
         counted,
-        5..=few,
-        careful,
-        ("1.5", published),
+        5..=10,
+        Effort::CAREFUL,
     );
     worst(
-        "packing radii 1 to n, n 11-24, careful",
+        ("radii 1 to n, n 11-24, careful", "4.5", published),
         counted,
         11..=24,
-        careful,
-        ("4.5", published),
+        Effort::CAREFUL,
     );
     worst(
-        "packing radii 1 to n, n 5-24, long",
+        ("radii 1 to n, n 5-24, long", "2", published),
         counted,
         5..=24,
-        long,
-        ("2", published),
+        Effort::LONG,
     );
+}
+
+fn print_mixed(mixed: &[Case]) {
+    let long_run = "worst above own long run of 8 s a bundle";
     worst(
-        "packing mixed cable 6-16, live",
+        ("mixed cable 6-16, live", "-", long_run),
         mixed,
         1..=16,
-        live,
-        ("-", long_run),
+        Effort::LIVE,
     );
     worst(
-        "packing mixed cable 17-24, live",
+        ("mixed cable 17-24, live", "-", long_run),
         mixed,
         17..=24,
-        live,
-        ("-", long_run),
+        Effort::LIVE,
     );
     worst(
-        "packing mixed cable 6-16, careful",
+        ("mixed cable 6-16, careful", "1.5", long_run),
         mixed,
         1..=16,
-        careful,
-        ("1.5", long_run),
+        Effort::CAREFUL,
     );
     worst(
-        "packing mixed cable 17-24, careful",
+        ("mixed cable 17-24, careful", "2.5", long_run),
         mixed,
         17..=24,
-        careful,
-        ("2.5", long_run),
+        Effort::CAREFUL,
     );
     worst(
-        "packing mixed cable 6-24, long",
+        ("mixed cable 6-24, long", "-", long_run),
         mixed,
         1..=24,
-        long,
-        ("-", long_run),
+        Effort::LONG,
     );
 }
 
 /// Prints the worst error of the cases with so many cables; goal in per cent, and against what.
 fn worst(
-    name: &str,
+    (name, goal, against): (&str, &str, &str),
     cases: &[Case],
     counts: std::ops::RangeInclusive<usize>,
     effort: Effort,
-    (goal, against): (&str, &str),
 ) {
     let chosen = cases
         .iter()
@@ -124,7 +115,7 @@ fn worst(
         .collect();
     let worst = errors.iter().copied().fold(f64::NEG_INFINITY, f64::max);
     let how = format!("{against}, {} bundles", errors.len());
-    figure::print(name, 100.0 * worst, "%", goal, &how);
+    figure::print(&format!("packing {name}"), 100.0 * worst, "%", goal, &how);
 }
 
 fn print_times(mixed: &[Case]) {

@@ -102,10 +102,8 @@ impl Session {
 
     /// After a new plan was started; the one before comes back by undo.
     pub(super) fn started_anew(self) -> Session {
-        let plan = Plan {
-            units: self.plan.units,
-            ..Plan::new()
-        };
+        let units = Edit::SetUnits(self.plan.units);
+        let plan = Plan::new().apply(&units).unwrap_or_default();
         self.replaced(Rc::new(plan), String::from("started a new plan"))
     }
 

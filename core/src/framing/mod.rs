@@ -4,6 +4,7 @@
 //! centre line; heights are millimetres above the level's finished floor. Nothing here knows a
 //! cable.
 
+mod bay;
 mod headers;
 mod joints;
 mod outline;
@@ -11,12 +12,13 @@ mod room;
 mod space;
 mod wall;
 
+pub use bay::{Bay, BayKind};
 pub use headers::header_depth;
 pub use joints::{Joint, JointKind, WallEnds};
 pub use outline::Outline;
 pub use room::room_at;
 pub use space::{Space, SpaceKind, Strip};
-pub use wall::{Bay, BayKind, Header, Stud, StudKind, WallFraming};
+pub use wall::{Header, Stud, StudKind, WallFraming};
 
 use crate::plan::{LevelId, Plan, WallId};
 

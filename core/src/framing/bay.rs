@@ -1,0 +1,44 @@
+//! The clear spaces of a wall, where cable can run. Which there are is found in `wall.rs`.
+
+/// A clear space between uprights.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Bay {
+    /// Where in the wall it is.
+    pub kind: BayKind,
+    /// Nearer side.
+    pub from: f64,
+    /// Farther side.
+    pub to: f64,
+    /// Lower end.
+    pub bottom: f64,
+    /// Upper end.
+    pub top: f64,
+}
+
+impl Bay {
+    /// Offset of its middle.
+    pub fn middle(&self) -> f64 {
+        (self.from + self.to) / 2.0
+    }
+
+    /// Clear width.
+    pub fn width(&self) -> f64 {
+        self.to - self.from
+    }
+
+    /// Whether a height lies between its ends.
+    pub fn reaches(&self, height: f64) -> bool {
+        self.bottom <= height && height <= self.top
+    }
+}
+
+/// Where in the wall a bay is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum BayKind {
+    /// From the bottom plates to the top plates.
+    Full,
+    /// Under a window's sill.
+    UnderSill,
+    /// Over a header.
+    OverHeader,
+}
