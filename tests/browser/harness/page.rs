@@ -130,6 +130,16 @@ impl Page {
         assert!(self.wait_for(&mut condition), "did not happen: {what}");
     }
 
+    /// Waits until there is an answer and returns it; `None` when [`WAIT`] is over.
+    pub fn until_some<T>(&self, mut question: impl FnMut() -> Option<T>) -> Option<T> {
+        let mut answer = None;
+        self.wait_for(|| {
+            answer = question();
+            answer.is_some()
+        });
+        answer
+    }
+
     /// Runs JavaScript in the page. For measuring and for what no person does, such as filling
     /// the storage; not a way to find things.
     pub fn run(&self, script: &str) -> Value {

@@ -11,6 +11,7 @@
 mod browser;
 mod cargo;
 mod check;
+mod figures;
 mod markup;
 mod options;
 mod outside;
@@ -43,6 +44,7 @@ fn run() -> Result<()> {
             Ok(())
         }
         Command::Build { release } => serve::build_only(release),
+        Command::Figures => figures::figures(),
         Command::Verify { word } => verify::verify(word),
         Command::Serve { port, release } => serve::serve(port, release),
     }

@@ -19,6 +19,8 @@ pub enum Command {
         /// Serve what `dist/` would hold.
         release: bool,
     },
+    /// Measure what is promised.
+    Figures,
     /// Run the checks.
     Verify {
         /// Only those whose name has this in it; all when empty.
@@ -55,6 +57,7 @@ pub fn read(words: impl Iterator<Item = String>) -> Result<Command> {
         "help" | "--help" | "-h" => Ok(Command::Help),
         "build" => Ok(Command::Build { release }),
         "serve" => Ok(Command::Serve { port, release }),
+        "figures" => Ok(Command::Figures),
         "verify" => Ok(Command::Verify { word: name }),
         other => bail!("`{other}` is not a command. What is:\n{HELP}"),
     }

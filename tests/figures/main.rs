@@ -1,0 +1,26 @@
+//! Prints the figures of the page, one line each: `name | value | unit | goal | how it was measured`.
+//!
+//! Called by `cargo figures`, which builds and serves the release and names it in `BOREWRIGHT_SITE`
+//! (its address) and `BOREWRIGHT_FOLDER` (its files). Times are medians, and each is printed again
+//! as a ratio to known work done by the same browser in the same run, because machines differ and
+//! are seldom idle. Nothing here decides whether a goal is met; the reader does.
+//!
+//! The page tells its own moments by the browser's User Timing: the mark `drawn` once the drawing
+//! is on the screen, and a measure `design` around each derivation of everything from a plan.
+
+#![expect(
+    clippy::print_stdout,
+    clippy::expect_used,
+    reason = "this prints figures, and may stop at the first surprise"
+)]
+
+mod edit;
+mod figure;
+mod load;
+mod weight;
+
+fn main() {
+    let weights = weight::print_all();
+    load::print_all(&weights);
+    edit::print_all();
+}
