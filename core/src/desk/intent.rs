@@ -29,8 +29,9 @@ pub enum Intent {
     ShowLevel(LevelId),
     /// The text so far of a length being typed while drawing; shown live where it reads.
     Typing(String),
-    /// A length typed and confirmed: a wall's length, a known dimension, a place along a wall; or
-    /// the name of a room just placed.
+    /// A text typed and confirmed: the length of a wall, of a known dimension or of a power run, the
+    /// width of an opening, how far from the nearer end of its wall a drop or the closet goes, or
+    /// the name of a room just placed. Nothing typed lets go, as a second tap does.
     Typed(String),
     /// Escape: lets go of what is begun, then of what is chosen, then of the tool.
     LetGo,

@@ -1,10 +1,11 @@
 //! Placing the closet: on a wall, or standing free inside the house.
 
+use super::drop::measured;
 use super::{NO_WALL, moving};
 use crate::desk::answer::Answer;
 use crate::desk::choice::under;
 use crate::desk::snap::{boxed, nearest_wall, stepped};
-use crate::desk::{Choice, Draft, Gesture, Hold, Reach, Session, Snap};
+use crate::desk::{Choice, Draft, Gesture, Hold, Notice, Reach, Session, Snap};
 use crate::plan::edit::Edit;
 use crate::plan::{Closet, ClosetPlace, Entry};
 use crate::rules::RuleId;
@@ -26,6 +27,31 @@ pub(super) fn answer(session: &Session, gesture: &Gesture<Point>, reach: Reach) 
             None => Answer::declined(session, NO_WALL, at),
         },
         _ => moving::answer(session, gesture, reach),
+    }
+}
+
+/// A typed length hangs the closet that far from the nearer end of the wall under the pointer.
+pub(super) fn typed(session: &Session, ghost: Closet, text: &str) -> Answer {
+    let ClosetPlace::Wall { wall, offset, side } = ghost.place else {
+        let text = "A distance is typed along a wall. Point at a wall first.";
+        return Answer {
+            notice: Some(Notice::refused(text, None)),
+            ..Answer::unmoved(session)
+        };
+    };
+    match measured(session, wall, offset, text) {
+        Ok(offset) => {
+            let place = ClosetPlace::Wall { wall, offset, side };
+            Answer {
+                edit: Some(Edit::SetCloset(Some(Closet { place, ..ghost }))),
+                ..Answer::default()
+            }
+            .choosing(Choice::Closet)
+        }
+        Err(notice) => Answer {
+            notice: Some(notice),
+            ..Answer::unmoved(session)
+        },
     }
 }
 
@@ -113,6 +139,34 @@ mod tests {
             (Some(WallId(2)), Entry::Above)
         );
         assert_eq!(trial.done(), "moved the closet");
+    }
+
+    #[test]
+    fn a_typed_length_is_from_the_nearer_end() {
+        let trial = house().hover(100, 5000).types("1 m");
+        let place = trial.plan().closet.unwrap().place;
+        assert!(matches!(
+            place,
+            ClosetPlace::Wall {
+                wall: WallId(4),
+                offset: Mm(1000),
+                ..
+            }
+        ));
+        assert!(
+            house()
+                .hover(4000, 3000)
+                .types("1 m")
+                .told()
+                .contains("along a wall")
+        );
+        assert!(
+            house()
+                .hover(100, 5000)
+                .types("no")
+                .told()
+                .contains("not a length")
+        );
     }
 
     #[test]

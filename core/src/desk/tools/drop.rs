@@ -4,12 +4,12 @@ use super::{NO_WALL, moving};
 use crate::desk::answer::Answer;
 use crate::desk::choice::under;
 use crate::desk::snap::{boxed, nearest_wall, stepped};
-use crate::desk::{Choice, Draft, Gesture, Hold, Reach, Session, Snap};
+use crate::desk::{Choice, Draft, Gesture, Hold, Notice, Reach, Session, Snap};
 use crate::plan::edit::Edit;
-use crate::plan::{DropId, DropKind, Place, Role};
+use crate::plan::{DropId, DropKind, Place, Role, WallId};
 use crate::rules::{RuleId, RuleSet};
 use crate::shape::Point;
-use crate::units::Mm;
+use crate::units::{Mm, read_length};
 
 /// A box on a wall keeps this far under the ceiling.
 const UNDER_CEILING: Mm = Mm(100);
@@ -48,6 +48,72 @@ fn tap(session: &Session, at: Point, reach: Reach) -> Answer {
     };
     let new = Choice::Drop(DropId(session.plan.next.drop));
     Answer::edit(edit, at).choosing(new)
+}
+
+/// A typed length places the drop under the pointer that far from the nearer end of its wall.
+pub(super) fn typed(session: &Session, kind: DropKind, ghost: Place, text: &str) -> Answer {
+    let Some((wall, offset)) = ghost.on_wall() else {
+        return Answer {
+            notice: Some(Notice::refused(NOT_ON_WALL, None)),
+            ..Answer::unmoved(session)
+        };
+    };
+    match measured(session, wall, offset, text) {
+        Ok(offset) => {
+            let place = at_offset(ghost, offset);
+            let edit = Edit::AddDrop {
+                kind,
+                level: session.level,
+                place,
+            };
+            let new = Choice::Drop(DropId(session.plan.next.drop));
+            Answer {
+                edit: Some(edit),
+                ..Answer::default()
+            }
+            .choosing(new)
+        }
+        Err(notice) => Answer {
+            notice: Some(notice),
+            ..Answer::unmoved(session)
+        },
+    }
+}
+
+const NOT_ON_WALL: &str = "A distance is typed along a wall. Point at a wall first.";
+
+/// The offset that a typed distance from the nearer end of a wall means.
+pub(super) fn measured(
+    session: &Session,
+    wall: WallId,
+    offset: Mm,
+    text: &str,
+) -> Result<Mm, Notice> {
+    let units = session.plan.units;
+    let at = session.snap.as_ref().map(|snap| snap.at);
+    let distance = read_length(text, units).map_err(|e| Notice::refused(e.to_string(), at))?;
+    let (_, wall) = session
+        .plan
+        .wall(wall)
+        .ok_or_else(|| Notice::refused(NO_WALL, at))?;
+    let length = wall.from.distance(wall.to);
+    if distance > length {
+        let (label, length) = (wall.label(), units.position(length));
+        let text = format!("{label} is {length} long. Type a shorter distance from its end.");
+        return Err(Notice::refused(text, at));
+    }
+    Ok(match offset.0.saturating_mul(2) <= length.0 {
+        true => distance,
+        false => length - distance,
+    })
+}
+
+fn at_offset(place: Place, offset: Mm) -> Place {
+    let mut place = place;
+    if let Place::Wall { offset: known, .. } | Place::Outside { offset: known, .. } = &mut place {
+        *known = offset;
+    }
+    place
 }
 
 /// Where a drop of a kind lands for a pointer: on the ceiling; on the nearest face of a wall; for a
@@ -240,6 +306,24 @@ mod tests {
             }
         ));
         assert_eq!(lost.session.draft, None);
+    }
+
+    #[test]
+    fn a_typed_length_places_it_that_far_from_the_nearer_end() {
+        let offset = |trial: &Trial| places(trial)[0].on_wall().unwrap().1;
+        let near = placing(DropKind::Data).hover(2000, 100).types("1.5 m");
+        assert_eq!(offset(&near), Mm(1500));
+        let far = placing(DropKind::Data).hover(7000, 100).types("1.5 m");
+        assert_eq!(offset(&far), Mm(6500));
+        let long = placing(DropKind::Data).hover(7000, 100).types("9 m");
+        assert!(
+            long.told().contains("W1 is 8000 mm long"),
+            "{}",
+            long.told()
+        );
+        assert!(places(&long).is_empty() && long.session.draft.is_some());
+        let ceiling = placing(DropKind::CeilingAccessPoint).hover(4000, 3000);
+        assert!(ceiling.types("1 m").told().contains("along a wall"));
     }
 
     #[test]

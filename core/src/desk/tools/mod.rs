@@ -141,6 +141,11 @@ pub(super) fn typed(session: &Session, text: &str) -> Answer {
             known::typed(session, *from, *to, text)
         }
         (_, Tool::Opening) => opening::typed(session, text),
+        (Some(Draft::Drop { kind, place }), _) => drop::typed(session, *kind, *place, text),
+        (Some(Draft::Closet(closet)), _) => closet::typed(session, *closet, text),
+        (Some(Draft::AlongWall { wall, from, to }), Tool::PowerRun) => {
+            power_run::typed(session, *wall, *from, *to, text)
+        }
         _ => Answer {
             notice: Some(super::Notice::refused(untyped(session.tool), None)),
             ..Answer::unmoved(session)
@@ -154,6 +159,8 @@ fn untyped(tool: Tool) -> &'static str {
         Tool::Wall => "Tap where the wall begins, then type its length.",
         Tool::KnownDimension => "Draw along something on the drawing, then type its length.",
         Tool::Room => "Tap where the name goes, then type it.",
+        Tool::Drop | Tool::Closet => "Point at a wall, then type how far from its end.",
+        Tool::PowerRun => "Tap a wall where the run begins, then type how long it is.",
         _ => "A length is typed while drawing. Take a tool that draws, or change it in the slip.",
     }
 }

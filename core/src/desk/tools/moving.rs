@@ -88,6 +88,11 @@ fn dragging(session: &Session, grip: Grip, edit: &Edit, snap: Option<Snap>) -> A
         Grip::Thing(choice) => Some(choice),
         Grip::Corner(_) => None,
     };
+    if let Some(draft @ Draft::Move { plan: shown, .. }) = &session.draft
+        && **shown == plan
+    {
+        return Answer::begun(draft.clone(), snap);
+    }
     let design = match what {
         Some(Choice::Room(_)) => Rc::clone(&session.design),
         _ => Rc::new(Design::of(&plan)),

@@ -7,7 +7,7 @@ use crate::desk::{Choice, Draft, Gesture, Reach, Session};
 use crate::plan::edit::Edit;
 use crate::plan::{PowerPlace, PowerRun, PowerRunId, WallId};
 use crate::shape::Point;
-use crate::units::Mm;
+use crate::units::{Mm, read_length};
 
 pub(super) fn answer(session: &Session, gesture: &Gesture<Point>, reach: Reach) -> Answer {
     match (*gesture, &session.draft) {
@@ -40,6 +40,24 @@ pub(super) fn answer(session: &Session, gesture: &Gesture<Point>, reach: Reach) 
             _ => overhead(session, vec![from, to], to),
         },
         _ => Answer::unmoved(session),
+    }
+}
+
+/// A typed length runs that far along the wall, the way the pointer shows.
+pub(super) fn typed(session: &Session, wall: WallId, from: Mm, to: Mm, text: &str) -> Answer {
+    let at = session.plan.wall(wall).and_then(|(_, wall)| wall.line());
+    let at = at
+        .map(|line| line.at(from.f64(), 0.0).point())
+        .unwrap_or_default();
+    match read_length(text, session.plan.units) {
+        Ok(length) => {
+            let end = match to < from {
+                true => from - length,
+                false => from + length,
+            };
+            in_wall(session, (wall, from, end), at)
+        }
+        Err(error) => Answer::declined(session, error.to_string(), at),
     }
 }
 
@@ -151,6 +169,11 @@ mod tests {
         assert_eq!(places(&trial), [along(2000, 5000)]);
         let trial = house().drag((2000, 20), (5000, -20));
         assert_eq!(places(&trial), [along(2000, 5000)]);
+        let typed = house().tap(5000, 20).hover(4000, 10).types("1.2 m");
+        assert_eq!(places(&typed), [along(3800, 5000)]);
+        let long = house().tap(5000, 20).hover(6000, 10).types("9 m");
+        assert!(long.told().contains("past the ends of W1"));
+        assert!(long.session.draft.is_some() && places(&long).is_empty());
         let riser = house().tap(3000, 0).tap(3000, 0);
         assert_eq!(places(&riser), [along(3000, 3000)]);
     }
