@@ -100,7 +100,8 @@ impl Session {
         self.replaced(Rc::clone(plan), words)
     }
 
-    /// After a new plan was started; the one before comes back by undo.
+    /// After a new plan was started, in the units that were in use; the one before comes back by
+    /// undo.
     pub(super) fn started_anew(self) -> Session {
         let units = Edit::SetUnits(self.plan.units);
         let plan = Plan::new().apply(&units).unwrap_or_default();
@@ -185,10 +186,8 @@ mod tests {
 
     #[test]
     fn opening_and_starting_anew_come_back_by_undo() {
-        let other = Plan {
-            title: String::from("Alder Court, lot 6"),
-            ..Plan::new()
-        };
+        let title = Edit::SetTitle("Alder Court, lot 6".into());
+        let other = Plan::new().apply(&title).unwrap();
         let trial = Trial::with_house().intent(&Intent::Open(Rc::new(other)));
         assert_eq!(trial.done(), "opened Alder Court, lot 6");
         let trial = trial.intent(&Intent::NewPlan);

@@ -1,6 +1,7 @@
 //! A pair of hands for the tests of this room: what a person does, in one line each.
 
 use super::{Gesture, Intent, Reach, Session, Tool};
+use crate::plan::edit::Edit;
 use crate::plan::{Plan, Scan};
 use crate::shape::Point;
 use crate::units::Mm;
@@ -20,10 +21,9 @@ pub(super) struct Trial {
 impl Trial {
     /// An empty plan in metric units, so that steps are 25 mm.
     pub fn new() -> Self {
-        let mut plan = Plan::new();
-        plan.units = crate::units::Units::Metric;
+        let metric = Edit::SetUnits(crate::units::Units::Metric);
         Self {
-            session: Session::of(plan),
+            session: Session::of(Plan::new().apply(&metric).unwrap()),
         }
     }
 
@@ -48,7 +48,7 @@ impl Trial {
         };
         let trial = Self::new();
         let level = trial.session.level;
-        trial.intent(&Intent::Edit(crate::plan::edit::Edit::PutScan(
+        trial.intent(&Intent::Edit(Edit::PutScan(
             level,
             Arc::new(scan),
             crate::plan::Placing::default(),
