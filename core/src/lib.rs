@@ -13,4 +13,5 @@ pub mod rules;
 pub mod scan;
 pub mod schedule;
 pub mod shape;
+pub mod sheet;
 pub mod units;

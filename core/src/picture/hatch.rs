@@ -84,6 +84,7 @@ fn name(word: &str, at: Pos, ink: Ink, about: About, sizes: Type, faint: bool) -
         ink,
         about: Some(about),
         faint,
+        paper: ink == Ink::KeepOutName,
     }
 }
 

@@ -27,10 +27,14 @@ pub enum Ink {
     Cable(u8),
     /// Several cables in one stretch; how many. See [`trunk_width`].
     Trunk(u16),
+    /// Paper beside a cable or trunk of so many, so that it shows in a filled wall and where ways cross.
+    Casing(u16),
     /// How many cables a trunk has.
     TrunkCount,
     /// A bore: the short bar across its member.
     Bore,
+    /// A bore seen in an elevation: a dot.
+    BoreDot,
     /// A bore up or down through plates: a ring.
     BoreRing,
     /// Number and words of a bore.
@@ -85,12 +89,28 @@ pub enum Ink {
     FindingNote,
     /// Cut wood around a bore in a section.
     Wood,
+    /// Grain of that wood.
+    Grain,
+    /// Steel in front of a bore, cut across.
+    Steel,
+    /// Identity of a cable in a section.
+    CableName,
     /// The circle of a bore in a section.
     BoreCircle,
     /// A cable cut across in a section; which of [`CABLE_STYLES`] it has.
     CableEnd(u8),
+    /// Paper under a text that stands on hatching.
+    Paper,
     /// Running text.
     Note,
+    /// Fine rule of a table.
+    Rule,
+    /// Heavy rule: under a head, over a foot, a check bar.
+    Heavy,
+    /// A tick box.
+    Box,
+    /// A filled area: the dark half of a scale bar, a margin bar.
+    Solid,
 }
 
 /// Dashes that tell cables apart before colour does: solid, long, short, dots, and mixtures.
@@ -112,8 +132,10 @@ impl Ink {
             Self::RoomName => "room-name",
             Self::Cable(_) => "cable",
             Self::Trunk(_) => "trunk",
+            Self::Casing(_) => "casing",
             Self::TrunkCount => "trunk-count",
             Self::Bore => "bore",
+            Self::BoreDot => "bore-dot",
             Self::BoreRing => "bore-ring",
             Self::BoreName => "bore-name",
             Self::Seal => "seal",
@@ -141,9 +163,17 @@ impl Ink {
             Self::FindingWarn => "finding-warn",
             Self::FindingNote => "finding-note",
             Self::Wood => "wood",
+            Self::Grain => "grain",
+            Self::Steel => "steel",
+            Self::CableName => "cable-name",
             Self::BoreCircle => "bore-circle",
             Self::CableEnd(_) => "cable-end",
+            Self::Paper => "paper",
             Self::Note => "note",
+            Self::Rule => "rule",
+            Self::Heavy => "heavy",
+            Self::Box => "box",
+            Self::Solid => "solid",
         }
     }
 
@@ -177,6 +207,15 @@ fn cable_dashes(style: u8) -> &'static [f64] {
 /// the bundle itself does.
 pub fn trunk_width(count: u16) -> f64 {
     (0.35 + 0.3 * f64::from(count).sqrt()).min(2.4)
+}
+
+/// Width of the paper shown beside a trunk or a lone cable, its line included, paper millimetres.
+pub fn casing_width(count: u16) -> f64 {
+    let line = match count {
+        0 | 1 => 0.5,
+        count => trunk_width(count),
+    };
+    line + 0.5
 }
 
 #[cfg(test)]

@@ -28,6 +28,8 @@ pub(super) struct Label {
     pub about: Option<About>,
     /// Stands back.
     pub faint: bool,
+    /// Stands on paper of its own, over wood or hatching.
+    pub paper: bool,
 }
 
 /// A stretch of text of one size and weight.
@@ -226,6 +228,12 @@ fn draw(label: &Label, spot: &Spot, scale: f64) -> Vec<Item> {
         let line = Shape::Line(vec![from * scale, to * scale]);
         items.push(Item::plain(Ink::Leader, line).faint_if(label.faint));
     }
+    if label.paper {
+        let (low, high) = (spot.rect.low * scale, spot.rect.high * scale);
+        let corners = [low, Pos::new(high.x, low.y), high, Pos::new(low.x, high.y)];
+        let paper = Shape::Area(corners.to_vec());
+        items.push(Item::plain(Ink::Paper, paper).faint_if(label.faint));
+    }
     let Some(form) = label.forms.get(spot.form) else {
         return items;
     };
@@ -274,6 +282,7 @@ mod tests {
             ink: Ink::BoreName,
             about: None,
             faint: false,
+            paper: false,
         }
     }
 

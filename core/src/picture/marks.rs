@@ -34,7 +34,7 @@ pub(super) fn draw(
         let bores = row.bores.iter().filter_map(|bore| design.bores.get(*bore));
         let mut anchors: Vec<Pos> = Vec::new();
         for bore in bores {
-            let Some(mark) = Mark::of(plan, design, bore) else {
+            let Some(mark) = Mark::of(plan, design, bore, picture.scale) else {
                 continue;
             };
             mark.draw(picture, row.number, &words(plan, row));
@@ -64,12 +64,15 @@ fn label(plan: &Plan, row: &DrillRow, anchors: Vec<Pos>, sizes: Type) -> Label {
     let number = Run::bold(row.number.to_string(), sizes.id);
     Label {
         anchors,
-        clear: RING + 0.2,
+        clear: RING * 1.6 + 0.2,
         forms: vec![
-            vec![number.clone(), Run::plain(words(plan, row), sizes.body)],
             vec![
                 number.clone(),
-                Run::plain(plan.units.size(row.bit), sizes.body),
+                Run::plain(format!("· {}", words(plan, row)), sizes.body),
+            ],
+            vec![
+                number.clone(),
+                Run::plain(format!("· {}", plan.units.size(row.bit)), sizes.body),
             ],
             vec![number],
         ],
@@ -78,6 +81,7 @@ fn label(plan: &Plan, row: &DrillRow, anchors: Vec<Pos>, sizes: Type) -> Label {
         ink: Ink::BoreName,
         about: Some(About::Bore(row.number)),
         faint: false,
+        paper: false,
     }
 }
 
@@ -90,7 +94,7 @@ struct Mark<'d> {
 }
 
 impl<'d> Mark<'d> {
-    fn of(plan: &Plan, design: &'d Design, bore: &'d Bore) -> Option<Self> {
+    fn of(plan: &Plan, design: &'d Design, bore: &'d Bore, scale: f64) -> Option<Self> {
         let crossing = design.ways.crossings.get(bore.crossing)?;
         let wall = crossing.wall.and_then(|id| plan.wall(id)).map(|(_, w)| w);
         let line = wall.and_then(Wall::line);
@@ -101,7 +105,7 @@ impl<'d> Mark<'d> {
         Some(Self {
             bore,
             at,
-            bar: bar(design, crossing, wall, line.as_ref()),
+            bar: bar(design, crossing, wall, line.as_ref(), scale),
         })
     }
 
@@ -174,14 +178,15 @@ fn bar(
     crossing: &Crossing,
     wall: Option<&Wall>,
     line: Option<&Segment>,
+    scale: f64,
 ) -> Option<Pos> {
     match crossing.member {
         Member::TopPlates(_) | Member::BottomPlates(_) => None,
         Member::Joist { space } | Member::Web { space } => {
             let along = design.framing.spaces.get(space)?.along;
-            Some(along * ACROSS_JOIST)
+            Some(along * (ACROSS_JOIST * scale))
         }
-        Member::Sheathing => Some(line?.along * ACROSS_JOIST),
+        Member::Sheathing => Some(line?.along * (ACROSS_JOIST * scale)),
         Member::Studs(_) | Member::Corner { .. } => Some(line?.across() * (wall?.width().0 / 2.0)),
     }
 }

@@ -6,23 +6,30 @@
 //! screen is paper whose millimetre is [`SCREEN_MM`] to a CSS pixel. Nothing here decides anything
 //! about the plan; it only shows it.
 
+mod dimension;
+mod elevation;
 pub mod font;
 mod hatch;
 mod ink;
 mod labels;
+pub mod legend;
 mod level;
 mod marks;
 mod obstacles;
 mod openings;
 #[cfg(test)]
-mod sample;
+pub(crate) mod sample;
+mod section;
 mod symbols;
 mod trunks;
 mod walls;
 
+pub use elevation::{best_side, elevation};
 pub use font::Weight;
-pub use ink::{CABLE_STYLES, Ink, trunk_width};
+pub use ink::{CABLE_STYLES, Ink, casing_width, trunk_width};
 pub use level::{Showing, Stress, draw as level, usual_heights};
+pub use section::section;
+pub use symbols::drop_place;
 
 use crate::plan::{CableId, DropId, KeepOutId, OpeningId, PowerRunId, RoomId, WallId};
 use crate::shape::Pos;

@@ -11,8 +11,10 @@ use crate::units::Mm;
 
 const GROUND: LevelId = LevelId(1);
 
+type Drawn = ((i32, i32), (i32, i32), Lumber, Role);
+
 /// The walls: ends in millimetres, lumber, role.
-const WALLS: [((i32, i32), (i32, i32), Lumber, Role); 10] = [
+const WALLS: [Drawn; 10] = [
     ((0, 0), (12200, 0), Lumber::TwoBySix, Role::Exterior),
     ((12200, 0), (12200, 8800), Lumber::TwoBySix, Role::Exterior),
     ((12200, 8800), (0, 8800), Lumber::TwoBySix, Role::Exterior),

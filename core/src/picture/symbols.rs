@@ -45,6 +45,11 @@ pub(super) fn foot(plan: &Plan, drop: &Drop) -> Option<(Pos, Option<Pos>)> {
     }
 }
 
+/// The place of a drop in plan, on the face of its wall; `None` where its wall is gone.
+pub fn drop_place(plan: &Plan, drop: &Drop) -> Option<Pos> {
+    foot(plan, drop).map(|(at, _)| at)
+}
+
 /// A place on a wall's face and the unit vector off it.
 pub(super) fn on_face(plan: &Plan, wall: WallId, offset: f64, side: Side) -> Option<(Pos, Pos)> {
     let (_, wall) = plan.wall(wall)?;
@@ -80,16 +85,20 @@ pub(super) fn stand(
     Some(Spot { at, foot, out })
 }
 
-/// Draws a drop's symbol with its stem.
+/// Draws the stem of a symbol that had to move away from its wall.
+pub(super) fn draw_stem(picture: &mut Picture, spot: Spot, sizes: Type, faint: bool) {
+    if spot.foot.distance(spot.at) > reach(sizes) * picture.scale * 1.3 {
+        let stem = Shape::Line(vec![spot.foot, spot.at]);
+        picture.push(Item::plain(Ink::Leader, stem).faint_if(faint));
+    }
+}
+
+/// Draws a drop's symbol.
 pub(super) fn draw(picture: &mut Picture, drop: &Drop, spot: Spot, sizes: Type, faint: bool) {
     let scale = picture.scale;
     let radius = reach(sizes) * scale;
     let words = words(drop);
     let about = About::Drop(drop.id);
-    if spot.foot.distance(spot.at) > radius * 1.3 {
-        let stem = Shape::Line(vec![spot.foot, spot.at]);
-        picture.push(Item::plain(Ink::Leader, stem).faint_if(faint));
-    }
     let shape = match drop.kind {
         DropKind::Data | DropKind::Television => Shape::Area(triangle(spot.at, radius)),
         DropKind::CeilingAccessPoint | DropKind::WallAccessPoint => Shape::Circle {

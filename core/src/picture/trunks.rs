@@ -45,15 +45,59 @@ impl Stretch {
 
 /// The stretches of a level: in its walls, over its ceiling, and under the lowest floor.
 pub(super) fn stretches(plan: &Plan, design: &Design, level: LevelId) -> Vec<Stretch> {
-    let mut lines: BTreeMap<Carrier, Vec<Piece>> = BTreeMap::new();
     let house = Where::of(plan, design, level);
+    let mut runs = Vec::new();
     for way in &design.ways.ways {
-        for step in &way.moves {
-            for (layer, from, to) in house.pieces(step) {
-                if let Some((carrier, piece)) = carry(layer, from, to, way.cable) {
-                    lines.entry(carrier).or_default().push(piece);
-                }
+        let pieces = way.moves.iter().flat_map(|step| house.pieces(step));
+        let pieces = without_spurs(pieces.collect());
+        runs.extend(
+            pieces
+                .into_iter()
+                .map(|(layer, from, to)| (layer, from, to, way.cable)),
+        );
+    }
+    shared(runs)
+}
+
+/// A straight piece of one cable's way.
+pub(super) type Leg = (Layer, Pos, Pos);
+
+/// The same way without stretches that are run back over at once: the graph leads every box
+/// through the middle of its bay, the cable does not.
+pub(super) fn without_spurs(legs: Vec<Leg>) -> Vec<Leg> {
+    let mut kept: Vec<Leg> = Vec::new();
+    for leg in legs {
+        let mut leg = leg;
+        while let Some((layer, from, to)) = kept.last().copied() {
+            if !turns_back(&(layer, from, to), &leg) {
+                break;
             }
+            kept.pop();
+            leg = (layer, from, leg.2);
+        }
+        if leg.1.distance(leg.2) >= SAME {
+            kept.push(leg);
+        }
+    }
+    kept
+}
+
+/// Whether a leg starts where another ends and runs back along it.
+fn turns_back(one: &Leg, next: &Leg) -> bool {
+    let (out, back) = (one.2 - one.1, next.2 - next.1);
+    let aside = out.cross(back).abs();
+    one.0 == next.0
+        && one.2.distance(next.1) < SAME
+        && out.dot(back) < 0.0
+        && aside < 1e-3 * out.length() * back.length()
+}
+
+/// Straight runs of single cables as stretches that are each drawn once.
+pub(super) fn shared(runs: Vec<(Layer, Pos, Pos, CableId)>) -> Vec<Stretch> {
+    let mut lines: BTreeMap<Carrier, Vec<Piece>> = BTreeMap::new();
+    for (layer, from, to, cable) in runs {
+        if let Some((carrier, piece)) = carry(layer, from, to, cable) {
+            lines.entry(carrier).or_default().push(piece);
         }
     }
     let pieces = lines
@@ -265,17 +309,12 @@ fn grow(stretch: &mut Stretch, left: &mut Vec<Stretch>) -> bool {
 mod tests {
     use super::*;
 
-    fn pieces(ends: &[((f64, f64), (f64, f64), u32)]) -> Vec<Stretch> {
-        let mut lines: BTreeMap<Carrier, Vec<Piece>> = BTreeMap::new();
-        for ((x1, y1), (x2, y2), cable) in ends {
-            let (from, to) = (Pos::new(*x1, *y1), Pos::new(*x2, *y2));
-            let (carrier, piece) = carry(Layer::Wall, from, to, CableId(*cable)).unwrap();
-            lines.entry(carrier).or_default().push(piece);
-        }
-        let shared = lines
-            .into_iter()
-            .flat_map(|(c, pieces)| share(c.layer, pieces));
-        chain(shared.collect())
+    type Run = ((f64, f64), (f64, f64), u32);
+
+    fn pieces(ends: &[Run]) -> Vec<Stretch> {
+        let pos = |(x, y)| Pos::new(x, y);
+        let run = |(from, to, cable): &Run| (Layer::Wall, pos(*from), pos(*to), CableId(*cable));
+        shared(ends.iter().map(run).collect())
     }
 
     #[test]
@@ -297,6 +336,17 @@ mod tests {
         assert_eq!(found.len(), 1);
         assert_eq!(found[0].points.len(), 3);
         assert_eq!(found[0].length(), 5000.0);
+    }
+
+    #[test]
+    fn a_stretch_run_back_over_is_left_out() {
+        let leg = |from, to| (Layer::Wall, Pos::new(from, 0.0), Pos::new(to, 0.0));
+        let legs = without_spurs(vec![leg(500.0, 300.0), leg(300.0, 900.0)]);
+        assert_eq!(legs, [leg(500.0, 900.0)]);
+        let legs = without_spurs(vec![leg(0.0, 900.0), leg(900.0, 600.0)]);
+        assert_eq!(legs, [leg(0.0, 600.0)]);
+        let straight = vec![leg(0.0, 400.0), leg(400.0, 600.0)];
+        assert_eq!(without_spurs(straight.clone()), straight);
     }
 
     #[test]

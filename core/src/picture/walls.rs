@@ -8,6 +8,11 @@ use crate::shape::{Pos, Segment};
 /// A mitre longer than this many wall widths is cut square.
 const LONGEST_MITRE: f64 = 3.0;
 
+/// Distance between the crosses of a wall that is never drilled, paper millimetres.
+const CROSSES: f64 = 15.0;
+/// Most crosses of one stretch.
+const MOST_CROSSES: u32 = 100;
+
 /// A solid stretch of a wall in plan.
 #[derive(Clone, Debug)]
 pub(super) struct Solid {
@@ -83,6 +88,38 @@ fn draw_wall(
         picture.push(Item::about(ink, Shape::Area(corners), about, words.clone()).faint_if(faint));
         if wall.role == Role::Partition {
             faces(picture, framing, wall, &solid, faint);
+        }
+        if wall.never_drill {
+            crosses(picture, wall, &solid, faint);
+        }
+    }
+}
+
+/// Crosses along a wall that is never drilled, standing out of it on both sides.
+fn crosses(picture: &mut Picture, wall: &Wall, solid: &Solid, faint: bool) {
+    let half = wall.width().0 / 2.0 + 1.2 * picture.scale;
+    let (from, to) = (
+        (solid.start.0 + solid.start.1) * 0.5,
+        (solid.end.0 + solid.end.1) * 0.5,
+    );
+    let Some(line) = Segment::between(from, to) else {
+        return;
+    };
+    let count = (line.length / (CROSSES * picture.scale)).ceil().max(1.0) as u32;
+    for place in 0..count.min(MOST_CROSSES) {
+        let offset = line.length * (f64::from(place) + 0.5) / f64::from(count);
+        for way in [-1.0, 1.0] {
+            let ends = [
+                line.at(offset - half, -half * way),
+                line.at(offset + half, half * way),
+            ];
+            let item = Item::about(
+                Ink::NeverDrill,
+                Shape::Line(ends.to_vec()),
+                About::Wall(wall.id),
+                "",
+            );
+            picture.push(item.faint_if(faint));
         }
     }
 }
@@ -260,7 +297,9 @@ mod tests {
     use crate::shape::Point;
     use crate::units::Mm;
 
-    fn plan(walls: &[((i32, i32), (i32, i32))]) -> Plan {
+    type Ends = ((i32, i32), (i32, i32));
+
+    fn plan(walls: &[Ends]) -> Plan {
         let mut plan = Plan::new();
         for (place, (from, to)) in walls.iter().enumerate() {
             let id = WallId(place as u32 + 1);

@@ -1,20 +1,18 @@
 //! The plan of one level: walls, what is in the way, drops, ways and bores, with their words.
 
-use std::collections::BTreeMap;
+mod drops;
+mod ways;
+
+pub use drops::usual_heights;
 
 use super::labels::{ANYWHERE, Label, Run, place};
-use super::obstacles::{Obstacles, Rect};
-use super::trunks::{Stretch, stretches};
-use super::{
-    About, CABLE_STYLES, Ink, Item, Picture, Shape, Type, hatch, marks, openings, symbols,
-    trunk_width, walls,
-};
+use super::obstacles::Obstacles;
+use super::{About, Ink, Item, Picture, Shape, Type, hatch, marks, openings, symbols, walls};
 use crate::design::Design;
 use crate::finding::Severity;
-use crate::framing::LevelFraming;
-use crate::plan::{CableKindId, Drop, DropKind, Level, LevelId, Plan};
+use crate::framing::{LevelFraming, room_at};
+use crate::plan::{Level, LevelId, Plan, Room};
 use crate::shape::Pos;
-use crate::units::Mm;
 
 /// What a plan stresses.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
@@ -81,6 +79,7 @@ pub fn draw(plan: &Plan, design: &Design, level: LevelId, showing: &Showing) -> 
         showing,
         picture,
         obstacles: Obstacles::default(),
+        names: Vec::new(),
         first: Vec::new(),
         last: Vec::new(),
     };
@@ -97,6 +96,8 @@ struct LevelSheet<'p> {
     showing: &'p Showing,
     picture: Picture,
     obstacles: Obstacles,
+    /// Names of rooms, which have the most room to move.
+    names: Vec<Label>,
     /// Labels that must find a place.
     first: Vec<Label>,
     /// Labels placed after them, where there is room.
@@ -108,10 +109,12 @@ impl LevelSheet<'_> {
         let stress = self.showing.stress;
         let sizes = self.showing.sizes;
         let back = stress == Stress::Drawing;
+        self.rooms(back);
         let names = hatch::keep_outs(&mut self.picture, self.level, sizes, back);
         self.last.extend(names);
         walls::draw(&mut self.picture, self.level, self.framing, back);
         openings::draw(&mut self.picture, self.level, self.framing, back);
+        self.swings_in_the_way();
         self.walls_in_the_way();
         let names = hatch::power(
             &mut self.picture,
@@ -141,7 +144,6 @@ impl LevelSheet<'_> {
         if stress != Stress::Paper {
             self.findings();
         }
-        self.rooms(back);
         if matches!(stress, Stress::Framing | Stress::Paper) {
             self.wall_names();
         }
@@ -168,179 +170,14 @@ impl LevelSheet<'_> {
         }
     }
 
-    fn ways(&mut self, faint: bool) {
-        let stretches = stretches(self.plan, self.design, self.level.id);
-        let usual = self.usual_cable();
-        for stretch in &stretches {
-            let (ink, about, words) = self.stretch_ink(stretch);
-            let line = Shape::Line(stretch.points.clone());
-            let item = Item {
-                ink,
-                shape: line,
-                about,
-                words,
-                faint,
-            };
-            self.picture.push(item);
-            let half = trunk_width(stretch.cables.len().min(999) as u16) / 2.0;
-            self.obstacles.add_chain(&self.paper(&stretch.points), half);
-            if !faint {
-                self.last.extend(self.count_label(stretch, usual));
-            }
-        }
-    }
-
-    /// One cable alone by its dash, several as a trunk.
-    fn stretch_ink(&self, stretch: &Stretch) -> (Ink, Option<About>, String) {
-        let labels: Vec<String> = stretch
-            .cables
-            .iter()
-            .map(|cable| self.plan.cable_label(*cable))
-            .collect();
-        match stretch.cables.as_slice() {
-            [cable] => {
-                let kind = self.plan.cable(*cable).map_or(0, |(_, cable)| cable.kind.0);
-                let style = (kind % u16::from(CABLE_STYLES)) as u8;
-                let words = format!("Cable {}", labels.join(" "));
-                (Ink::Cable(style), Some(About::Cable(*cable)), words)
-            }
-            cables => {
-                let count = cables.len().min(usize::from(u16::MAX)) as u16;
-                let words = format!("Trunk of {count} cables: {}", labels.join(" "));
-                (Ink::Trunk(count), None, words)
-            }
-        }
-    }
-
-    /// The kind most cables are of; its letter need not be written along every line.
-    fn usual_cable(&self) -> Option<CableKindId> {
-        let mut counts: BTreeMap<CableKindId, usize> = BTreeMap::new();
-        for (_, cable) in self.plan.cables() {
-            *counts.entry(cable.kind).or_default() += 1;
-        }
-        let most = counts
-            .into_iter()
-            .max_by_key(|(kind, count)| (*count, std::cmp::Reverse(*kind)));
-        most.map(|(kind, _)| kind)
-    }
-
-    /// The count of a trunk, or the letter of a lone cable of another than the usual kind.
-    fn count_label(&self, stretch: &Stretch, usual: Option<CableKindId>) -> Option<Label> {
-        let long = stretch.length() / self.picture.scale;
-        let text = match stretch.cables.as_slice() {
-            [cable] => {
-                let kind = self.plan.cable(*cable)?.1.kind;
-                let spec = self.plan.catalogue.cable(kind)?;
-                (Some(kind) != usual && long > 15.0).then(|| spec.letter.to_string())?
-            }
-            cables if long > 5.0 => cables.len().to_string(),
-            _ => return None,
+    fn swings_in_the_way(&mut self) {
+        let swing = |item: &Item| match &item.shape {
+            Shape::Line(points) if item.ink == Ink::DoorSwing => Some(self.paper(points)),
+            _ => None,
         };
-        Some(Label {
-            anchors: along(&stretch.points),
-            clear: trunk_width(stretch.cables.len().min(999) as u16) / 2.0,
-            forms: vec![vec![Run::bold(text, self.showing.sizes.body)]],
-            reach: 1.0,
-            centred: false,
-            ink: Ink::TrunkCount,
-            about: None,
-            faint: false,
-        })
-    }
-
-    /// Finds every drop's symbol its place before anything is written.
-    fn stand_drops(&mut self) -> Vec<(usize, symbols::Spot)> {
-        let here = self.plan.drops.iter().enumerate();
-        let here = here.filter(|(_, drop)| drop.level == self.level.id);
-        let mut taken = Obstacles::default();
-        for wall in &self.level.walls {
-            if let Some(line) = wall.line() {
-                let half = (wall.width().0 / 2.0 / self.picture.scale - 0.2).max(0.0);
-                taken.add_chain(&self.paper(&[line.from, line.to]), half);
-            }
-        }
-        if let Some(spot) = self.closet_spot() {
-            taken.add_box(self.symbol_room(spot));
-        }
-        let (sizes, scale) = (self.showing.sizes, self.picture.scale);
-        here.filter_map(|(place, drop)| {
-            let spot = symbols::stand(self.plan, drop, sizes, scale, &mut taken)?;
-            Some((place, spot))
-        })
-        .collect()
-    }
-
-    fn closet_spot(&self) -> Option<symbols::Spot> {
-        let closet = self.plan.closet.filter(|c| c.level == self.level.id)?;
-        symbols::closet_spot(self.plan, &closet, self.showing.sizes, self.picture.scale)
-    }
-
-    /// What a symbol covers, paper millimetres.
-    fn symbol_room(&self, spot: symbols::Spot) -> Rect {
-        let reach = symbols::reach(self.showing.sizes);
-        Rect::around(
-            spot.at * (1.0 / self.picture.scale),
-            2.0 * reach,
-            2.0 * reach,
-        )
-    }
-
-    fn closet(&mut self, faint: bool) {
-        let Some(spot) = self.closet_spot() else {
-            return;
-        };
-        symbols::draw_closet(&mut self.picture, spot, self.showing.sizes, faint);
-        self.obstacles.add_box(self.symbol_room(spot));
-        self.first.push(Label {
-            anchors: vec![spot.at],
-            clear: symbols::reach(self.showing.sizes) + 0.2,
-            forms: vec![vec![Run::bold("closet", self.showing.sizes.body)]],
-            reach: ANYWHERE,
-            centred: false,
-            ink: Ink::DropName,
-            about: Some(About::Closet),
-            faint,
-        });
-    }
-
-    fn drops(&mut self, drops: &[(usize, symbols::Spot)], faint: bool) {
-        let sizes = self.showing.sizes;
-        let usual = usual_heights(self.plan, self.level.id);
-        for (place, spot) in drops {
-            let Some(drop) = self.plan.drops.get(*place) else {
-                continue;
-            };
-            symbols::draw(&mut self.picture, drop, *spot, sizes, faint);
-            self.obstacles.add_box(self.symbol_room(*spot));
-            self.first.push(Label {
-                anchors: vec![spot.at],
-                clear: symbols::reach(sizes) + 0.1,
-                forms: self.drop_forms(drop, &usual),
-                reach: ANYWHERE,
-                centred: false,
-                ink: Ink::DropName,
-                about: Some(About::Drop(drop.id)),
-                faint,
-            });
-        }
-    }
-
-    /// "D8", and beside it what is unusual: its height, more cables than its symbol shows.
-    fn drop_forms(&self, drop: &Drop, usual: &BTreeMap<DropKind, Mm>) -> Vec<Vec<Run>> {
-        let sizes = self.showing.sizes;
-        let name = Run::bold(drop.label(), sizes.id);
-        let mut notes: Vec<String> = Vec::new();
-        if drop.kind != DropKind::Data && drop.cables.len() > 1 {
-            notes.push(format!("×{}", drop.cables.len()));
-        }
-        let height = drop.height().filter(|h| usual.get(&drop.kind) != Some(h));
-        notes.extend(height.map(|height| self.plan.units.height(height)));
-        if drop.spare {
-            notes.push(String::from("spare"));
-        }
-        match notes.is_empty() {
-            true => vec![vec![name]],
-            false => vec![vec![name, Run::plain(notes.join(" "), sizes.body)]],
+        let swings: Vec<Vec<Pos>> = self.picture.items.iter().filter_map(swing).collect();
+        for points in swings {
+            self.obstacles.add_chain(&points, 0.2);
         }
     }
 
@@ -370,20 +207,35 @@ impl LevelSheet<'_> {
 
     fn rooms(&mut self, faint: bool) {
         for room in &self.level.rooms {
-            self.first.push(Label {
-                anchors: vec![room.at.pos()],
+            self.names.push(Label {
+                anchors: self.in_room(room),
                 clear: 0.0,
                 forms: vec![vec![Run::plain(
                     room.name.clone(),
                     self.showing.sizes.body * 1.1,
                 )]],
-                reach: 60.0,
+                reach: ANYWHERE,
                 centred: true,
                 ink: Ink::RoomName,
                 about: Some(About::Room(room.id)),
                 faint,
+                paper: false,
             });
         }
+    }
+
+    /// Places for a room's name: where it was put, then around that place without leaving the room.
+    fn in_room(&self, room: &Room) -> Vec<Pos> {
+        let step = self.showing.sizes.body * 1.5 * self.picture.scale;
+        let mut shifts: Vec<(i32, i32)> = (-4..=4)
+            .flat_map(|x| (-4..=4).map(move |y| (x, y)))
+            .collect();
+        shifts.sort_by_key(|(x, y)| (x * x + y * y, *x, *y));
+        let places = shifts
+            .into_iter()
+            .map(|(x, y)| room.at.pos() + Pos::new(f64::from(x), f64::from(y)) * step);
+        let inside = |at: &Pos| room_at(self.level, *at).is_some_and(|here| here.id == room.id);
+        places.filter(inside).collect()
     }
 
     fn wall_names(&mut self) {
@@ -401,6 +253,7 @@ impl LevelSheet<'_> {
                 ink: Ink::WallName,
                 about: Some(About::Wall(wall.id)),
                 faint: false,
+                paper: false,
             });
         }
     }
@@ -408,10 +261,8 @@ impl LevelSheet<'_> {
     fn label(&mut self) {
         let scale = self.picture.scale;
         let mut left_out = Vec::new();
-        for labels in [
-            std::mem::take(&mut self.first),
-            std::mem::take(&mut self.last),
-        ] {
+        let lists = [&mut self.names, &mut self.first, &mut self.last];
+        for labels in lists.map(std::mem::take) {
             let items = place(
                 &labels,
                 &mut self.obstacles,
@@ -424,49 +275,13 @@ impl LevelSheet<'_> {
     }
 }
 
-/// Places along a chain to write its count at: the middle of each long part first.
-fn along(points: &[Pos]) -> Vec<Pos> {
-    let mut parts: Vec<(f64, Pos, Pos)> = points
-        .windows(2)
-        .map(|pair| (pair[0].distance(pair[1]), pair[0], pair[1]))
-        .collect();
-    parts.sort_by(|a, b| b.0.total_cmp(&a.0));
-    let shares = [0.5, 0.3, 0.7, 0.15, 0.85];
-    parts
-        .iter()
-        .take(3)
-        .flat_map(|(_, from, to)| shares.map(|share| *from + (*to - *from) * share))
-        .collect()
-}
-
-/// The height most drops of each kind have on a level; the lowest of those equally frequent.
-pub fn usual_heights(plan: &Plan, level: LevelId) -> BTreeMap<DropKind, Mm> {
-    let mut counts: BTreeMap<DropKind, BTreeMap<Mm, usize>> = BTreeMap::new();
-    for drop in plan.drops.iter().filter(|drop| drop.level == level) {
-        if let Some(height) = drop.height() {
-            *counts
-                .entry(drop.kind)
-                .or_default()
-                .entry(height)
-                .or_default() += 1;
-        }
-    }
-    let most = |heights: BTreeMap<Mm, usize>| {
-        let most = heights
-            .into_iter()
-            .max_by_key(|(height, count)| (*count, -*height));
-        most.map(|(height, _)| height)
-    };
-    counts
-        .into_iter()
-        .filter_map(|(kind, heights)| Some((kind, most(heights)?)))
-        .collect()
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::picture::obstacles::Rect;
     use crate::picture::sample;
+    use crate::plan::DropKind;
+    use crate::units::Mm;
     use proptest::prelude::*;
 
     fn drawn(plan: &Plan, scale: f64) -> Picture {

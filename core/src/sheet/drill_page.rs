@@ -1,0 +1,90 @@
+//! The drill list: one row a straight row of bores, with boxes to tick.
+
+use super::table::{Cell, Line, Table, centred, column, figures};
+use super::{Draft, Kind, Paper, list};
+use crate::bore::DrillRow;
+use crate::design::Design;
+use crate::plan::{LevelId, Plan};
+
+/// The drill list's pages.
+pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
+    let heading = list::Heading {
+        kind: Kind::DrillList,
+        title: String::from("Drill list"),
+        subtitle: String::from(
+            "Bores in one row share a number. Heights above the finished floor (AFF) to the centre. Centre every bore in its member.",
+        ),
+        name: String::from("Drill list"),
+        corner: String::from("Drill"),
+    };
+    list::pages(plan, paper, &heading, &table(plan, design))
+}
+
+fn table(plan: &Plan, design: &Design) -> Table {
+    let mut lines = Vec::new();
+    let mut level: Option<LevelId> = None;
+    for row in &design.drill_list {
+        if level != Some(row.level) {
+            level = Some(row.level);
+            let name = plan.level(row.level).map(|level| level.name.as_str());
+            lines.push(Line::Break(name.unwrap_or("Level").to_string()));
+        }
+        lines.push(Line::Row(cells(plan, row)));
+    }
+    Table {
+        columns: vec![
+            column("No.", 11.0, 0.0),
+            column("what", 19.0, 0.6),
+            column("where", 44.0, 2.0),
+            column("member", 20.0, 0.6),
+            column("bit", 22.0, 0.0),
+            column("height", 17.0, 0.2),
+            column("cables through", 27.0, 2.0),
+            figures("fill", 12.0),
+            centred("steel plates", 12.5),
+            centred("seals, ties", 12.0),
+            centred("drilled", 14.0),
+            centred("plated", 14.0),
+            centred("sealed", 14.0),
+        ],
+        lines,
+    }
+}
+
+fn cells(plan: &Plan, row: &DrillRow) -> Vec<Cell> {
+    let count = |count: u32| match count {
+        0 => Cell::Text(String::new()),
+        count => Cell::Strong(count.to_string()),
+    };
+    let tick_if = |wanted: bool| match wanted {
+        true => Cell::Tick,
+        false => Cell::Text(String::new()),
+    };
+    let labels = row.cables.iter().map(|id| plan.cable_label(*id)).collect();
+    vec![
+        Cell::Id(row.number.to_string()),
+        Cell::Text(row.what.clone()),
+        Cell::Text(row.location.clone()),
+        Cell::Text(row.member.clone()),
+        Cell::Id(plan.units.size(row.bit)),
+        Cell::Text(row.height.clone()),
+        Cell::List(labels),
+        Cell::Text(format!("{:.0} %", row.fill * 100.0)),
+        count(row.nail_plates),
+        seals_and_ties(row),
+        Cell::Tick,
+        tick_if(row.nail_plates > 0 || row.ties > 0),
+        tick_if(row.seals > 0),
+    ]
+}
+
+/// "1 seal", "1 seal 1 tie".
+fn seals_and_ties(row: &DrillRow) -> Cell {
+    let named = |count: u32, one: &str| match count {
+        0 => None,
+        1 => Some(one.to_string()),
+        count => Some(format!("{count} {one}s")),
+    };
+    let parts = [named(row.seals, "seal"), named(row.ties, "tie")];
+    Cell::Text(parts.into_iter().flatten().collect::<Vec<_>>().join(" "))
+}

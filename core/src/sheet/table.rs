@@ -1,0 +1,362 @@
+//! Tables on paper: one thing a row, rows of one height, columns that share the width.
+//!
+//! Text that is too long for its cell takes a second line and is then shortened; a row never grows,
+//! so that a finger finds its line and a page holds a known number of rows.
+
+use super::paper::Area;
+use crate::picture::font::{self, MM_PER_POINT, Weight};
+use crate::picture::{Anchor, Ink, Item, Picture, Shape, Text};
+use crate::shape::Pos;
+
+/// Running text, paper millimetres: 10 pt.
+pub(super) const BODY: f64 = 10.0 * MM_PER_POINT;
+/// Identities, paper millimetres: 13 pt.
+pub(super) const ID: f64 = 13.0 * MM_PER_POINT;
+/// Side of a tick box: 1/4 in.
+pub(super) const TICK: f64 = 6.35;
+/// Height of a row: a tick box and air, or two lines of text.
+pub(super) const ROW: f64 = 9.0;
+/// Height of the head: two lines of text.
+pub(super) const HEAD: f64 = 9.5;
+/// Height of a heading between rows.
+const BREAK: f64 = 8.0;
+/// Space at both sides of a cell.
+const PAD: f64 = 1.0;
+/// Distance between the two lines of a cell, as a share of the font size.
+const LEADING: f64 = 1.12;
+
+/// A column.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Column {
+    /// Its head.
+    pub title: &'static str,
+    /// Its least width, millimetres.
+    pub least: f64,
+    /// Its part of what is left over; 0 for none.
+    pub share: f64,
+    /// Where its text stands.
+    pub anchor: Anchor,
+}
+
+/// A column of text.
+pub(super) const fn column(title: &'static str, least: f64, share: f64) -> Column {
+    Column {
+        title,
+        least,
+        share,
+        anchor: Anchor::Start,
+    }
+}
+
+/// A column of figures, flush right.
+pub(super) const fn figures(title: &'static str, least: f64) -> Column {
+    Column {
+        title,
+        least,
+        share: 0.0,
+        anchor: Anchor::End,
+    }
+}
+
+/// A column of tick boxes or short words, centred.
+pub(super) const fn centred(title: &'static str, least: f64) -> Column {
+    Column {
+        title,
+        least,
+        share: 0.0,
+        anchor: Anchor::Middle,
+    }
+}
+
+/// What a cell holds.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Cell {
+    /// Running text.
+    Text(String),
+    /// Running text in bold.
+    Strong(String),
+    /// An identity: 13 pt bold, one line.
+    Id(String),
+    /// Words of one kind, such as cables: as many as fit, then how many more.
+    List(Vec<String>),
+    /// A box to tick.
+    Tick,
+    /// A line to write on.
+    Blank,
+}
+
+/// A line of a table.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Line {
+    /// One cell a column.
+    Row(Vec<Cell>),
+    /// A heading over the rows that follow.
+    Break(String),
+}
+
+/// A table.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Table {
+    /// Its columns.
+    pub columns: Vec<Column>,
+    /// Its lines.
+    pub lines: Vec<Line>,
+}
+
+impl Table {
+    /// The least width its columns need, millimetres.
+    pub fn least_width(&self) -> f64 {
+        self.columns.iter().map(|column| column.least).sum()
+    }
+
+    /// Cuts the lines into pages that fit a height. A heading stays with the row after it. At
+    /// least one page, even for a table without lines.
+    pub fn pages(&self, height: f64) -> Vec<&[Line]> {
+        let mut pages = Vec::new();
+        let (mut first, mut used) = (0, HEAD);
+        for (place, line) in self.lines.iter().enumerate() {
+            let needed = match (line, self.lines.get(place + 1)) {
+                (Line::Break(_), Some(Line::Row(_))) => BREAK + ROW,
+                _ => line.height(),
+            };
+            if used + needed > height && place > first {
+                pages.push(&self.lines[first..place]);
+                (first, used) = (place, HEAD);
+            }
+            used += line.height();
+        }
+        pages.push(&self.lines[first..]);
+        pages
+    }
+
+    /// Draws lines with the head over them, into an area whose height [`Table::pages`] was given.
+    pub fn draw(&self, page: &mut Picture, area: Area, lines: &[Line]) {
+        let edges = self.edges(area);
+        self.draw_head(page, area, &edges);
+        let mut top = area.low.y + HEAD;
+        for line in lines {
+            match line {
+                Line::Row(cells) => {
+                    for ((cell, column), span) in
+                        cells.iter().zip(&self.columns).zip(edges.windows(2))
+                    {
+                        draw_cell(page, cell, column.anchor, (span[0], span[1]), top);
+                    }
+                }
+                Line::Break(words) => {
+                    let at = Pos::new(area.low.x + PAD, top + BREAK - 2.4);
+                    page.push(text(at, Anchor::Start, BODY, Weight::Bold, words));
+                }
+            }
+            top += line.height();
+            rule(page, Ink::Rule, area, top);
+        }
+    }
+
+    /// Where columns begin and end.
+    fn edges(&self, area: Area) -> Vec<f64> {
+        let spare = (area.width() - self.least_width()).max(0.0);
+        let shares: f64 = self.columns.iter().map(|c| c.share).sum();
+        let mut edges = vec![area.low.x];
+        let mut at = area.low.x;
+        for column in &self.columns {
+            let part = if shares > 0.0 {
+                column.share / shares
+            } else {
+                0.0
+            };
+            at += column.least + spare * part;
+            edges.push(at);
+        }
+        edges
+    }
+
+    fn draw_head(&self, page: &mut Picture, area: Area, edges: &[f64]) {
+        for (column, span) in self.columns.iter().zip(edges.windows(2)) {
+            let room = span[1] - span[0] - 2.0 * PAD;
+            let lines = font::wrap(column.title, Weight::Bold, BODY, room);
+            let last = area.low.y + HEAD - 1.8;
+            let x = place(column.anchor, (span[0], span[1]));
+            for (up, words) in lines.iter().rev().take(2).enumerate() {
+                let at = Pos::new(x, last - up as f64 * BODY * LEADING);
+                page.push(text(at, column.anchor, BODY, Weight::Bold, words));
+            }
+        }
+        rule(page, Ink::Heavy, area, area.low.y + HEAD);
+    }
+}
+
+impl Line {
+    fn height(&self) -> f64 {
+        match self {
+            Self::Row(_) => ROW,
+            Self::Break(_) => BREAK,
+        }
+    }
+}
+
+fn rule(page: &mut Picture, ink: Ink, area: Area, y: f64) {
+    let ends = vec![Pos::new(area.low.x, y), Pos::new(area.high.x, y)];
+    page.push(Item::plain(ink, Shape::Line(ends)));
+}
+
+fn place(anchor: Anchor, (left, right): (f64, f64)) -> f64 {
+    match anchor {
+        Anchor::Start => left + PAD,
+        Anchor::Middle => (left + right) / 2.0,
+        Anchor::End => right - PAD,
+    }
+}
+
+fn draw_cell(page: &mut Picture, cell: &Cell, anchor: Anchor, span: (f64, f64), top: f64) {
+    let room = span.1 - span.0 - 2.0 * PAD;
+    let x = place(anchor, span);
+    let middle = top + ROW / 2.0;
+    let mut put = |lines: &[String], size: f64, weight| {
+        let step = size * LEADING;
+        let first =
+            middle + font::CAP_HEIGHT / 2.0 * size - step * (lines.len() as f64 - 1.0) / 2.0;
+        for (place, words) in lines.iter().enumerate() {
+            let at = Pos::new(x, first + place as f64 * step);
+            page.push(text(at, anchor, size, weight, words));
+        }
+    };
+    match cell {
+        Cell::Text(words) => put(
+            &two_lines(words, Weight::Regular, room),
+            BODY,
+            Weight::Regular,
+        ),
+        Cell::Strong(words) => put(&two_lines(words, Weight::Bold, room), BODY, Weight::Bold),
+        Cell::Id(words) => {
+            let line = font::shorten(words, Weight::Bold, ID, room);
+            put(&[line], ID, Weight::Bold);
+        }
+        Cell::List(words) => put(&listed(words, room), BODY, Weight::Bold),
+        Cell::Tick => tick(page, Pos::new((span.0 + span.1) / 2.0, middle)),
+        Cell::Blank => {
+            let y = top + ROW - 1.8;
+            let ends = vec![Pos::new(span.0 + PAD, y), Pos::new(span.1 - PAD, y)];
+            page.push(Item::plain(Ink::Rule, Shape::Line(ends)));
+        }
+    }
+}
+
+/// A tick box around its middle.
+pub(super) fn tick(page: &mut Picture, middle: Pos) {
+    let half = TICK / 2.0;
+    let corners = [
+        (-half, -half),
+        (half, -half),
+        (half, half),
+        (-half, half),
+        (-half, -half),
+    ];
+    let edge = corners.map(|(x, y)| middle + Pos::new(x, y)).to_vec();
+    page.push(Item::plain(Ink::Box, Shape::Line(edge)));
+}
+
+/// A line of text as an item.
+pub(super) fn text(at: Pos, anchor: Anchor, size: f64, weight: Weight, words: &str) -> Item {
+    Item::plain(
+        Ink::Note,
+        Shape::Text(Text {
+            at,
+            anchor,
+            size,
+            weight,
+            text: words.to_string(),
+            upwards: false,
+        }),
+    )
+}
+
+/// At most two lines; what is left of the text is shortened into the second.
+fn two_lines(words: &str, weight: Weight, room: f64) -> Vec<String> {
+    let lines = font::wrap(words, weight, BODY, room);
+    match lines.as_slice() {
+        [first, _, _, ..] => {
+            let rest = words
+                .split_whitespace()
+                .skip(first.split_whitespace().count());
+            let rest = rest.collect::<Vec<_>>().join(" ");
+            vec![first.clone(), font::shorten(&rest, weight, BODY, room)]
+        }
+        _ => lines,
+    }
+}
+
+/// As many words as fit two lines, then "+ 7": how many more there are.
+fn listed(words: &[String], room: f64) -> Vec<String> {
+    for kept in (0..=words.len()).rev() {
+        let mut shown = words[..kept].to_vec();
+        if kept < words.len() {
+            shown.push(format!("+{}", words.len() - kept));
+        }
+        let lines = font::wrap(&shown.join(" "), Weight::Bold, BODY, room);
+        if lines.len() <= 2 && !lines.iter().any(|line| line.ends_with('…')) {
+            return lines;
+        }
+    }
+    Vec::new()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn table(rows: usize) -> Table {
+        let row = |n: usize| Line::Row(vec![Cell::Id(n.to_string()), Cell::Tick]);
+        let mut lines = vec![Line::Break(String::from("Ground"))];
+        lines.extend((0..rows).map(row));
+        Table {
+            columns: vec![column("No.", 12.0, 1.0), centred("drilled", 14.0)],
+            lines,
+        }
+    }
+
+    #[test]
+    fn every_line_stands_on_one_page_in_order() {
+        let table = table(50);
+        let pages = table.pages(120.0);
+        assert!(pages.len() > 4);
+        let lines: Vec<&Line> = pages.iter().flat_map(|page| page.iter()).collect();
+        assert!(lines.into_iter().eq(table.lines.iter()));
+        assert_eq!(super::tests::table(0).pages(120.0).len(), 1);
+    }
+
+    #[test]
+    fn a_heading_is_not_left_at_the_foot() {
+        let mut table = table(10);
+        table.lines.insert(11, Line::Break(String::from("Upper")));
+        table
+            .lines
+            .push(Line::Row(vec![Cell::Id(String::from("x"))]));
+        let height = HEAD + BREAK + 10.0 * ROW + BREAK + 1.0;
+        let pages = table.pages(height);
+        assert!(matches!(pages[1][0], Line::Break(_)));
+    }
+
+    #[test]
+    fn what_does_not_fit_is_counted() {
+        let names: Vec<String> = (1..=18).map(|n| format!("D{n}A")).collect();
+        let lines = listed(&names, 40.0);
+        assert!(lines.len() <= 2);
+        assert!(
+            lines.last().is_some_and(|line| line.contains('+')),
+            "{lines:?}"
+        );
+        assert_eq!(listed(&names[..2], 40.0), ["D1A D2A"]);
+    }
+
+    #[test]
+    fn long_text_takes_two_lines_and_is_shortened() {
+        let lines = two_lines(
+            "W12, studs 3 to 9 from its upper end, above the header of the window",
+            Weight::Regular,
+            40.0,
+        );
+        assert_eq!(lines.len(), 2);
+        assert!(lines[1].ends_with('…'));
+    }
+}
