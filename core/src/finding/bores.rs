@@ -4,7 +4,7 @@
 use super::{Finding, Severity, Subject};
 use crate::bore::{Bore, limit, member_name};
 use crate::framing::Framing;
-use crate::plan::Plan;
+use crate::plan::{Level, Plan, Wall};
 use crate::route::{Crossing, Member, Ways};
 use crate::rules::RuleId;
 
@@ -20,8 +20,6 @@ pub(super) fn check(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore])
         let crossing = &ways.crossings[bore.crossing];
         let checks = [
             over(plan, framing, crossing, bore),
-            web(crossing, bore),
-            bearing(plan, crossing, bore),
             tie(plan, crossing, bore),
         ];
         found.extend(
@@ -31,6 +29,8 @@ pub(super) fn check(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore])
                 .map(|f| f.at(crossing.level, crossing.at)),
         );
     }
+    found.extend(webs(plan, framing, ways, bores));
+    found.extend(bearing(plan, ways, bores));
     found
 }
 
@@ -81,42 +81,84 @@ fn over(plan: &Plan, framing: &Framing, crossing: &Crossing, bore: &Bore) -> Opt
     )
 }
 
-fn web(crossing: &Crossing, bore: &Bore) -> Option<Finding> {
-    let is_web = matches!(crossing.member, Member::Web { .. });
-    is_web.then(|| {
-        Finding::new(
-            key("web", crossing),
+/// I-joist webs, one finding a floor.
+fn webs(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) -> Vec<Finding> {
+    let in_space = |bore: &&Bore, index: usize| matches!(ways.crossings[bore.crossing].member, Member::Web { space } if space == index);
+    let of = |index: usize| {
+        let numbers = numbers(bores.iter().filter(|bore| in_space(bore, index)));
+        let first = bores.iter().find(|bore| in_space(bore, index))?;
+        let crossing = &ways.crossings[first.crossing];
+        let level = plan.level(crossing.level)?;
+        let finding = Finding::new(
+            format!("web:{index}"),
             Severity::Warn,
-            Subject::Bore(bore.number),
+            Subject::Level(level.id),
+        );
+        let what = format!("{} I-joist webs over {}.", goes(&numbers), level.name);
+        let todo = "Ask for the maker's hole chart before drilling; flanges are never cut.";
+        Some(
+            finding
+                .at(level.id, crossing.at)
+                .says(what, todo)
+                .by("IRC 2018, R502.8.2: as the maker allows"),
         )
-        .says(
-            format!("Bore {} goes through I-joist webs.", bore.number),
-            "Ask for the maker's hole chart before drilling; flanges are never cut.",
-        )
-        .by("IRC 2018, R502.8.2: as the maker allows")
-    })
+    };
+    (0..framing.spaces.len()).filter_map(of).collect()
 }
 
-fn bearing(plan: &Plan, crossing: &Crossing, bore: &Bore) -> Option<Finding> {
-    let (_, wall) = plan.wall(crossing.wall?)?;
-    let studs = matches!(crossing.member, Member::Studs(_) | Member::Corner { .. });
-    (studs && wall.role.is_bearing()).then(|| {
-        Finding::new(
-            key("bearing", crossing),
+/// Studs of bearing and outside walls, one finding a wall.
+fn bearing(plan: &Plan, ways: &Ways, bores: &[Bore]) -> Vec<Finding> {
+    let walls = plan
+        .levels
+        .iter()
+        .flat_map(|level| level.walls.iter().map(move |wall| (level, wall)));
+    let of = |(level, wall): (&Level, &Wall)| {
+        let in_wall = |bore: &&Bore| {
+            let crossing = &ways.crossings[bore.crossing];
+            let studs = matches!(crossing.member, Member::Studs(_) | Member::Corner { .. });
+            studs && crossing.wall == Some(wall.id)
+        };
+        let first = bores.iter().find(in_wall)?;
+        let numbers = numbers(bores.iter().filter(in_wall));
+        let label = wall.label();
+        let finding = Finding::new(
+            format!("bearing:{label}"),
             Severity::Note,
-            Subject::Bore(bore.number),
+            Subject::Wall(wall.id),
+        );
+        let what = format!("{} {} studs of {label}.", goes(&numbers), wall.role.name());
+        let source = plan.rules.rule(RuleId::StudBearingBore).source.words();
+        let todo = "Show it to the builder before drilling.";
+        Some(
+            finding
+                .at(level.id, ways.crossings[first.crossing].at)
+                .says(what, todo)
+                .by(source),
         )
-        .says(
-            format!(
-                "Bore {} goes through {} studs of {}.",
-                bore.number,
-                wall.role.name(),
-                wall.label()
-            ),
-            "Show it to the builder before drilling.",
-        )
-        .by(plan.rules.rule(RuleId::StudBearingBore).source.words())
-    })
+    };
+    walls
+        .filter(|(_, wall)| wall.role.is_bearing())
+        .filter_map(of)
+        .collect()
+}
+
+fn numbers<'b>(bores: impl Iterator<Item = &'b Bore>) -> Vec<u32> {
+    let mut numbers: Vec<u32> = bores.map(|bore| bore.number).collect();
+    numbers.dedup();
+    numbers
+}
+
+/// "Bore 3 goes through", "Bores 3, 4 and 9 go through", "12 bores, from 3 on, go through".
+fn goes(numbers: &[u32]) -> String {
+    match numbers {
+        [one] => format!("Bore {one} goes through"),
+        [rest @ .., last] if numbers.len() <= 5 => {
+            let rest: Vec<String> = rest.iter().map(u32::to_string).collect();
+            format!("Bores {} and {last} go through", rest.join(", "))
+        }
+        [first, ..] => format!("{} bores, from {first} on, go through", numbers.len()),
+        [] => String::from("No bore goes through"),
+    }
 }
 
 fn tie(plan: &Plan, crossing: &Crossing, bore: &Bore) -> Option<Finding> {

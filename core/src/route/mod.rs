@@ -76,18 +76,18 @@ impl<'p> Routing<'p> {
 
     /// Solves the problem and tells the answer in the house's terms.
     pub fn solve(&self, effort: Effort) -> Ways {
-        let network = self
-            .problem
-            .as_ref()
-            .and_then(|problem| Network::new(problem).ok());
-        match network {
-            Some(network) => self.tell(&network::solve(&network, effort)),
-            None => self.tell(&Answer {
-                cost: 0,
-                bound: None,
-                ways: Vec::new(),
-            }),
-        }
+        let nothing = || Answer {
+            cost: 0,
+            bound: None,
+            ways: Vec::new(),
+        };
+        self.tell(&self.answer(effort).unwrap_or_else(nothing))
+    }
+
+    /// The router's own answer; `None` where there is no problem to solve.
+    pub fn answer(&self, effort: Effort) -> Option<Answer> {
+        let network = Network::new(self.problem.as_ref()?).ok()?;
+        Some(network::solve(&network, effort))
     }
 
     fn state(&mut self) -> Option<Problem> {

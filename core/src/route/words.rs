@@ -16,10 +16,8 @@ pub fn words(plan: &Plan, framing: &Framing, ways: &Ways, way: &Way) -> String {
     let mut phrases: Vec<String> = Vec::new();
     let mut at = 0;
     while let Some(step) = way.moves.get(at) {
-        let run = way.moves[at..]
-            .iter()
-            .take_while(|next| same(step.kind, next.kind))
-            .count();
+        let rest = way.moves[at + 1..].iter();
+        let run = 1 + rest.take_while(|next| same(step.kind, next.kind)).count();
         let stretch = &way.moves[at..at + run];
         phrases.extend(phrase(plan, framing, ways, stretch, at == 0));
         at += run;
@@ -159,4 +157,62 @@ fn capital(text: &str) -> String {
     letters.next().map_or(String::new(), |first| {
         first.to_uppercase().chain(letters).collect()
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::plan::{CableId, DropId, LevelId};
+    use crate::route::Place3;
+
+    fn step(kind: MoveKind) -> Move {
+        let (from, to) = (
+            Place3::default(),
+            Place3 {
+                z: 100.0,
+                ..Place3::default()
+            },
+        );
+        Move {
+            kind,
+            from,
+            to,
+            length: 1000.0,
+            crossing: None,
+        }
+    }
+
+    #[test]
+    fn a_way_is_told_move_by_move_with_like_moves_together() {
+        let (wall, level) = (WallId(1), LevelId(1));
+        let moves = [
+            MoveKind::InBay { wall, bay: 3 },
+            MoveKind::IntoWall {
+                from: wall,
+                to: WallId(2),
+            },
+            MoveKind::IntoWall {
+                from: WallId(2),
+                to: wall,
+            },
+            MoveKind::ThroughTopPlates { wall, level },
+            MoveKind::AlongStrip { space: 0 },
+            MoveKind::AcrossStrips { space: 0 },
+        ];
+        let way = Way {
+            cable: CableId(1),
+            drop: DropId(1),
+            moves: moves.map(step).to_vec(),
+            length: Mm(6000),
+            trouble: None,
+        };
+        let told = words(&Plan::new(), &Framing::default(), &Ways::default(), &way);
+        assert!(
+            told.starts_with("In bay 4 of a wall, round the corner into"),
+            "{told}"
+        );
+        assert_eq!(told.matches("round the corner").count(), 2);
+        assert!(told.contains("6' 6-3/4\" along the open"), "{told}");
+        assert!(told.ends_with("to the closet."));
+    }
 }

@@ -1,7 +1,9 @@
 //! Tables that follow from ways and bores: the tally and the cut list.
 
 mod cut_list;
+mod report;
 mod totals;
 
-pub use cut_list::{Cut, CutList, Reel};
+pub use cut_list::{Cut, CutList, Reel, slack_rule};
+pub use report::report;
 pub use totals::{CableTotal, Totals};

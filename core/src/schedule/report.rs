@@ -1,0 +1,143 @@
+//! Every list of a job as one JSON value: the door for scripts, benchmarks and checks.
+//!
+//! Lengths are whole millimetres, bits millimetres with decimals, shares 0 to 1. Cables and drops
+//! go by their labels. The same plan gives the same text on every machine.
+
+use serde_json::{Value, json};
+
+use crate::design::Design;
+use crate::finding::Finding;
+use crate::plan::Plan;
+use crate::route::words;
+use crate::schedule::Cut;
+
+/// Totals, drill list, cut list, ways and findings of a plan.
+pub fn report(plan: &Plan, design: &Design) -> Value {
+    json!({
+        "title": plan.title,
+        "revision": plan.revision,
+        "rules": plan.rules.book.name(),
+        "totals": totals(plan, design),
+        "drill_list": drill_list(plan, design),
+        "cut_list": design.cut_list.cuts.iter().map(|cut| cut_row(plan, design, cut)).collect::<Vec<_>>(),
+        "reels": reels(design),
+        "ways": ways(plan, design),
+        "findings": design.findings.iter().map(finding).collect::<Vec<_>>(),
+    })
+}
+
+fn totals(plan: &Plan, design: &Design) -> Value {
+    let totals = &design.totals;
+    let name = |kind| {
+        plan.catalogue
+            .cable(kind)
+            .map_or("?", |spec| spec.name.as_str())
+    };
+    json!({
+        "drops": totals.drops,
+        "cables": totals.cables,
+        "cable": totals.cable.iter().map(|total| json!({
+            "kind": name(total.kind),
+            "cables": total.cables,
+            "length_mm": total.length.0,
+            "reels": total.reels,
+        })).collect::<Vec<_>>(),
+        "reels": totals.reels,
+        "bores": totals.bores,
+        "bores_by_bit": totals.by_bit.iter().map(|(bit, count)| json!({
+            "bit_mm": millimetres(bit.0),
+            "bit": plan.units.size(*bit),
+            "bores": count,
+        })).collect::<Vec<_>>(),
+        "nail_plates": totals.nail_plates,
+        "ties": totals.ties,
+        "seals": totals.seals,
+        "supports": totals.supports,
+        "brackets": totals.brackets,
+        "boxes_by_others": totals.boxes_by_others,
+        "faceplates": totals.faceplates,
+        "keystones": totals.keystones,
+        "hours": (totals.hours * 100.0).round() / 100.0,
+        "cost_thousandths": design.ways.cost,
+    })
+}
+
+fn drill_list(plan: &Plan, design: &Design) -> Vec<Value> {
+    let row = |row: &crate::bore::DrillRow| {
+        json!({
+            "number": row.number,
+            "level": plan.level(row.level).map_or("?", |level| level.name.as_str()),
+            "what": row.what,
+            "where": row.location,
+            "member": row.member,
+            "members": row.members,
+            "bit_mm": millimetres(row.bit.0),
+            "bit": plan.units.size(row.bit),
+            "height": row.height,
+            "cables": row.cables.iter().map(|cable| plan.cable_label(*cable)).collect::<Vec<_>>(),
+            "fill": (row.fill * 1000.0).round() / 1000.0,
+            "nail_plates": row.nail_plates,
+            "ties": row.ties,
+            "seals": row.seals,
+        })
+    };
+    design.drill_list.iter().map(row).collect()
+}
+
+fn cut_row(plan: &Plan, design: &Design, cut: &Cut) -> Value {
+    let drop = plan
+        .drop(cut.drop)
+        .map_or_else(String::new, |drop| drop.label());
+    let reel = cut.reel.and_then(|reel| design.cut_list.reels.get(reel));
+    json!({
+        "cable": plan.cable_label(cut.cable),
+        "drop": drop,
+        "kind": plan.catalogue.cable(cut.kind).map_or("?", |spec| spec.name.as_str()),
+        "path_mm": cut.path.0,
+        "slack_mm": cut.slack.0,
+        "waste_mm": cut.waste.0,
+        "length_mm": cut.length.0,
+        "length": plan.units.total(cut.length),
+        "group": cut.group,
+        "reel": reel.map(|reel| reel.name.as_str()),
+    })
+}
+
+fn reels(design: &Design) -> Vec<Value> {
+    let reel = |reel: &crate::schedule::Reel| {
+        json!({
+            "name": reel.name,
+            "length_mm": reel.length.0,
+            "left_mm": reel.left.0,
+            "part": reel.part,
+        })
+    };
+    design.cut_list.reels.iter().map(reel).collect()
+}
+
+fn ways(plan: &Plan, design: &Design) -> Vec<Value> {
+    let way = |way: &crate::route::Way| {
+        json!({
+            "cable": plan.cable_label(way.cable),
+            "length_mm": way.length.0,
+            "words": words(plan, &design.framing, &design.ways, way),
+            "found": way.trouble.is_none(),
+        })
+    };
+    design.ways.ways.iter().map(way).collect()
+}
+
+fn finding(finding: &Finding) -> Value {
+    json!({
+        "key": finding.key,
+        "severity": finding.severity.name(),
+        "what": finding.what,
+        "todo": finding.todo,
+        "source": finding.source,
+        "set_aside": finding.dismissed,
+    })
+}
+
+fn millimetres(size: f64) -> f64 {
+    (size * 1000.0).round() / 1000.0
+}
