@@ -430,7 +430,9 @@ fn bays_beside(wall: &HouseWall, at: f64) -> Vec<usize> {
             .enumerate()
             .filter(|(_, bay)| bay.reaches(wall.lane))
     };
-    let before = reaching().rfind(|(_, bay)| bay.middle() <= at && at - bay.to < 250.0);
+    let before = reaching()
+        .rev()
+        .find(|(_, bay)| bay.middle() <= at && at - bay.to < 250.0);
     let after = reaching().find(|(_, bay)| bay.middle() > at && bay.from - at < 250.0);
     before
         .into_iter()
