@@ -140,12 +140,16 @@ fn sound(session: &Session) -> Result<(), TestCaseError> {
             .chosen
             .is_none_or(|choice| choice.stands(&session.plan, &session.design))
     );
-    prop_assert!(!session.hint().is_empty());
+    let hint = session.hint();
+    prop_assert!(hint.ends_with('.') && !hint.contains('!'), "{}", hint);
     for step in Step::ALL {
         prop_assert!(!session.lacks(step).words.is_empty());
     }
     if let Some(snap) = &session.snap {
-        prop_assert!(!snap.holds.is_empty());
+        prop_assert!(!snap.words().is_empty());
+    }
+    if let Some(notice) = &session.notice {
+        prop_assert!(notice.text.ends_with('.') && !notice.text.contains('!'));
     }
     Ok(())
 }

@@ -6,6 +6,8 @@
 mod face;
 mod guide;
 mod opening;
+#[cfg(test)]
+mod properties;
 mod wall;
 
 pub(super) use face::{boxed, nearest_wall, on_face};
