@@ -12,7 +12,7 @@ pub(super) use settings::stand_in;
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::losses::Losses;
-use crate::plan::{Level, Plan, WallId};
+use crate::plan::{Level, Numbers, Plan, WallId};
 use crate::shape::Point;
 use crate::units::Mm;
 
@@ -64,42 +64,64 @@ fn lengths<'a>(levels: impl IntoIterator<Item = &'a Level>) -> BTreeMap<WallId, 
         .collect()
 }
 
+/// The next number of each series, and the least it can be: one above every number in use. In the
+/// order level, wall, opening, room, keep-out, power run, drop, cable.
+pub(super) fn series(plan: &Plan) -> [(u32, u32); 8] {
+    fn least(used: impl Iterator<Item = u32>) -> u32 {
+        used.max().map_or(1, |largest| largest.saturating_add(1))
+    }
+    let (all, drops, next) = (|| plan.levels.iter(), &plan.drops, plan.next);
+    [
+        (next.level, least(all().map(|l| l.id.0))),
+        (
+            next.wall,
+            least(all().flat_map(|l| &l.walls).map(|w| w.id.0)),
+        ),
+        (
+            next.opening,
+            least(all().flat_map(|l| &l.openings).map(|o| o.id.0)),
+        ),
+        (
+            next.room,
+            least(all().flat_map(|l| &l.rooms).map(|r| r.id.0)),
+        ),
+        (
+            next.keep_out,
+            least(all().flat_map(|l| &l.keep_outs).map(|k| k.id.0)),
+        ),
+        (
+            next.power_run,
+            least(all().flat_map(|l| &l.power_runs).map(|r| r.id.0)),
+        ),
+        (next.drop, least(drops.iter().map(|d| d.id.0.max(d.number)))),
+        (
+            next.cable,
+            least(drops.iter().flat_map(|d| &d.cables).map(|c| c.id.0)),
+        ),
+    ]
+}
+
+/// Sets the next number of each series, in the same order.
+pub(super) fn set_series(plan: &mut Plan, next: [u32; 8]) {
+    let [level, wall, opening, room, keep_out, power_run, drop, cable] = next;
+    plan.next = Numbers {
+        level,
+        wall,
+        opening,
+        room,
+        keep_out,
+        power_run,
+        drop,
+        cable,
+    };
+}
+
 /// The next numbers stand above every number in use.
 fn next_numbers(plan: &mut Plan) {
-    fn above(next: &mut u32, used: impl Iterator<Item = u32>) {
-        let least = used.max().map_or(1, |largest| largest.saturating_add(1));
-        if *next < least || *next > LARGEST_NUMBER + 1 {
-            *next = least;
-        }
-    }
-    let Plan {
-        levels,
-        drops,
-        next,
-        ..
-    } = plan;
-    let all = || levels.iter();
-    above(&mut next.level, all().map(|l| l.id.0));
-    above(&mut next.wall, all().flat_map(|l| &l.walls).map(|w| w.id.0));
-    above(
-        &mut next.opening,
-        all().flat_map(|l| &l.openings).map(|o| o.id.0),
-    );
-    above(&mut next.room, all().flat_map(|l| &l.rooms).map(|r| r.id.0));
-    above(
-        &mut next.keep_out,
-        all().flat_map(|l| &l.keep_outs).map(|k| k.id.0),
-    );
-    above(
-        &mut next.power_run,
-        all().flat_map(|l| &l.power_runs).map(|r| r.id.0),
-    );
-    above(
-        &mut next.drop,
-        drops.iter().map(|drop| drop.id.0.max(drop.number)),
-    );
-    above(
-        &mut next.cable,
-        drops.iter().flat_map(|d| &d.cables).map(|c| c.id.0),
-    );
+    let sound = |(next, least): (u32, u32)| match (least..=LARGEST_NUMBER + 1).contains(&next) {
+        true => next,
+        false => least,
+    };
+    let next = series(plan).map(sound);
+    set_series(plan, next);
 }

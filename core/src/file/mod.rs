@@ -4,13 +4,15 @@
 //! a line, and the drawings as base64 at its end. `static/borewright-plan.schema.json` describes
 //! it. The live plan carries no trace of it: [`v1`] has types of its own. [`read`] is total: any
 //! bytes give a plan, with what was lost said in sentences, or one sentence why there is none.
-//! Nothing here draws or computes.
+//! [`link`]
+//! is the other saved form, small enough for an address. Nothing here draws or computes.
 //!
 //! Older versions are read for ever and brought up step by step in `upgrade`; what a version means
 //! never changes once it is published, and a new meaning takes a new version.
 
 mod fields;
 mod lines;
+pub mod link;
 mod losses;
 mod mend;
 mod salvage;

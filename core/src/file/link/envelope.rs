@@ -1,0 +1,99 @@
+//! What goes around a link's contents: the version, the length and a checksum in the open, the
+//! contents deflated (RFC 1951). From these a cut link is told from an altered one and from a
+//! newer one before anything is unpacked.
+
+use miniz_oxide::deflate::compress_to_vec;
+use miniz_oxide::inflate::{TINFLStatus, decompress_to_vec_with_limit};
+
+use super::LinkError;
+
+/// The first byte: our mark in the high half, the version in the low.
+const MARK: u8 = 0xB0;
+/// The version that is written.
+const VERSION: u8 = 1;
+/// The most that contents may unpack to: 64 KB.
+const LARGEST: usize = 64 << 10;
+
+/// Contents in their envelope.
+pub(super) fn sealed(contents: &[u8]) -> Result<Vec<u8>, LinkError> {
+    if contents.len() > LARGEST {
+        return Err(LinkError::TooLarge);
+    }
+    let packed = compress_to_vec(contents, 10);
+    let mut bytes = vec![MARK | VERSION];
+    // Packed contents are never longer than a little over what they were.
+    bytes.extend((packed.len() as u32).to_le_bytes().iter().take(3));
+    bytes.extend(crc32fast::hash(contents).to_le_bytes());
+    bytes.extend(packed);
+    Ok(bytes)
+}
+
+/// The version and the contents of an envelope.
+pub(super) fn opened(bytes: &[u8]) -> Result<(u8, Vec<u8>), LinkError> {
+    let (first, rest) = bytes.split_first().ok_or(LinkError::Cut)?;
+    if first & 0xF0 != MARK {
+        return Err(LinkError::NotALink);
+    }
+    let version = first & 0x0F;
+    if version > VERSION {
+        return Err(LinkError::TooNew);
+    }
+    let (length, rest) = rest.split_first_chunk::<3>().ok_or(LinkError::Cut)?;
+    let (sum, packed) = rest.split_first_chunk::<4>().ok_or(LinkError::Cut)?;
+    let length = u32::from_le_bytes([length[0], length[1], length[2], 0]) as usize;
+    match packed.len().cmp(&length) {
+        std::cmp::Ordering::Less => return Err(LinkError::Cut),
+        std::cmp::Ordering::Greater => return Err(LinkError::Altered),
+        std::cmp::Ordering::Equal => {}
+    }
+    let contents =
+        decompress_to_vec_with_limit(packed, LARGEST).map_err(|error| match error.status {
+            TINFLStatus::HasMoreOutput => LinkError::TooLarge,
+            _ => LinkError::Altered,
+        })?;
+    match crc32fast::hash(&contents) == u32::from_le_bytes(*sum) {
+        true => Ok((version, contents)),
+        false => Err(LinkError::Altered),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_was_sealed_opens() {
+        for contents in [&b""[..], b"a", &[7; 5000]] {
+            let bytes = sealed(contents).unwrap();
+            assert_eq!(opened(&bytes).unwrap(), (VERSION, contents.to_vec()));
+        }
+        assert_eq!(sealed(&vec![0; LARGEST + 1]), Err(LinkError::TooLarge));
+    }
+
+    #[test]
+    fn each_harm_has_its_own_word() {
+        let bytes = sealed(b"walls and doors").unwrap();
+        let harmed = |harm: fn(&mut Vec<u8>)| {
+            let mut bytes = bytes.clone();
+            harm(&mut bytes);
+            opened(&bytes).unwrap_err()
+        };
+        assert_eq!(harmed(|b| b.truncate(9)), LinkError::Cut);
+        assert_eq!(harmed(|b| b.truncate(5)), LinkError::Cut);
+        assert_eq!(harmed(|b| b.clear()), LinkError::Cut);
+        assert_eq!(harmed(|b| b.push(0)), LinkError::Altered);
+        assert_eq!(harmed(|b| b[6] ^= 1), LinkError::Altered);
+        assert_eq!(harmed(|b| b[0] = 0xB2), LinkError::TooNew);
+        assert_eq!(harmed(|b| b[0] = 0x42), LinkError::NotALink);
+    }
+
+    #[test]
+    fn a_bomb_is_not_unpacked() {
+        let packed = compress_to_vec(&vec![0; 10_000_000], 10);
+        let mut bytes = vec![MARK | VERSION];
+        bytes.extend((packed.len() as u32).to_le_bytes().iter().take(3));
+        bytes.extend([0; 4]);
+        bytes.extend(packed);
+        assert_eq!(opened(&bytes), Err(LinkError::TooLarge));
+    }
+}
