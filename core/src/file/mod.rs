@@ -88,7 +88,7 @@ pub fn write(plan: &Plan) -> Vec<u8> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plan::sample;
+    use crate::plan::edit::sample;
     use proptest::prelude::*;
 
     fn check(plan: &Plan) {

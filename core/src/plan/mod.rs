@@ -17,8 +17,6 @@ mod opening;
 mod pin;
 mod power;
 mod room;
-#[cfg(any(test, feature = "sample"))]
-pub mod sample;
 mod sheet;
 mod wall;
 

@@ -124,7 +124,7 @@ pub fn without_drawings(plan: &Plan) -> Plan {
 mod tests {
     use super::*;
     use crate::file;
-    use crate::plan::sample;
+    use crate::plan::edit::sample;
     use proptest::prelude::*;
 
     fn link(plan: &Plan) -> Vec<u8> {

@@ -7,6 +7,8 @@ mod cables;
 mod drops;
 mod levels;
 mod openings;
+#[cfg(any(test, feature = "sample"))]
+pub mod sample;
 mod settings;
 mod sheet;
 mod site;
