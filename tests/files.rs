@@ -1,10 +1,16 @@
 //! Saved plans: every file ever kept here opens whole and comes back byte for byte, and the houses
 //! are what their descriptions say.
 
+#![expect(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+
 use std::path::{Path, PathBuf};
 
+use borewright_core::design::Design;
 use borewright_core::file;
-use borewright_core::plan::{DropKind, Plan};
+use borewright_core::finding::Severity;
+use borewright_core::plan::{DropKind, Plan, Scan, Sheet};
+use borewright_core::scan::residuals;
+use borewright_core::shape::Pos;
 use serde_json::Value;
 
 fn folder(name: &str) -> PathBuf {
@@ -71,5 +77,85 @@ fn house_a_is_its_truth() {
     let drops = marks.iter().filter(|mark| mark["kind"] != "closet");
     for (drop, mark) in plan.drops.iter().zip(drops) {
         assert_eq!(drop.cables.len() as u64, mark["cables"], "{}", drop.label());
+    }
+}
+
+fn demo() -> Plan {
+    plan(&folder("../static/demo/demo.json"))
+}
+
+#[test]
+fn the_demo_is_scaled_and_has_nothing_to_stop_it() {
+    let plan = demo();
+    assert_eq!(plan.drops.len(), 22);
+    let Sheet { placing, known, .. } = &plan.levels[0].sheet;
+    assert!(placing.scaled);
+    let off: Vec<f64> = residuals(placing, known).iter().map(|r| r.off).collect();
+    assert_eq!(off.len(), 2);
+    assert!(off.iter().all(|off| off.abs() < 20.0), "{off:?}");
+    let design = Design::of(&plan);
+    let stops = design
+        .findings
+        .iter()
+        .filter(|f| f.severity == Severity::Stop);
+    assert_eq!(stops.map(|f| f.what.clone()).collect::<Vec<_>>(), [""; 0]);
+}
+
+/// The faces of every wall lie on a pencil line of the demo's drawing, and the middles of its
+/// rooms on bare paper.
+#[test]
+fn the_demos_drawing_lies_under_its_walls() {
+    let plan = demo();
+    let level = &plan.levels[0];
+    let scan = level.sheet.scan.as_ref().unwrap();
+    assert!(scan.bytes.len() < 250_000);
+    let picture = Picture::of(scan);
+    for wall in &level.walls {
+        let line = wall.line().unwrap();
+        // Half a foot in from its first end no wall of the demo has an opening.
+        for aside in [-0.5, 0.5] {
+            let face = line.at(150.0, aside * wall.width().0);
+            let pixel = level.sheet.placing.to_pixel(face);
+            assert!(
+                picture.darkest_near(pixel) < 120,
+                "{} {aside}",
+                wall.label()
+            );
+        }
+    }
+    for beside in level
+        .rooms
+        .iter()
+        .map(|room| room.at.pos() + Pos::new(0.0, 300.0))
+    {
+        let pixel = level.sheet.placing.to_pixel(beside);
+        assert!(picture.darkest_near(pixel) > 200, "{pixel:?}");
+    }
+}
+
+struct Picture {
+    width: usize,
+    grey: Vec<u8>,
+}
+
+impl Picture {
+    fn of(scan: &Scan) -> Self {
+        let mut decoder = png::Decoder::new(std::io::Cursor::new(&scan.bytes));
+        decoder.set_transformations(png::Transformations::EXPAND);
+        let mut reader = decoder.read_info().unwrap();
+        let mut bytes = vec![0; reader.output_buffer_size().unwrap()];
+        let frame = reader.next_frame(&mut bytes).unwrap();
+        assert_eq!((frame.width, frame.height), (scan.width, scan.height));
+        let grey = bytes.chunks(3).map(|pixel| pixel[1]).collect();
+        let width = scan.width as usize;
+        Self { width, grey }
+    }
+
+    /// The darkest pixel within five of a place.
+    fn darkest_near(&self, (u, v): (f64, f64)) -> u8 {
+        let (u, v) = (u as usize, v as usize);
+        let rows = v - 5..=v + 5;
+        let row = |row: usize| &self.grey[row * self.width + u - 5..row * self.width + u + 6];
+        rows.flat_map(row).copied().min().unwrap()
     }
 }

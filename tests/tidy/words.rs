@@ -49,7 +49,9 @@ fn avoided_words_stay_out_of_sight() {
         } else {
             String::new()
         };
-        faults.extend(lines.lines().filter_map(|line| fault(&path, line)));
+        // A picture spelled in letters holds no words.
+        let words = lines.lines().filter(|line| !line.contains("\"base64\":"));
+        faults.extend(words.filter_map(|line| fault(&path, line)));
     }
     none(faults);
 }

@@ -84,6 +84,11 @@ fn ground(draft: &mut Draft) -> Outcome<()> {
         draft.door_ft(wall, offset, 2.667)?;
     }
     stairs(draft)?;
+    ground_rooms(draft)?;
+    ground_drops(draft)
+}
+
+fn ground_rooms(draft: &mut Draft) -> Outcome<()> {
     for (name, at) in [
         ("Great room", (9.0, 8.0)),
         ("Kitchen", (26.0, 8.0)),
@@ -97,6 +102,10 @@ fn ground(draft: &mut Draft) -> Outcome<()> {
     ] {
         draft.room_ft(name, at)?;
     }
+    Ok(())
+}
+
+fn ground_drops(draft: &mut Draft) -> Outcome<()> {
     draft.closet(feet((37.5, 17.0)), Entry::Above)?;
     draft.outlets_ft(&[
         (0.7, 2.0),
@@ -179,6 +188,11 @@ fn upper(draft: &mut Draft) -> Outcome<()> {
     draft.window_ft(suite, 3.0, 2.0, 1219)?;
     draft.door_ft(bath, 12.0, 2.333)?;
     stairs(draft)?;
+    upper_rooms(draft)?;
+    upper_drops(draft)
+}
+
+fn upper_rooms(draft: &mut Draft) -> Outcome<()> {
     for (name, at) in [
         ("Bedroom 2", (6.0, 8.0)),
         ("Bath", (15.0, 8.0)),
@@ -191,6 +205,10 @@ fn upper(draft: &mut Draft) -> Outcome<()> {
     ] {
         draft.room_ft(name, at)?;
     }
+    Ok(())
+}
+
+fn upper_drops(draft: &mut Draft) -> Outcome<()> {
     draft.outlets_ft(&[
         (0.7, 2.0),
         (11.3, 8.0),

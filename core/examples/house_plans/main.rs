@@ -1,10 +1,13 @@
-//! Makes the plans that tests are run on, by edits, as a hand would draw them:
-//! `cargo run -p borewright-core --example house_plans` writes `tests/plans/*.json`.
+//! Makes the demo and the plans that tests are run on, by edits, as a hand would draw them:
+//! `cargo run -p borewright-core --example house_plans` writes `static/demo/demo.json` and
+//! `tests/plans/*.json`.
 //!
 //! House A is read from `tests/plans/house-a.truth.json`, the dimensions its sketch was drawn from;
 //! houses B and C are invented here.
 
+mod demo;
 mod draft;
+mod drawing;
 mod house_a;
 mod house_b;
 mod house_c;
@@ -19,7 +22,9 @@ use borewright_core::plan::Plan;
 type Outcome<T> = Result<T, Box<dyn Error>>;
 
 fn main() -> Outcome<()> {
-    let plans = Path::new(env!("CARGO_MANIFEST_DIR")).join("../tests/plans");
+    let top = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
+    save(&top.join("static/demo/demo.json"), &demo::plan()?)?;
+    let plans = top.join("tests/plans");
     let truth = std::fs::read(plans.join("house-a.truth.json"))?;
     save(&plans.join("house-a.json"), &house_a::plan(&truth)?)?;
     save(&plans.join("house-b.json"), &house_b::plan()?)?;
