@@ -7,7 +7,7 @@ use borewright_core::plan::Plan;
 use yew::prelude::*;
 
 use crate::drawing::Sheet;
-use crate::hooks::use_keys;
+use crate::hooks::{use_keeping, use_keys, use_start};
 use crate::panels::{Shelf, Slip, Steps, Tally};
 use crate::state::{Desk, Dispatcher};
 
@@ -17,7 +17,9 @@ pub fn App() -> Html {
     let desk = use_reducer_eq(|| Desk::of(Session::of(Plan::new())));
     let dispatcher = desk.dispatcher();
     let now = Rc::new((*desk).clone());
+    use_start(&dispatcher);
     use_keys(&now, &dispatcher);
+    use_keeping(&now, &dispatcher);
     let step = now.session.step.name();
     html! {
         <ContextProvider<Dispatcher> context={dispatcher}>

@@ -2,6 +2,7 @@
 
 mod app;
 mod browser;
+mod demo;
 mod drawing;
 mod hooks;
 mod panels;

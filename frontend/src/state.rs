@@ -8,12 +8,12 @@ use std::rc::Rc;
 use borewright_core::desk::{
     self, Choice, Gesture, Intent, Notice, PaperMove, ScreenPoint, Session, View,
 };
-use borewright_core::plan::LevelId;
+use borewright_core::plan::{LevelId, Plan};
 use borewright_core::shape::Pos;
 use yew::{Reducible, UseReducerDispatcher};
 
 /// Everything the page shows.
-#[derive(Clone, PartialEq)]
+#[derive(Clone)]
 pub struct Desk {
     /// The plan and the hands on it.
     pub session: Session,
@@ -29,6 +29,12 @@ pub struct Desk {
     pub fade: u8,
     /// Where the plan is kept.
     pub keeping: Keeping,
+    /// The plan as it was kept last, or begun with. Compared by identity.
+    pub kept: Rc<Plan>,
+    /// Whether the next keeping puts another job in the place of the one kept.
+    pub over_another: bool,
+    /// Whether the page still waits for what it begins with.
+    pub opening: bool,
     /// Something that takes a while.
     pub wait: Option<Wait>,
 }
@@ -109,6 +115,8 @@ pub enum Act {
     Fade(u8),
     /// How the keeping stands.
     Keep(Keeping),
+    /// This plan is on the device now.
+    Kept(Rc<Plan>),
     /// Something takes a while, or is done.
     Wait(Option<Wait>),
     /// Say one sentence.
@@ -128,6 +136,17 @@ pub struct Visit {
     pub at: Option<(LevelId, Pos)>,
 }
 
+impl PartialEq for Desk {
+    fn eq(&self, other: &Self) -> bool {
+        let screen = |desk: &Self| (desk.view, desk.area, desk.held, desk.open, desk.fade);
+        self.session == other.session
+            && screen(self) == screen(other)
+            && Rc::ptr_eq(&self.kept, &other.kept)
+            && (self.over_another, self.opening) == (other.over_another, other.opening)
+            && (&self.keeping, &self.wait) == (&other.keeping, &other.wait)
+    }
+}
+
 /// How acts reach the desk.
 pub type Dispatcher = UseReducerDispatcher<Desk>;
 
@@ -135,6 +154,9 @@ impl Desk {
     /// A page with a session on it.
     pub fn of(session: Session) -> Self {
         Self {
+            kept: session.plan.clone(),
+            over_another: false,
+            opening: true,
             session,
             view: View::default(),
             area: (0.0, 0.0),
@@ -161,14 +183,29 @@ impl Desk {
             Act::Lay(leaf) => self.open = leaf,
             Act::Fade(fade) => self.fade = fade.min(100),
             Act::Keep(keeping) => self.keeping = keeping,
+            Act::Kept(plan) => self.kept_now(plan),
             Act::Wait(wait) => self.wait = wait,
             Act::Say(notice) => self.session.notice = Some(notice),
-            Act::Begin(session, keeping) => {
-                self.session = session;
-                self.keeping = keeping;
-                self.show_all();
-            }
+            Act::Begin(session, keeping) => self.begin(session, keeping),
         }
+    }
+
+    fn begin(&mut self, session: Session, keeping: Keeping) {
+        self.kept = session.plan.clone();
+        self.over_another = session.read_only;
+        self.session = session;
+        self.keeping = keeping;
+        self.opening = false;
+        self.open = None;
+        self.show_all();
+    }
+
+    fn kept_now(&mut self, plan: Rc<Plan>) {
+        if Rc::ptr_eq(&plan, &self.session.plan) {
+            self.keeping = Keeping::Kept;
+        }
+        self.kept = plan;
+        self.over_another = false;
     }
 
     /// A drag that nothing on the sheet takes moves the paper.
@@ -194,12 +231,17 @@ impl Desk {
     }
 
     fn want(&mut self, intent: &Intent) {
+        if *intent == Intent::LetGo && self.open.is_some() {
+            self.open = None;
+            return;
+        }
         let before = (self.session.chosen, self.session.level);
         self.session = self.session.after(intent);
         if self.session.chosen.is_some() && self.session.chosen != before.0 {
             self.open = None;
         }
         let replaced = matches!(intent, Intent::Open(_) | Intent::NewPlan);
+        self.over_another |= replaced;
         if replaced || self.session.level != before.1 {
             self.show_all();
         }

@@ -2,5 +2,12 @@
 //!
 //! Nothing here knows a component. What can fail says so in one sentence.
 
+pub mod address;
+pub mod clipboard;
 pub mod clock;
+pub mod files;
+pub mod offline;
+pub mod paper;
+pub mod picture;
 pub mod pointer;
+pub mod storage;

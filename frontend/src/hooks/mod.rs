@@ -1,12 +1,18 @@
 //! Every effect of the page: what happens because something changed, and not because it is drawn.
 
 mod difference;
+mod keeping;
 mod keys;
+mod opening;
 mod size;
+mod start;
 
 pub use difference::use_difference;
+pub use keeping::use_keeping;
 pub use keys::use_keys;
+pub use opening::{use_opening, use_paste};
 pub use size::use_size;
+pub use start::use_start;
 
 use std::rc::Rc;
 

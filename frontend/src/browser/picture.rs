@@ -1,0 +1,113 @@
+//! Pictures: from the bytes of a file to a scan of a size the page can hold.
+
+use borewright_core::plan::Scan;
+use borewright_core::scan::{Header, header};
+use gloo::file::Blob;
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
+use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement, ImageBitmap};
+
+/// Pictures are kept at most this long on their longer side, pixels.
+const LONGEST: u32 = 3000;
+
+/// A larger file is packed anew even if its picture is not too long, bytes.
+const HEAVIEST: usize = 4 << 20;
+
+/// How well a picture packed anew is kept, 0 to 1.
+const QUALITY: f64 = 0.85;
+
+/// What is said of a picture the browser cannot decode.
+const UNREADABLE: &str = "This picture cannot be decoded; it may be damaged. Copy it again, or save it as PNG, then open that.";
+
+/// Whether bytes start like a picture or a document that is none of ours.
+pub fn is_picture(bytes: &[u8]) -> bool {
+    use borewright_core::scan::HeaderError::{Empty, NotAPicture};
+    !matches!(header(bytes), Err(NotAPicture | Empty))
+}
+
+/// Decodes a picture to see that it is whole, and packs it anew where it is too large.
+///
+/// # Errors
+/// One sentence: no picture, cut short, too many pixels, or not decodable here.
+pub async fn scan(bytes: Vec<u8>) -> Result<Scan, String> {
+    let found = header(&bytes).map_err(|error| error.to_string())?;
+    let bitmap = decode(&found, &bytes).await.ok_or(UNREADABLE)?;
+    let scan = fitted(&found, &bitmap, bytes).await;
+    bitmap.close();
+    scan
+}
+
+async fn decode(found: &Header, bytes: &[u8]) -> Option<ImageBitmap> {
+    let blob = Blob::new_with_options(bytes, Some(found.media_type));
+    let promise = gloo::utils::window()
+        .create_image_bitmap_with_blob(blob.as_ref())
+        .ok()?;
+    JsFuture::from(promise).await.ok()?.dyn_into().ok()
+}
+
+async fn fitted(found: &Header, bitmap: &ImageBitmap, bytes: Vec<u8>) -> Result<Scan, String> {
+    let (width, height) = (bitmap.width(), bitmap.height());
+    let longer = width.max(height);
+    if longer <= LONGEST && bytes.len() <= HEAVIEST {
+        let media_type = String::from(found.media_type);
+        return Ok(Scan {
+            media_type,
+            width,
+            height,
+            bytes,
+        });
+    }
+    let factor = f64::from(LONGEST.min(longer)) / f64::from(longer);
+    let side = |pixels: u32| ((f64::from(pixels) * factor).round() as u32).max(1);
+    let (width, height) = (side(width), side(height));
+    let bytes = packed(bitmap, width, height).await.ok_or(UNREADABLE)?;
+    Ok(Scan {
+        media_type: String::from("image/jpeg"),
+        width,
+        height,
+        bytes,
+    })
+}
+
+/// The picture drawn at another size and packed as JPEG.
+async fn packed(bitmap: &ImageBitmap, width: u32, height: u32) -> Option<Vec<u8>> {
+    let canvas: HtmlCanvasElement = gloo::utils::document()
+        .create_element("canvas")
+        .ok()?
+        .dyn_into()
+        .ok()?;
+    canvas.set_width(width);
+    canvas.set_height(height);
+    let ink: CanvasRenderingContext2d = canvas.get_context("2d").ok()??.dyn_into().ok()?;
+    // Transparent pictures lie on white paper.
+    ink.set_fill_style_str("white");
+    ink.fill_rect(0.0, 0.0, f64::from(width), f64::from(height));
+    ink.draw_image_with_image_bitmap_and_dw_and_dh(
+        bitmap,
+        0.0,
+        0.0,
+        f64::from(width),
+        f64::from(height),
+    )
+    .ok()?;
+    let blob: web_sys::Blob = JsFuture::from(blob_of(&canvas))
+        .await
+        .ok()?
+        .dyn_into()
+        .ok()?;
+    gloo::file::futures::read_as_bytes(&Blob::from(blob))
+        .await
+        .ok()
+}
+
+fn blob_of(canvas: &HtmlCanvasElement) -> js_sys::Promise {
+    js_sys::Promise::new(&mut |resolve, reject| {
+        let quality = JsValue::from_f64(QUALITY);
+        if canvas
+            .to_blob_with_type_and_encoder_options(&resolve, "image/jpeg", &quality)
+            .is_err()
+        {
+            let _ = reject.call0(&JsValue::NULL);
+        }
+    })
+}

@@ -1,0 +1,71 @@
+//! What the page begins with: the plan of a link, then the plan kept on this device, then the demo.
+
+use borewright_core::desk::{Notice, Session};
+use borewright_core::file;
+use borewright_core::plan::Plan;
+use wasm_bindgen_futures::spawn_local;
+use yew::prelude::*;
+
+use crate::browser::offline;
+use crate::browser::storage::{self, Slot};
+use crate::demo;
+use crate::state::{Act, Dispatcher, Keeping};
+
+/// Begins once, when the page is mounted.
+#[hook]
+pub fn use_start(dispatcher: &Dispatcher) {
+    let dispatcher = dispatcher.clone();
+    use_effect_with((), move |()| {
+        offline::register();
+        spawn_local(begin(dispatcher));
+    });
+}
+
+async fn begin(dispatcher: Dispatcher) {
+    let kept = storage::read(Slot::Now).await;
+    match kept {
+        Ok(Some(bytes)) => with_kept(&dispatcher, &bytes).await,
+        Ok(None) => with_demo(&dispatcher).await,
+        Err(sentence) => {
+            with_demo(&dispatcher).await;
+            dispatcher.dispatch(Act::Keep(Keeping::Failed(sentence)));
+        }
+    }
+}
+
+/// Begins with the bytes kept on this device. Bytes that cannot be read are put aside, not lost.
+async fn with_kept(dispatcher: &Dispatcher, bytes: &[u8]) {
+    match file::read(bytes) {
+        Ok(opened) => {
+            dispatcher.dispatch(Act::Begin(Session::of(opened.plan), Keeping::Kept));
+            say_losses(dispatcher, &opened.losses);
+        }
+        Err(error) => {
+            let aside = storage::write(Slot::Unread, bytes).await.is_ok();
+            with_demo(dispatcher).await;
+            let where_ = if aside {
+                " Its bytes are kept: find them under Job."
+            } else {
+                ""
+            };
+            let text = format!("The plan kept on this device could not be read. {error}{where_}");
+            dispatcher.dispatch(Act::Say(Notice::refused(text, None)));
+        }
+    }
+}
+
+async fn with_demo(dispatcher: &Dispatcher) {
+    let plan = demo::plan().await.unwrap_or_else(Plan::new);
+    dispatcher.dispatch(Act::Begin(Session::of(plan), Keeping::Nothing));
+}
+
+/// Says what a file lost, if it lost anything.
+pub fn say_losses(dispatcher: &Dispatcher, losses: &[String]) {
+    if let Some(first) = losses.first() {
+        let more = match losses.len() {
+            1 => String::new(),
+            count => format!(" And {} more like it.", count - 1),
+        };
+        dispatcher.dispatch(Act::Say(Notice::refused(format!("{first}{more}"), None)));
+    }
+}
