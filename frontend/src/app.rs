@@ -6,9 +6,10 @@ use borewright_core::desk::Session;
 use borewright_core::plan::Plan;
 use yew::prelude::*;
 
+use crate::browser::files;
 use crate::drawing::Sheet;
-use crate::hooks::{use_keeping, use_keys, use_start};
-use crate::panels::{Shelf, Slip, Steps, Tally};
+use crate::hooks::{use_desk, use_keeping, use_keys, use_opening, use_paste, use_start};
+use crate::panels::{Corners, Shelf, Slip, Steps, Tally};
 use crate::state::{Desk, Dispatcher};
 
 /// The whole page.
@@ -20,40 +21,64 @@ pub fn App() -> Html {
     use_start(&dispatcher);
     use_keys(&now, &dispatcher);
     use_keeping(&now, &dispatcher);
-    let step = now.session.step.name();
     html! {
         <ContextProvider<Dispatcher> context={dispatcher}>
             <ContextProvider<Rc<Desk>> context={now}>
-                <div class="App" data-step={step}>
-                    <Tally />
-                    <Steps />
-                    <main class="Table">
-                        <Sheet />
-                        <Slip />
-                    </main>
-                    <Shelf />
-                </div>
+                <Page />
             </ContextProvider<Rc<Desk>>>
         </ContextProvider<Dispatcher>>
     }
 }
 
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use gloo::utils::document;
-    use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
+/// Where things lie.
+#[component]
+fn Page() -> Html {
+    let desk = use_desk();
+    use_paste();
+    if desk.opening {
+        return html! { <p class="Opening" role="status">{ "Borewright is laying out the table." }</p> };
+    }
+    html! {
+        <div class="App" data-step={desk.session.step.name()}>
+            <Tally />
+            <Steps />
+            <Table />
+            <Shelf />
+        </div>
+    }
+}
 
-    wasm_bindgen_test_configure!(run_in_browser);
-
-    /// The runner keeps its own words in the body, so the page goes into a part of its own.
-    #[wasm_bindgen_test]
-    async fn the_page_mounts_and_names_itself() {
-        let part = document().create_element("div").unwrap();
-        document().body().unwrap().append_child(&part).unwrap();
-        let handle = yew::Renderer::<App>::with_root(part.clone()).render();
-        gloo::timers::future::TimeoutFuture::new(0).await;
-        assert!(part.text_content().unwrap().contains("Borewright"));
-        handle.destroy();
+/// The sheet with what lies on it; takes files that are dropped.
+#[component]
+fn Table() -> Html {
+    let over = use_state_eq(|| false);
+    let onfile = use_opening();
+    let ondrop = {
+        let over = over.clone();
+        Callback::from(move |event: DragEvent| {
+            event.prevent_default();
+            over.set(false);
+            files::handed_over(event.data_transfer())
+                .into_iter()
+                .for_each(|file| onfile.emit(file));
+        })
+    };
+    let ondragover = {
+        let over = over.clone();
+        Callback::from(move |event: DragEvent| {
+            event.prevent_default();
+            over.set(true);
+        })
+    };
+    let ondragleave = {
+        let over = over.clone();
+        Callback::from(move |_: DragEvent| over.set(false))
+    };
+    html! {
+        <main class="Table" data-over={over.to_string()} {ondrop} {ondragover} {ondragleave}>
+            <Sheet />
+            <Corners />
+            <Slip />
+        </main>
     }
 }

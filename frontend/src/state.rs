@@ -44,6 +44,8 @@ pub struct Desk {
 pub enum Leaf {
     /// The job: open, save, share, settings.
     Job,
+    /// The link.
+    Share,
     /// Title, units, rules, bits and cables.
     Settings,
     /// The list of findings.

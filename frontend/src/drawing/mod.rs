@@ -1,11 +1,18 @@
 //! The drawing: the sheet that takes the hands' gestures, and its layers from the scan up.
 //!
-//! Each layer is compared by the identity of what it draws, so that a drag draws the draft alone.
+//! Each layer is compared by the identity of what it draws, so that a moving pointer draws the
+//! draft alone.
 
+mod chosen;
 mod draft;
-mod drops;
 mod frame;
+mod handles;
+mod ink;
+mod level;
+mod scan;
 mod sheet;
-mod walls;
+mod surface;
 
+pub use handles::drop_words;
+pub use ink::PictureInk;
 pub use sheet::Sheet;

@@ -1,22 +1,19 @@
-//! The sheet: takes pointers, wheel and keys, and shows the layers.
+//! The sheet: the paper with its layers, and what is said on it.
 
-use borewright_core::desk::{Act as HandAct, Hands, PointerKind, Signal};
-use gloo::timers::callback::Timeout;
-use std::cell::RefCell;
-use std::rc::Rc;
-use web_sys::Element;
+use std::sync::Arc;
+
+use borewright_core::desk::Draft;
 use yew::prelude::*;
 
+use super::chosen::chosen_ways;
 use super::draft::DraftLayer;
-use super::drops::DropLayer;
 use super::frame::laid;
-use super::walls::WallLayer;
-use crate::browser::{clock, pointer};
-use crate::hooks::{use_act, use_desk, use_dispatcher, use_size};
-use crate::state::{Act, Dispatcher};
-
-/// A finger that rests this long has pressed long, milliseconds; a little over the hands' own time.
-const LONG_PRESS: u32 = 520;
+use super::handles::{Handles, handles};
+use super::level::LevelLayer;
+use super::scan::ScanLayer;
+use super::surface::{use_surface, use_wheel};
+use crate::hooks::{use_act, use_desk, use_settled, use_size};
+use crate::state::{Act, Desk};
 
 /// The sheet with its drawing.
 #[component]
@@ -27,117 +24,47 @@ pub fn Sheet() -> Html {
     let onsize = use_act(|(width, height)| Act::Sized(width, height));
     use_size(&node, onsize);
     let onwheel = use_wheel();
-    let plan = desk.session.shown_plan().clone();
-    let level = desk.session.level;
+    let tool = format!("{:?}", desk.session.tool);
     html! {
-        <div class="Sheet" ref={node} data-tool={format!("{:?}", desk.session.tool)}
+        <div class="Sheet" ref={node} data-tool={tool} data-held={desk.held.is_some().to_string()}
             onpointerdown={surface.clone()} onpointermove={surface.clone()} onpointerup={surface.clone()}
             onpointercancel={surface.clone()} onpointerleave={surface}
             oncontextmenu={|event: MouseEvent| event.prevent_default()} {onwheel}>
-            <svg class="SheetInk" role="application" aria-label="Sheet" width="100%" height="100%">
-                <g transform={laid(&desk.view)}>
-                    <WallLayer plan={plan.clone()} {level} chosen={desk.session.chosen} />
-                    <DropLayer {plan} {level} chosen={desk.session.chosen} scale={desk.view.scale} />
-                    <DraftLayer session={desk.session.clone()} scale={desk.view.scale} />
-                </g>
-            </svg>
+            <Layers />
         </div>
     }
 }
 
-/// The wheel makes everything larger or smaller about the pointer.
-#[hook]
-fn use_wheel() -> Callback<WheelEvent> {
-    let dispatcher = use_dispatcher();
-    Callback::from(move |event: WheelEvent| {
-        event.prevent_default();
-        let Some(sheet) = sheet_of(&event) else {
-            return;
-        };
-        let at = pointer::place(
-            f64::from(event.client_x()),
-            f64::from(event.client_y()),
-            &sheet,
-        );
-        let lines = if event.delta_mode() == 1 { 16.0 } else { 1.0 };
-        let pixels = event.delta_y() * lines;
-        dispatcher.dispatch(Act::Zoom(
-            Some(at),
-            (-pixels.clamp(-240.0, 240.0) * 0.0015).exp(),
-        ));
-    })
-}
-
-fn sheet_of(event: &Event) -> Option<Element> {
-    let target: Element = event.target_dyn_into()?;
-    target.closest(".Sheet").ok().flatten()
-}
-
-/// What the hands are doing, kept from event to event.
-struct Surface {
-    hands: RefCell<Hands>,
-    timer: RefCell<Option<Timeout>>,
-    dispatcher: Dispatcher,
-}
-
-/// A callback that takes every pointer event on the sheet.
-#[hook]
-fn use_surface(node: &NodeRef) -> Callback<PointerEvent> {
-    let dispatcher = use_dispatcher();
-    let surface = use_memo((), |()| Surface {
-        hands: RefCell::default(),
-        timer: RefCell::default(),
-        dispatcher,
-    });
-    let node = node.clone();
-    use_callback((), move |event: PointerEvent, ()| {
-        if let Some(sheet) = node.cast::<Element>() {
-            Surface::take(&surface, &event, &sheet);
-        }
-    })
-}
-
-impl Surface {
-    fn take(surface: &Rc<Self>, event: &PointerEvent, sheet: &Element) {
-        let pointer = pointer::read(event, sheet);
-        let free = event.alt_key();
-        let signal = match event.type_().as_str() {
-            "pointerdown" => {
-                pointer::hold(event, sheet);
-                Signal::Down(pointer)
-            }
-            "pointermove" => Signal::Moved(pointer),
-            "pointerup" => Signal::Up(pointer),
-            "pointercancel" => Signal::Cancelled(pointer),
-            _ => Signal::Left(pointer),
-        };
-        surface.pass(signal, pointer.kind, free);
-        surface.wait(Rc::downgrade(surface), pointer.kind);
+/// Everything drawn, in plan millimetres.
+#[component]
+fn Layers() -> Html {
+    let desk = use_desk();
+    let session = &desk.session;
+    let settled = use_settled(desk.view.scale);
+    let shown = (session.level, session.step);
+    html! {
+        <svg class="SheetInk" role="application" aria-label="Sheet" tabindex="0" width="100%" height="100%">
+            <g transform={laid(&desk.view)}>
+                { scan(&desk) }
+                <LevelLayer plan={session.shown_plan().clone()} design={session.shown_design().clone()}
+                    {shown} chosen={session.chosen} scale={settled} />
+                { chosen_ways(&desk) }
+                <DraftLayer session={session.clone()} scale={desk.view.scale} />
+                <Handles handles={handles(&desk)} scale={settled} />
+            </g>
+        </svg>
     }
+}
 
-    fn pass(&self, signal: Signal, kind: PointerKind, free: bool) {
-        let acts = self.hands.borrow_mut().after(signal);
-        for act in acts {
-            self.dispatcher.dispatch(match act {
-                HandAct::Hand(gesture) => Act::Hand(gesture, kind.reach(), free),
-                HandAct::Paper(paper) => Act::Paper(paper),
-            });
-        }
-    }
-
-    /// Ticks once after a press that may yet become a long one.
-    fn wait(&self, surface: std::rc::Weak<Self>, kind: PointerKind) {
-        let waiting = self.hands.borrow().is_waiting();
-        let mut timer = self.timer.borrow_mut();
-        if !waiting {
-            *timer = None;
-        } else if timer.is_none() {
-            *timer = Some(Timeout::new(LONG_PRESS, move || {
-                if let Some(surface) = surface.upgrade() {
-                    surface.timer.borrow_mut().take();
-                    surface.pass(Signal::Waited(clock::now_ms()), kind, false);
-                }
-            }));
-        }
-    }
+fn scan(desk: &Desk) -> Html {
+    let plan = desk.session.shown_plan();
+    let Some(sheet) = plan.level(desk.session.level).map(|level| &level.sheet) else {
+        return html! {};
+    };
+    let Some(scan) = &sheet.scan else {
+        return html! {};
+    };
+    let moving = matches!(desk.session.draft, Some(Draft::Move { what: None, .. }));
+    let fade = if moving { desk.fade.max(60) } else { desk.fade };
+    html! { <ScanLayer scan={Arc::clone(scan)} placing={sheet.placing} {fade} /> }
 }

@@ -4,14 +4,18 @@ mod difference;
 mod keeping;
 mod keys;
 mod opening;
+mod settled;
 mod size;
+mod slots;
 mod start;
 
 pub use difference::use_difference;
 pub use keeping::use_keeping;
 pub use keys::use_keys;
 pub use opening::{use_opening, use_paste};
+pub use settled::use_settled;
 pub use size::use_size;
+pub use slots::use_slots;
 pub use start::use_start;
 
 use std::rc::Rc;

@@ -6,6 +6,7 @@ use yew::prelude::*;
 
 use super::hand_options::HandOptions;
 use super::icons;
+use super::words::capital;
 use crate::hooks::{use_act, use_desk};
 use crate::parts::Icon;
 use crate::state::Act;
@@ -95,15 +96,6 @@ impl Item {
         };
         session.tool == self.tool() && in_hand
     }
-}
-
-/// "Ceiling access point" of "ceiling access point".
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters
-        .next()
-        .map(|first| first.to_uppercase().chain(letters).collect())
-        .unwrap_or_default()
 }
 
 #[derive(Properties, PartialEq)]

@@ -3,6 +3,7 @@
 mod fact;
 mod field;
 mod figures;
+mod file_press;
 mod icon;
 mod pick;
 mod press;
@@ -12,6 +13,7 @@ mod tick;
 pub use fact::{Fact, Facts};
 pub use field::{Field, FieldKind};
 pub use figures::{Figures, Piece, pieces};
+pub use file_press::FilePress;
 pub use icon::Icon;
 pub use pick::Pick;
 pub use press::{Press, PressKind};

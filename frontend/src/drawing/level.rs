@@ -1,0 +1,72 @@
+//! The ink of one level: walls, drops, ways and bores, as the step stresses them.
+
+use std::rc::Rc;
+
+use borewright_core::design::Design;
+use borewright_core::desk::{Choice, Step};
+use borewright_core::picture::{self, About, Showing, Stress};
+use borewright_core::plan::{LevelId, Plan};
+use yew::prelude::*;
+
+use super::ink::PictureInk;
+
+/// What a [`LevelLayer`] draws.
+#[derive(Properties)]
+pub struct LevelLayerProps {
+    /// The plan.
+    pub plan: Rc<Plan>,
+    /// What follows from it.
+    pub design: Rc<Design>,
+    /// The level shown, in this step.
+    pub shown: (LevelId, Step),
+    /// What is chosen.
+    pub chosen: Option<Choice>,
+    /// Millimetres to a pixel.
+    pub scale: f64,
+}
+
+impl PartialEq for LevelLayerProps {
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.plan, &other.plan)
+            && Rc::ptr_eq(&self.design, &other.design)
+            && (self.shown, self.chosen, self.scale) == (other.shown, other.chosen, other.scale)
+    }
+}
+
+/// A level in ink.
+#[component]
+pub fn LevelLayer(props: &LevelLayerProps) -> Html {
+    let (level, step) = props.shown;
+    let identity = (Rc::as_ptr(&props.plan), Rc::as_ptr(&props.design));
+    let stress = stress(step);
+    let picture = use_memo((identity, level, stress, props.scale.to_bits()), |_| {
+        let showing = Showing::on_screen(props.scale, stress);
+        picture::level(&props.plan, &props.design, level, &showing)
+    });
+    html! { <g class="LevelLayer"><PictureInk {picture} chosen={props.chosen.and_then(about)} /></g> }
+}
+
+fn stress(step: Step) -> Stress {
+    match step {
+        Step::Drawing => Stress::Drawing,
+        Step::Framing => Stress::Framing,
+        Step::Drops => Stress::Drops,
+        Step::Ways | Step::Sheets | Step::Site => Stress::Ways,
+    }
+}
+
+/// What of a picture a choice is.
+pub fn about(choice: Choice) -> Option<About> {
+    Some(match choice {
+        Choice::Drop(id) => About::Drop(id),
+        Choice::Closet => About::Closet,
+        Choice::Opening(id) => About::Opening(id),
+        Choice::Wall(id) => About::Wall(id),
+        Choice::Room(id) => About::Room(id),
+        Choice::KeepOut(id) => About::KeepOut(id),
+        Choice::PowerRun(id) => About::PowerRun(id),
+        Choice::Cable(id) => About::Cable(id),
+        Choice::Bore(number) => About::Bore(number),
+        Choice::Level(_) | Choice::Drawing(_) => return None,
+    })
+}

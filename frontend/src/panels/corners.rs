@@ -1,0 +1,166 @@
+//! What lies on the sheet at its edges: levels, zoom, scale bar, notices, the first words.
+
+use borewright_core::desk::{Choice, Intent, NoticeKind, Step, View};
+use borewright_core::plan::Level;
+use borewright_core::units::Units;
+use yew::prelude::*;
+
+use super::icons;
+use crate::hooks::{use_act, use_desk, use_opening};
+use crate::parts::{FilePress, Icon, Press, PressKind};
+use crate::state::{Act, Desk};
+
+/// Everything at the edges of the sheet.
+#[component]
+pub fn Corners() -> Html {
+    let desk = use_desk();
+    html! {
+        <>
+            <Levels />
+            <Zoom />
+            { scale_bar(&desk.view, desk.session.plan.units) }
+            if is_blank(&desk) { <Start /> }
+            if desk.session.read_only { <FromLink /> }
+            <Waiting />
+            <Saying />
+        </>
+    }
+}
+
+/// The levels; a second tap on the one shown opens its slip.
+#[component]
+fn Levels() -> Html {
+    let desk = use_desk();
+    let show = use_act(|id| Act::Want(Intent::ShowLevel(id)));
+    let look = use_act(|id| Act::Want(Intent::Choose(Some(Choice::Level(id)))));
+    let chip = |level: &Level| {
+        let (id, is_shown) = (level.id, level.id == desk.session.level);
+        let onclick = if is_shown { look.clone() } else { show.clone() };
+        html! {
+            <button key={id.0} type="button" class="LevelChip" aria-pressed={is_shown.to_string()}
+                aria-label={format!("Level {}", level.name)} onclick={onclick.reform(move |_: MouseEvent| id)}>
+                { &level.name }
+            </button>
+        }
+    };
+    html! {
+        <div class="Corner" data-at="levels" role="group" aria-label="Levels">
+            { for desk.session.plan.levels.iter().map(chip) }
+        </div>
+    }
+}
+
+#[component]
+fn Zoom() -> Html {
+    let zoom = use_act(|factor| Act::Zoom(None, factor));
+    let whole = use_act(|_: MouseEvent| Act::ShowAll);
+    let press = |label: &'static str, lines: &'static str, onclick: Callback<MouseEvent>| {
+        html! {
+            <button type="button" class="ZoomPress" aria-label={label} {onclick}><Icon {lines} /></button>
+        }
+    };
+    html! {
+        <div class="Corner" data-at="zoom" role="group" aria-label="Size of the drawing">
+            { press("Smaller", icons::SMALLER, zoom.reform(|_| 0.8)) }
+            { press("Larger", icons::LARGER, zoom.reform(|_| 1.25)) }
+            { press("Show all of it", icons::WHOLE, whole) }
+        </div>
+    }
+}
+
+/// A bar of a round length, about a tenth of the sheet wide.
+fn scale_bar(view: &View, units: Units) -> Html {
+    let (lengths, unit): (&[f64], f64) = match units {
+        Units::Imperial => (&[1.0, 2.0, 5.0, 10.0, 20.0, 50.0], 304.8),
+        Units::Metric => (&[0.5, 1.0, 2.0, 5.0, 10.0, 20.0], 1000.0),
+    };
+    let fits = |length: &&f64| **length * unit / view.scale <= 150.0;
+    let length = lengths
+        .iter()
+        .rev()
+        .find(fits)
+        .or(lengths.first())
+        .copied()
+        .unwrap_or(1.0);
+    let width = length * unit / view.scale;
+    let words = format!(
+        "{length} {}",
+        if units == Units::Imperial { "ft" } else { "m" }
+    );
+    html! {
+        <svg class="ScaleBar" width={(width + 70.0).to_string()} height="22" aria-hidden="true">
+            <path d={format!("M1 6V16M1 11H{width}M{} 8V14M{width} 6V16", width / 2.0)} />
+            <text x={(width + 8.0).to_string()} y="16">{ words }</text>
+        </svg>
+    }
+}
+
+fn is_blank(desk: &Desk) -> bool {
+    let level = desk.session.shown_level();
+    let nothing = level.is_some_and(|level| level.walls.is_empty() && level.sheet.scan.is_none());
+    nothing && desk.session.draft.is_none() && desk.session.step == Step::Drawing
+}
+
+/// The first words on an empty sheet.
+#[component]
+fn Start() -> Html {
+    let onfile = use_opening();
+    let trace = use_act(|()| Act::Want(Intent::GoTo(Step::Framing)));
+    html! {
+        <div class="Start">
+            <p>{ "A sketch, a print, a photo of one: whatever drawing there is. Choose it, drop it here, or paste it." }</p>
+            <FilePress label="Open a drawing" icon={icons::DRAWING} {onfile}
+                accept="image/png,image/jpeg,image/webp" />
+            <Press label="Trace without a drawing" kind={PressKind::Quiet} onpress={trace} />
+        </div>
+    }
+}
+
+/// What stands over a plan that came by link.
+#[component]
+fn FromLink() -> Html {
+    let take = use_act(|()| Act::Want(Intent::TakeOver));
+    html! {
+        <div class="FromLink" role="status">
+            <span>{ "From a link, to look at." }</span>
+            <Press label="Take over as a copy" kind={PressKind::Main} onpress={take} />
+        </div>
+    }
+}
+
+#[component]
+fn Waiting() -> Html {
+    let desk = use_desk();
+    let Some(wait) = &desk.wait else {
+        return html! {};
+    };
+    let value = wait.done.map(|done| done.to_string());
+    html! {
+        <div class="Waiting" role="status">
+            <span>{ &wait.words }</span>
+            <progress max="100" {value} />
+        </div>
+    }
+}
+
+/// One sentence about what was just refused or done.
+#[component]
+fn Saying() -> Html {
+    let desk = use_desk();
+    let close = use_act(|_: MouseEvent| Act::Want(Intent::DismissNotice));
+    let Some(notice) = &desk.session.notice else {
+        return html! {};
+    };
+    let (kind, role) = match notice.kind {
+        NoticeKind::Refused => ("refused", "alert"),
+        NoticeKind::Done => ("done", "status"),
+    };
+    html! {
+        <div class="Notice" data-kind={kind} {role}>
+            <p>{ &notice.text }</p>
+            <button type="button" class="Small" aria-label="Put this away" onclick={close}>
+                <Icon lines={icons::CLOSE} />
+            </button>
+        </div>
+    }
+}

@@ -1,0 +1,87 @@
+//! The joists of a floor or ceiling: kind, depth, spacing, direction.
+
+use borewright_core::plan::{Floor, JoistKind};
+use borewright_core::shape::Direction;
+use borewright_core::units::{Size, read_size};
+use yew::prelude::*;
+
+use crate::hooks::use_desk;
+use crate::parts::{Field, FieldKind, Pick, Segments};
+
+/// What [`FloorFields`] show and change.
+#[derive(Properties, PartialEq)]
+pub struct FloorFieldsProps {
+    /// The joists.
+    pub floor: Floor,
+    /// Called with other joists.
+    pub onset: Callback<Floor>,
+}
+
+const KINDS: [(JoistKind, &str); 3] = [
+    (JoistKind::Sawn, "Sawn lumber"),
+    (JoistKind::IJoist, "I-joists"),
+    (JoistKind::OpenWeb, "Open-web trusses"),
+];
+
+/// The fields of a floor.
+#[component]
+pub fn FloorFields(props: &FloorFieldsProps) -> Html {
+    let units = use_desk().session.plan.units;
+    let floor = props.floor;
+    let options = KINDS.map(|(_, name)| AttrValue::from(name)).to_vec();
+    let onkind = props.onset.reform(move |place: usize| Floor {
+        kind: KINDS.get(place).map_or(floor.kind, |(kind, _)| *kind),
+        ..floor
+    });
+    let size = |value: Size, make: fn(Floor, Size) -> Floor| {
+        let set = props.onset.clone();
+        let onset = Callback::from(move |text: String| {
+            if let Ok(size) = read_size(&text, units) {
+                set.emit(make(floor, size));
+            }
+        });
+        (units.size(value), onset)
+    };
+    let (depth, ondepth) = size(floor.depth, |floor, depth| Floor { depth, ..floor });
+    let (spacing, onspacing) = size(floor.spacing, |floor, spacing| Floor { spacing, ..floor });
+    let ondirection = props
+        .onset
+        .reform(move |direction| Floor { direction, ..floor });
+    html! {
+        <>
+            <Pick label="Joists" {options} onpick={onkind}
+                chosen={KINDS.iter().position(|(kind, _)| *kind == floor.kind)} />
+            <div class="SlipRow">
+                <Field label="Depth" kind={FieldKind::Figure} value={depth} onset={ondepth} />
+                <Field label="On centre" kind={FieldKind::Figure} value={spacing} onset={onspacing} />
+            </div>
+            { directions("Joists run", floor.direction, &ondirection) }
+        </>
+    }
+}
+
+/// Across or down the sheet; any other direction is drawn with the tool for it.
+pub fn directions(label: &'static str, direction: Direction, onset: &Callback<Direction>) -> Html {
+    let onpick = onset.reform(|place: usize| {
+        if place == 0 {
+            Direction::ALONG_X
+        } else {
+            Direction::ALONG_Y
+        }
+    });
+    let chosen = match (direction.dx, direction.dy) {
+        (0, 0) => None,
+        (_, 0) => Some(0),
+        (0, _) => Some(1),
+        _ => None,
+    };
+    let options = ["Across the sheet", "Down the sheet"]
+        .map(AttrValue::from)
+        .to_vec();
+    html! {
+        <div class="Field">
+            <span class="FieldLabel">{ label }</span>
+            <Segments {label} {options} {chosen} {onpick} />
+        </div>
+    }
+}

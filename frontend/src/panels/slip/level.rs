@@ -1,0 +1,154 @@
+//! A level: its name and height, what lies below and above, its joists.
+
+use borewright_core::plan::edit::Edit;
+use borewright_core::plan::{Above, Below, Floor, Level, LevelId};
+use borewright_core::shape::Direction;
+use borewright_core::units::Mm;
+use yew::prelude::*;
+
+use super::floor::{FloorFields, directions};
+use super::length_field::LengthField;
+use super::{Head, use_edit};
+use crate::hooks::use_desk;
+use crate::panels::icons;
+use crate::parts::{Field, Pick, Press};
+
+/// Which level.
+#[derive(Properties, PartialEq)]
+pub struct LevelSlipProps {
+    /// Its identity.
+    pub id: LevelId,
+}
+
+/// The slip of a level.
+#[component]
+pub fn LevelSlip(props: &LevelSlipProps) -> Html {
+    let desk = use_desk();
+    let edit = use_edit();
+    let plan = desk.session.shown_plan();
+    let Some(level) = plan.level(props.id) else {
+        return html! {};
+    };
+    let number = plan.levels.len() + 1;
+    let onadd = edit.reform(move |()| Edit::AddLevel {
+        name: format!("Level {number}"),
+        floor: Floor::sawn(Direction::ALONG_Y),
+    });
+    html! {
+        <>
+            <Head title={level.name.clone()} line="What is under and over this level decides where cable can run." />
+            { name_fields(level, &edit) }
+            { below(level, &edit) }
+            { above(level, &edit) }
+            <Press label="Add a level on top" icon={icons::LARGER} onpress={onadd} />
+            if plan.levels.len() > 1 {
+                <Press label={format!("Remove {}", level.name)} icon={icons::REMOVE}
+                    onpress={let_id(level.id, &edit)} />
+            }
+        </>
+    }
+}
+
+fn let_id(id: LevelId, edit: &Callback<Edit>) -> Callback<()> {
+    edit.reform(move |()| Edit::RemoveLevel(id))
+}
+
+fn name_fields(level: &Level, edit: &Callback<Edit>) -> Html {
+    let (id, name, ceiling) = (level.id, level.name.clone(), level.ceiling);
+    let onname = edit.reform(move |name| Edit::SetLevel {
+        level: id,
+        name,
+        ceiling,
+    });
+    let onceiling = edit.reform(move |ceiling: Mm| Edit::SetLevel {
+        level: id,
+        name: name.clone(),
+        ceiling,
+    });
+    html! {
+        <div class="SlipRow">
+            <Field label="Name" value={level.name.clone()} onset={onname} />
+            <LengthField label="Floor to ceiling" value={level.ceiling} onset={onceiling} />
+        </div>
+    }
+}
+
+fn below(level: &Level, edit: &Callback<Edit>) -> Html {
+    let id = level.id;
+    let (chosen, floor) = match level.below {
+        Below::Slab => (0, None),
+        Below::Crawl(floor) => (1, Some(floor)),
+        Below::Level(floor) => (2, Some(floor)),
+    };
+    let options = [
+        "Slab, no way",
+        "Crawl space",
+        "Floor over the level beneath",
+    ]
+    .map(AttrValue::from)
+    .to_vec();
+    let usual = floor.unwrap_or_else(|| Floor::sawn(Direction::ALONG_Y));
+    let make = move |place: usize, floor: Floor| match place {
+        0 => Below::Slab,
+        1 => Below::Crawl(floor),
+        _ => Below::Level(floor),
+    };
+    let onpick = edit.reform(move |place: usize| Edit::SetBelow(id, make(place, usual)));
+    let onfloor = edit.reform(move |floor: Floor| Edit::SetBelow(id, make(chosen, floor)));
+    html! {
+        <section class="SlipGroup">
+            <Pick label="Under it" {options} chosen={Some(chosen)} {onpick} />
+            if let Some(floor) = floor { <FloorFields {floor} onset={onfloor} /> }
+        </section>
+    }
+}
+
+fn above(level: &Level, edit: &Callback<Edit>) -> Html {
+    let id = level.id;
+    let chosen = match level.above {
+        Above::AtticTrusses { .. } => 0,
+        Above::AtticJoists(_) => 1,
+        Above::Level => 2,
+        Above::ClosedRoof => 3,
+    };
+    let options = [
+        "Attic over trusses",
+        "Attic over joists",
+        "The next level",
+        "Closed roof, no way",
+    ];
+    let onpick = edit.reform(move |place: usize| {
+        Edit::SetAbove(
+            id,
+            match place {
+                0 => Above::attic_over_trusses(Direction::ALONG_Y),
+                1 => Above::AtticJoists(Floor::sawn(Direction::ALONG_Y)),
+                2 => Above::Level,
+                _ => Above::ClosedRoof,
+            },
+        )
+    });
+    html! {
+        <section class="SlipGroup">
+            <Pick label="Over it" options={options.map(AttrValue::from).to_vec()} chosen={Some(chosen)} {onpick} />
+            { above_fields(level, edit) }
+        </section>
+    }
+}
+
+fn above_fields(level: &Level, edit: &Callback<Edit>) -> Html {
+    let id = level.id;
+    match level.above {
+        Above::AtticTrusses { spacing, direction } => {
+            let onset = edit.reform(move |direction| {
+                Edit::SetAbove(id, Above::AtticTrusses { spacing, direction })
+            });
+            directions("Trusses span", direction, &onset)
+        }
+        Above::AtticJoists(floor) => {
+            let onset = edit.reform(move |floor| Edit::SetAbove(id, Above::AtticJoists(floor)));
+            html! { <FloorFields {floor} {onset} /> }
+        }
+        Above::Level | Above::ClosedRoof => html! {},
+    }
+}

@@ -1,0 +1,115 @@
+//! The slip beside the sheet: what is chosen, in plain fields, or what was laid open.
+
+mod bore;
+mod cable;
+mod closet;
+mod count;
+mod drawing;
+mod drop;
+mod findings;
+mod floor;
+mod job;
+mod length_field;
+mod level;
+mod opening;
+mod room;
+mod settings;
+mod share;
+mod site;
+mod wall;
+mod way;
+
+use borewright_core::desk::{Choice, Intent};
+use borewright_core::plan::edit::Edit;
+use yew::prelude::*;
+
+use super::icons;
+use crate::hooks::{use_act, use_desk};
+use crate::parts::{Icon, Press, PressKind};
+use crate::state::{Act, Leaf};
+
+/// The slip; nothing when nothing is chosen or open.
+#[component]
+pub fn Slip() -> Html {
+    let desk = use_desk();
+    let lay = use_act(|()| Act::Lay(None));
+    let let_go = use_act(|()| Act::Want(Intent::Choose(None)));
+    let (content, onclose) = match (desk.open, desk.session.chosen) {
+        (Some(leaf), _) => (leaf_of(leaf), lay),
+        (None, Some(choice)) => (choice_of(choice), let_go),
+        (None, None) => return html! {},
+    };
+    html! {
+        <aside class="Slip" aria-label="Slip">
+            <button class="SlipClose" type="button" aria-label="Close" onclick={onclose.reform(|_: MouseEvent| ())}>
+                <Icon lines={icons::CLOSE} />
+            </button>
+            <div class="SlipBody">{ content }</div>
+        </aside>
+    }
+}
+
+fn leaf_of(leaf: Leaf) -> Html {
+    match leaf {
+        Leaf::Job => html! { <job::JobSlip /> },
+        Leaf::Share => html! { <share::ShareSlip /> },
+        Leaf::Settings => html! { <settings::SettingsSlip /> },
+        Leaf::Findings => html! { <findings::FindingsSlip /> },
+        Leaf::Count(count) => html! { <count::CountSlip {count} /> },
+    }
+}
+
+fn choice_of(choice: Choice) -> Html {
+    match choice {
+        Choice::Drop(id) => html! { <drop::DropSlip key={id.0} {id} /> },
+        Choice::Closet => html! { <closet::ClosetSlip /> },
+        Choice::Opening(id) => html! { <opening::OpeningSlip key={id.0} {id} /> },
+        Choice::Wall(id) => html! { <wall::WallSlip key={id.0} {id} /> },
+        Choice::Room(id) => html! { <room::RoomSlip key={id.0} {id} /> },
+        Choice::KeepOut(id) => html! { <site::KeepOutSlip key={id.0} {id} /> },
+        Choice::PowerRun(id) => html! { <site::PowerRunSlip key={id.0} {id} /> },
+        Choice::Cable(id) => html! { <cable::CableSlip key={id.0} {id} /> },
+        Choice::Bore(number) => html! { <bore::BoreSlip key={number} {number} /> },
+        Choice::Level(id) => html! { <level::LevelSlip key={id.0} {id} /> },
+        Choice::Drawing(id) => html! { <drawing::DrawingSlip key={id.0} {id} /> },
+    }
+}
+
+/// A callback that changes the plan.
+#[hook]
+fn use_edit() -> Callback<Edit> {
+    use_act(|edit| Act::Want(Intent::Edit(edit)))
+}
+
+/// What stands at the head of every slip.
+#[derive(Properties, PartialEq)]
+struct HeadProps {
+    /// What it is about.
+    title: AttrValue,
+    /// One line more.
+    #[prop_or_default]
+    line: AttrValue,
+}
+
+#[component]
+fn Head(props: &HeadProps) -> Html {
+    html! {
+        <div class="SlipHead">
+            <h2>{ &props.title }</h2>
+            if !props.line.is_empty() { <p>{ &props.line }</p> }
+        </div>
+    }
+}
+
+/// Takes what is chosen away.
+#[derive(Properties, PartialEq)]
+struct RemoveProps {
+    /// Its words: "Remove D8".
+    label: AttrValue,
+}
+
+#[component]
+fn Remove(props: &RemoveProps) -> Html {
+    let onpress = use_act(|()| Act::Want(Intent::Delete));
+    html! { <Press label={props.label.clone()} icon={icons::REMOVE} kind={PressKind::Plain} {onpress} /> }
+}
