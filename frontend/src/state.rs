@@ -12,6 +12,12 @@ use borewright_core::plan::{LevelId, Plan};
 use borewright_core::shape::Pos;
 use yew::{Reducible, UseReducerDispatcher};
 
+/// A slip with its margins, pixels; see `--slip` of the style sheet.
+const SLIP: f64 = 345.0;
+
+/// A narrower sheet has its slip at the bottom, over half its height.
+const NARROW: f64 = 690.0;
+
 /// Everything the page shows.
 #[derive(Clone)]
 pub struct Desk {
@@ -241,11 +247,42 @@ impl Desk {
         self.session = self.session.after(intent);
         if self.session.chosen.is_some() && self.session.chosen != before.0 {
             self.open = None;
+            self.uncover();
         }
         let replaced = matches!(intent, Intent::Open(_) | Intent::NewPlan);
         self.over_another |= replaced;
         if replaced || self.session.level != before.1 {
             self.show_all();
+        }
+    }
+
+    /// Moves the paper so that what is chosen does not lie under its slip.
+    fn uncover(&mut self) {
+        let place = self
+            .session
+            .chosen
+            .and_then(|choice| self.session.position(choice));
+        let Some((_, at)) = place.filter(|(level, _)| *level == self.session.level) else {
+            return;
+        };
+        let (from, (width, height)) = (self.view.to_screen(at), self.clear_area());
+        let to = ScreenPoint::new(from.x.min(width - 40.0), from.y.min(height - 40.0));
+        let is_plain = self.session.draft.is_none() && self.held.is_none();
+        if is_plain && from != to {
+            self.view = self.view.moved(&PaperMove {
+                from,
+                to,
+                factor: 1.0,
+            });
+        }
+    }
+
+    /// The part of the sheet that a slip leaves in sight, from the upper left corner.
+    fn clear_area(&self) -> (f64, f64) {
+        let (width, height) = self.area;
+        match width < NARROW {
+            true => (width, height * 0.45),
+            false => (width - SLIP, height),
         }
     }
 
@@ -265,8 +302,8 @@ impl Desk {
         self.open = visit.leaf;
         if let Some((_, at)) = visit.at {
             let shown = self.view.to_screen(at);
-            let middle = ScreenPoint::new(self.area.0 / 2.0, self.area.1 / 2.0);
-            let (from, to) = (shown, middle);
+            let (width, height) = self.clear_area();
+            let (from, to) = (shown, ScreenPoint::new(width / 2.0, height / 2.0));
             self.view = self.view.moved(&PaperMove {
                 from,
                 to,

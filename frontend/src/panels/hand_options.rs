@@ -6,6 +6,7 @@ use borewright_core::units::{Mm, Units, read_length};
 use web_sys::HtmlInputElement;
 use yew::prelude::*;
 
+use super::words::capital;
 use crate::hooks::{use_act, use_desk};
 use crate::parts::{Field, FieldKind, Pick, Segments};
 use crate::state::{Act, Desk};
@@ -44,7 +45,9 @@ const ROLES: [Role; 3] = [Role::Exterior, Role::Bearing, Role::Partition];
 const LUMBER: [Lumber; 3] = [Lumber::TwoByFour, Lumber::TwoBySix, Lumber::TwoByEight];
 
 fn wall(hand: &Hand, set: &Callback<Hand>) -> Html {
-    let roles = ROLES.map(|role| AttrValue::from(role.name())).to_vec();
+    let roles = ROLES
+        .map(|role| AttrValue::from(capital(role.name())))
+        .to_vec();
     let boards = LUMBER.map(|board| AttrValue::from(board.name())).to_vec();
     let pick_role = changed(hand, set, |hand, place: usize| {
         ROLES
@@ -93,7 +96,7 @@ fn opening(hand: &Hand, units: Units, set: &Callback<Hand>) -> Html {
 
 fn keep_out(hand: &Hand, set: &Callback<Hand>) -> Html {
     let reasons = KeepOutReason::ALL
-        .map(|reason| AttrValue::from(reason.name()))
+        .map(|reason| AttrValue::from(capital(reason.name())))
         .to_vec();
     let onpick = changed(hand, set, |hand, place: usize| {
         let reason = KeepOutReason::ALL.get(place);
