@@ -2,14 +2,14 @@
 
 use std::rc::Rc;
 
-use borewright_core::desk::Session;
+use borewright_core::desk::{Session, Step};
 use borewright_core::plan::Plan;
 use yew::prelude::*;
 
 use crate::browser::files;
 use crate::drawing::Sheet;
 use crate::hooks::{use_desk, use_keeping, use_keys, use_opening, use_paste, use_start};
-use crate::panels::{Corners, Shelf, Slip, Steps, Tally};
+use crate::panels::{Corners, Shelf, SitePage, Slip, Steps, Tally};
 use crate::state::{Desk, Dispatcher};
 
 /// The whole page.
@@ -42,7 +42,11 @@ fn Page() -> Html {
         <div class="App" data-step={desk.session.step.name()}>
             <Tally />
             <Steps />
-            <Table />
+            if desk.session.step == Step::Site {
+                <main class="Table"><SitePage /></main>
+            } else {
+                <Table />
+            }
             <Shelf />
         </div>
     }

@@ -30,6 +30,7 @@ pub use ink::{CABLE_STYLES, Ink, casing_width, trunk_width};
 pub use level::{Showing, Stress, draw as level, usual_heights};
 pub use section::section;
 pub use symbols::drop_place;
+pub use trunks::way_pieces;
 
 use crate::plan::{CableId, DropId, KeepOutId, OpeningId, PowerRunId, RoomId, WallId};
 use crate::shape::Pos;

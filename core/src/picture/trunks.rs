@@ -106,6 +106,18 @@ pub(super) fn shared(runs: Vec<(Layer, Pos, Pos, CableId)>) -> Vec<Stretch> {
     chain(pieces.collect())
 }
 
+/// The way of one cable in plan on a level, as straight pieces in order from its drop; the same
+/// lines its stretches are drawn along.
+pub fn way_pieces(plan: &Plan, design: &Design, level: LevelId, cable: CableId) -> Vec<[Pos; 2]> {
+    let house = Where::of(plan, design, level);
+    let way = design.ways.way(cable).into_iter();
+    way.flat_map(|way| &way.moves)
+        .flat_map(|step| house.pieces(step))
+        .map(|(_, from, to)| [from, to])
+        .filter(|[from, to]| from.distance(*to) > SAME)
+        .collect()
+}
+
 /// Which moves are drawn on a level, and where.
 struct Where<'p> {
     framing: &'p Framing,

@@ -111,3 +111,62 @@ fn blob_of(canvas: &HtmlCanvasElement) -> js_sys::Promise {
         }
     })
 }
+
+#[cfg(all(test, target_family = "wasm"))]
+mod tests {
+    use super::*;
+    use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
+
+    wasm_bindgen_test_configure!(run_in_browser);
+
+    /// A picture of one colour, packed by the browser itself.
+    async fn jpeg(width: u32, height: u32) -> Vec<u8> {
+        let canvas = gloo::utils::document().create_element("canvas").unwrap();
+        let canvas: HtmlCanvasElement = canvas.dyn_into().unwrap();
+        canvas.set_width(width);
+        canvas.set_height(height);
+        let blob: web_sys::Blob = JsFuture::from(blob_of(&canvas))
+            .await
+            .unwrap()
+            .dyn_into()
+            .unwrap();
+        gloo::file::futures::read_as_bytes(&Blob::from(blob))
+            .await
+            .unwrap()
+    }
+
+    #[wasm_bindgen_test]
+    async fn a_small_picture_keeps_its_bytes() {
+        let bytes = jpeg(640, 480).await;
+        let kept = scan(bytes.clone()).await.unwrap();
+        assert_eq!((kept.width, kept.height, kept.bytes), (640, 480, bytes));
+    }
+
+    #[wasm_bindgen_test]
+    async fn a_large_picture_is_packed_smaller() {
+        let kept = scan(jpeg(4500, 1500).await).await.unwrap();
+        assert_eq!((kept.width, kept.height), (3000, 1000));
+        assert_eq!(header(&kept.bytes).unwrap().width, 3000);
+    }
+
+    #[wasm_bindgen_test]
+    async fn what_cannot_be_decoded_is_said_in_one_sentence() {
+        let whole = jpeg(640, 480).await;
+        let cut = whole[..whole.len() / 2].to_vec();
+        assert!(scan(cut).await.unwrap_err().contains("breaks off"));
+        assert!(
+            scan(b"no picture".to_vec())
+                .await
+                .unwrap_err()
+                .contains("no PNG")
+        );
+        let mut scratched = vec![0x89, b'P', b'N', b'G', 13, 10, 26, 10, 0, 0, 0, 13];
+        scratched.extend(b"IHDR\0\0\0\x10\0\0\0\x10\x08\x02\0\0\0CRC4\0\0\0\0IENDCRC4");
+        assert!(
+            scan(scratched)
+                .await
+                .unwrap_err()
+                .contains("cannot be decoded")
+        );
+    }
+}

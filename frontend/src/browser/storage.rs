@@ -112,3 +112,37 @@ fn sentence(error: Error) -> String {
 fn bytes_of(value: JsValue) -> Option<Vec<u8>> {
     value.dyn_ref::<Uint8Array>().map(Uint8Array::to_vec)
 }
+
+#[cfg(all(test, target_family = "wasm"))]
+mod tests {
+    use super::*;
+    use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
+
+    wasm_bindgen_test_configure!(run_in_browser);
+
+    #[wasm_bindgen_test]
+    async fn bytes_come_back_as_they_were() {
+        let bytes: Vec<u8> = (0..70_000_u32).map(|n| (n % 251) as u8).collect();
+        write(Slot::Unread, &bytes).await.unwrap();
+        assert_eq!(read(Slot::Unread).await.unwrap(), Some(bytes));
+    }
+
+    #[wasm_bindgen_test]
+    async fn another_job_leaves_the_one_before_beside_it() {
+        write(Slot::Now, b"first").await.unwrap();
+        write_over(b"second").await.unwrap();
+        assert_eq!(
+            read(Slot::Now).await.unwrap().as_deref(),
+            Some(&b"second"[..])
+        );
+        assert_eq!(
+            read(Slot::Before).await.unwrap().as_deref(),
+            Some(&b"first"[..])
+        );
+        write(Slot::Now, b"third").await.unwrap();
+        assert_eq!(
+            read(Slot::Before).await.unwrap().as_deref(),
+            Some(&b"first"[..])
+        );
+    }
+}

@@ -15,6 +15,9 @@ use crate::parts::{Piece, pieces};
 pub struct PictureInkProps {
     /// The picture, in the coordinates of the group it stands in.
     pub picture: Rc<Picture>,
+    /// Which of its items, by their places; all of them where it is not said.
+    #[prop_or_default]
+    pub part: Option<(usize, usize)>,
     /// What of it is chosen.
     #[prop_or_default]
     pub chosen: Option<About>,
@@ -22,7 +25,8 @@ pub struct PictureInkProps {
 
 impl PartialEq for PictureInkProps {
     fn eq(&self, other: &Self) -> bool {
-        Rc::ptr_eq(&self.picture, &other.picture) && self.chosen == other.chosen
+        Rc::ptr_eq(&self.picture, &other.picture)
+            && (self.part, self.chosen) == (other.part, other.chosen)
     }
 }
 
@@ -31,7 +35,9 @@ impl PartialEq for PictureInkProps {
 pub fn PictureInk(props: &PictureInkProps) -> Html {
     let scale = props.picture.scale;
     let draw = |item: &Item| draw(item, scale, props.chosen);
-    html! { <>{ for props.picture.items.iter().map(draw) }</> }
+    let items = &props.picture.items;
+    let (from, to) = props.part.unwrap_or((0, items.len()));
+    html! { <>{ for items.get(from..to).unwrap_or_default().iter().map(draw) }</> }
 }
 
 fn draw(item: &Item, scale: f64, chosen: Option<About>) -> Html {

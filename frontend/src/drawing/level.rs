@@ -4,10 +4,11 @@ use std::rc::Rc;
 
 use borewright_core::design::Design;
 use borewright_core::desk::{Choice, Step};
-use borewright_core::picture::{self, About, Showing, Stress};
+use borewright_core::picture::{self, About, Ink, Picture, Showing, Stress};
 use borewright_core::plan::{LevelId, Plan};
 use yew::prelude::*;
 
+use super::chosen::chosen_ways;
 use super::ink::PictureInk;
 
 /// What a [`LevelLayer`] draws.
@@ -43,7 +44,23 @@ pub fn LevelLayer(props: &LevelLayerProps) -> Html {
         let showing = Showing::on_screen(props.scale, stress);
         picture::level(&props.plan, &props.design, level, &showing)
     });
-    html! { <g class="LevelLayer"><PictureInk {picture} chosen={props.chosen.and_then(about)} /></g> }
+    let chosen = props.chosen.and_then(about);
+    let (turn, end) = (first_symbol(&picture), picture.items.len());
+    let ways = chosen_ways(&props.plan, &props.design, level, props.chosen);
+    html! {
+        <g class="LevelLayer">
+            <PictureInk picture={picture.clone()} part={(0, turn)} {chosen} />
+            <path class="ChosenWay" d={ways} />
+            <PictureInk {picture} part={(turn, end)} {chosen} />
+        </g>
+    }
+}
+
+/// Where the symbols begin, which lie over every line.
+fn first_symbol(picture: &Picture) -> usize {
+    let is_symbol = |ink| matches!(ink, Ink::Closet | Ink::Drop | Ink::Bore | Ink::BoreRing);
+    let first = picture.items.iter().position(|item| is_symbol(item.ink));
+    first.unwrap_or(picture.items.len())
 }
 
 fn stress(step: Step) -> Stress {

@@ -5,7 +5,6 @@ use std::sync::Arc;
 use borewright_core::desk::Draft;
 use yew::prelude::*;
 
-use super::chosen::chosen_ways;
 use super::draft::DraftLayer;
 use super::frame::laid;
 use super::handles::{Handles, handles};
@@ -48,7 +47,6 @@ fn Layers() -> Html {
                 { scan(&desk) }
                 <LevelLayer plan={session.shown_plan().clone()} design={session.shown_design().clone()}
                     {shown} chosen={session.chosen} scale={settled} />
-                { chosen_ways(&desk) }
                 <DraftLayer session={session.clone()} scale={desk.view.scale} />
                 <Handles handles={handles(&desk)} scale={settled} />
             </g>

@@ -3,12 +3,14 @@
 mod cables;
 mod corners;
 mod counts;
+mod drawing_shelf;
 mod elevation;
 mod fade;
 mod hand_options;
 mod icons;
 mod section;
 mod shelf;
+mod site;
 mod slip;
 mod steps;
 mod tally;
@@ -16,6 +18,7 @@ mod words;
 
 pub use corners::Corners;
 pub use shelf::Shelf;
+pub use site::SitePage;
 pub use slip::Slip;
 pub use steps::Steps;
 pub use tally::Tally;

@@ -4,6 +4,8 @@ use borewright_core::desk::{Hand, Intent, Session, Step, Tool};
 use borewright_core::plan::{DropKind, OpeningKind};
 use yew::prelude::*;
 
+use super::drawing_shelf::DrawingShelf;
+use super::fade::Fade;
 use super::hand_options::HandOptions;
 use super::icons;
 use super::words::capital;
@@ -20,16 +22,27 @@ pub fn Shelf() -> Html {
         <footer class="Shelf">
             <div class="ShelfHints">
                 <p class="Hint" role="status">{ desk.session.hint() }</p>
+                if has_scan(&desk.session) { <Fade /> }
                 <HandOptions />
             </div>
             <div class="ShelfRow">
                 <div class="ShelfTools" role="toolbar" aria-label="Tools">
+                    if desk.session.step == Step::Drawing { <DrawingShelf /> }
                     { for items.into_iter().map(|item| html! { <ShelfTool key={item.name()} {item} /> }) }
                 </div>
                 <History />
             </div>
         </footer>
     }
+}
+
+/// Whether the fading of the drawing matters now.
+fn has_scan(session: &Session) -> bool {
+    let tracing = matches!(session.step, Step::Drawing | Step::Framing);
+    tracing
+        && session
+            .shown_level()
+            .is_some_and(|level| level.sheet.scan.is_some())
 }
 
 /// One thing on the shelf: a tool, or a tool with one kind of thing in it.

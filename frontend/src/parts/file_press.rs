@@ -14,6 +14,9 @@ pub struct FilePressProps {
     pub icon: &'static str,
     /// The files it offers, as the browser's file field takes them.
     pub accept: AttrValue,
+    /// How it looks: a button by itself, or one of a shelf.
+    #[prop_or(AttrValue::Static("Press FilePress"))]
+    pub class: AttrValue,
     /// Called with the file chosen.
     pub onfile: Callback<File>,
 }
@@ -28,7 +31,7 @@ pub fn FilePress(props: &FilePressProps) -> Html {
             .for_each(|file| onfile.emit(file));
     });
     html! {
-        <label class="Press FilePress">
+        <label class={props.class.clone()}>
             <Icon lines={props.icon} />
             <span>{ &props.label }</span>
             <input type="file" accept={props.accept.clone()} {onchange} />
