@@ -170,7 +170,7 @@ impl Desk {
             area: (0.0, 0.0),
             held: None,
             open: None,
-            fade: 45,
+            fade: 70,
             keeping: Keeping::Nothing,
             wait: None,
         }

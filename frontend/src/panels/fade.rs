@@ -12,7 +12,7 @@ pub fn Fade() -> Html {
     let desk = use_desk();
     let oninput = use_act(|event: InputEvent| {
         let text = event.target_unchecked_into::<HtmlInputElement>().value();
-        Act::Fade(text.parse().unwrap_or(45))
+        Act::Fade(text.parse().unwrap_or(70))
     });
     html! {
         <label class="Fade">

@@ -1,17 +1,15 @@
 //! The drawing under a level: known dimensions with their residuals, turning, fading, taking away.
 
-use borewright_core::desk::Intent;
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{LevelId, Plan, Sheet};
 use borewright_core::scan::{Residual, residuals};
 use yew::prelude::*;
 
 use super::{Head, use_edit};
-use crate::hooks::{use_act, use_desk};
+use crate::hooks::use_desk;
 use crate::panels::fade::Fade;
 use crate::panels::icons;
-use crate::parts::{Icon, Press};
-use crate::state::Act;
+use crate::parts::{Figures, Icon, Press};
 
 /// Which level's drawing.
 #[derive(Properties, PartialEq)]
@@ -25,7 +23,6 @@ pub struct DrawingSlipProps {
 pub fn DrawingSlip(props: &DrawingSlipProps) -> Html {
     let desk = use_desk();
     let edit = use_edit();
-    let onturn = use_act(|()| Act::Want(Intent::QuarterTurn));
     let plan = desk.session.shown_plan();
     let Some(level) = plan.level(props.id) else {
         return html! {};
@@ -45,7 +42,6 @@ pub fn DrawingSlip(props: &DrawingSlipProps) -> Html {
             <Head title={format!("Drawing of {}", level.name)} {line} />
             <Fade />
             { known(plan, id, &level.sheet, &edit) }
-            <Press label="Turn a quarter" icon={icons::TURN} onpress={onturn} />
             <Press label="Remove the drawing" icon={icons::REMOVE} onpress={edit.reform(move |()| Edit::RemoveScan(id))} />
         </>
     }
@@ -67,8 +63,8 @@ fn known(plan: &Plan, level: LevelId, sheet: &Sheet, edit: &Callback<Edit>) -> H
         let onremove = edit.reform(move |_: MouseEvent| Edit::RemoveKnown(level, place));
         html! {
             <li key={place} class="KnownLine" data-off={residual.suspicious.to_string()}>
-                <b>{ &length }</b>
-                <span>{ if compare { off(plan, *residual) } else { "sets the scale".to_string() } }</span>
+                <b><Figures text={length.clone()} /></b>
+                <span><Figures text={if compare { off(plan, *residual) } else { "sets the scale".to_string() }} /></span>
                 <button type="button" class="Small" aria-label={format!("Remove {length}")} onclick={onremove}>
                     <Icon lines={icons::CLOSE} />
                 </button>

@@ -1,0 +1,37 @@
+//! What the shelf has in the step Sheets: paper, print, save, share.
+
+use borewright_core::sheet::Size;
+use yew::prelude::*;
+
+use super::icons;
+use crate::browser::paper;
+use crate::hooks::{use_act, use_desk};
+use crate::parts::{Icon, Segments};
+use crate::state::{Act, Leaf};
+
+/// Which paper.
+#[component]
+pub fn PaperSize() -> Html {
+    let desk = use_desk();
+    let onpick = use_act(|place: usize| Act::PaperSize(Size::ALL.get(place).copied().unwrap_or_default()));
+    let options = Size::ALL.map(|size| AttrValue::from(size.name())).to_vec();
+    let chosen = Size::ALL.iter().position(|size| *size == desk.paper);
+    html! { <Segments label="Paper" {options} {chosen} {onpick} /> }
+}
+
+/// Print and share.
+#[component]
+pub fn PaperShelf() -> Html {
+    let share = use_act(|_: MouseEvent| Act::Lay(Some(Leaf::Share)));
+    let print = |_: MouseEvent| paper::print();
+    html! {
+        <>
+            <button class="ShelfTool" type="button" onclick={print}>
+                <Icon lines={icons::PRINT} /><span>{ "Print" }</span>
+            </button>
+            <button class="ShelfTool" type="button" onclick={share}>
+                <Icon lines={icons::LINK} /><span>{ "Copy a link" }</span>
+            </button>
+        </>
+    }
+}
