@@ -3,7 +3,8 @@
 use std::cell::{Cell, RefCell};
 use std::rc::{Rc, Weak};
 
-use borewright_core::desk::{Act as HandAct, Hands, PointerKind, Signal};
+use borewright_core::desk::{Act as HandAct, Hands, Pointer, PointerKind, Signal};
+use gloo::render::{AnimationFrame, request_animation_frame};
 use gloo::timers::callback::Timeout;
 use web_sys::Element;
 use yew::prelude::*;
@@ -45,6 +46,8 @@ pub fn use_surface(node: &NodeRef) -> Callback<PointerEvent> {
         hands: RefCell::default(),
         timer: RefCell::default(),
         held: Cell::default(),
+        moves: RefCell::default(),
+        frame: RefCell::default(),
         dispatcher,
     });
     let node = node.clone();
@@ -61,6 +64,9 @@ struct Surface {
     timer: RefCell<Option<Timeout>>,
     /// Buttons a press began with: the browser no longer says so when they are lifted.
     held: Cell<u16>,
+    /// Moves that wait for the next frame, the last of each pointer.
+    moves: RefCell<Vec<(Pointer, bool)>>,
+    frame: RefCell<Option<AnimationFrame>>,
     dispatcher: Dispatcher,
 }
 
@@ -73,7 +79,7 @@ impl Surface {
                 surface.held.set(pointer.buttons);
                 Signal::Down(pointer)
             }
-            "pointermove" => Signal::Moved(pointer),
+            "pointermove" => return Self::later(surface, pointer, event.alt_key()),
             "pointerup" => {
                 pointer.buttons |= surface.held.take();
                 Signal::Up(pointer)
@@ -81,8 +87,33 @@ impl Surface {
             "pointercancel" => Signal::Cancelled(pointer),
             _ => Signal::Left(pointer),
         };
+        surface.catch_up();
         surface.pass(signal, pointer.kind, event.alt_key());
         surface.wait(Rc::downgrade(surface), pointer.kind);
+    }
+
+    /// Moves are taken once a frame: the last of each pointer says all.
+    fn later(surface: &Rc<Self>, pointer: Pointer, free: bool) {
+        let mut moves = surface.moves.borrow_mut();
+        moves.retain(|(earlier, _)| earlier.id != pointer.id);
+        moves.push((pointer, free));
+        let mut frame = surface.frame.borrow_mut();
+        if frame.is_none() {
+            let surface = Rc::downgrade(surface);
+            *frame = Some(request_animation_frame(move |_| {
+                if let Some(surface) = surface.upgrade() {
+                    surface.catch_up();
+                }
+            }));
+        }
+    }
+
+    /// Takes the moves that wait.
+    fn catch_up(&self) {
+        drop(self.frame.take());
+        for (pointer, free) in self.moves.take() {
+            self.pass(Signal::Moved(pointer), pointer.kind, free);
+        }
     }
 
     fn pass(&self, signal: Signal, kind: PointerKind, free: bool) {

@@ -3,7 +3,7 @@
 use borewright_core::desk::{Draft, Heading, Intent, Session, Tool};
 use gloo::events::{EventListener, EventListenerOptions};
 use wasm_bindgen::JsCast;
-use web_sys::{Element, KeyboardEvent};
+use web_sys::{Element, HtmlElement, KeyboardEvent};
 use yew::prelude::*;
 
 use crate::state::{Act, Desk, Dispatcher};
@@ -37,7 +37,7 @@ pub fn use_keys(desk: &Desk, dispatcher: &Dispatcher) {
 fn act_of(event: &KeyboardEvent, session: &Session) -> Option<Act> {
     let key = event.key();
     if is_in_field(event) {
-        return None;
+        return (key == "Escape").then(|| leave(event));
     }
     if event.ctrl_key() || event.meta_key() {
         return with_control(&key.to_lowercase(), event.shift_key());
@@ -56,6 +56,16 @@ fn act_of(event: &KeyboardEvent, session: &Session) -> Option<Act> {
         }
     };
     Some(Act::Want(intent))
+}
+
+/// Escape leaves the field it was pressed in, and lets go.
+fn leave(event: &KeyboardEvent) -> Act {
+    let field = event
+        .target()
+        .and_then(|target| target.dyn_into::<HtmlElement>().ok());
+    // A field that cannot be left stays; the hand lets go all the same.
+    let _ = field.map(|field| field.blur());
+    Act::Want(Intent::LetGo)
 }
 
 fn with_control(key: &str, shift: bool) -> Option<Act> {

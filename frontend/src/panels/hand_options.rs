@@ -2,13 +2,14 @@
 
 use borewright_core::desk::{Draft, Hand, Intent, Tool};
 use borewright_core::plan::{KeepOutReason, Lumber, OpeningKind, Role};
-use borewright_core::units::{Mm, Units, read_length};
+use borewright_core::units::Mm;
 use web_sys::HtmlInputElement;
 use yew::prelude::*;
 
+use super::length_field::LengthField;
 use super::words::capital;
 use crate::hooks::{use_act, use_desk};
-use crate::parts::{Field, FieldKind, Pick, Segments};
+use crate::parts::{Pick, Segments};
 use crate::state::{Act, Desk};
 
 /// The options of the tool in hand.
@@ -25,17 +26,17 @@ pub fn HandOptions() -> Html {
 }
 
 fn options(desk: &Desk, set: &Callback<Hand>) -> Html {
-    let (hand, units) = (&desk.session.hand, desk.session.plan.units);
+    let hand = &desk.session.hand;
     match desk.session.tool {
         Tool::Wall => wall(hand, set),
-        Tool::Opening => opening(hand, units, set),
+        Tool::Opening => opening(hand, set),
         Tool::KeepOut => keep_out(hand, set),
         Tool::PowerRun => {
             let make = |hand: &Hand, power_height| Hand {
                 power_height,
                 ..hand.clone()
             };
-            length("Height", hand.power_height, units, changed(hand, set, make))
+            length("Height", hand.power_height, changed(hand, set, make))
         }
         _ => html! {},
     }
@@ -70,7 +71,7 @@ fn wall(hand: &Hand, set: &Callback<Hand>) -> Html {
     }
 }
 
-fn opening(hand: &Hand, units: Units, set: &Callback<Hand>) -> Html {
+fn opening(hand: &Hand, set: &Callback<Hand>) -> Html {
     let width = changed(hand, set, |hand, opening_width| Hand {
         opening_width,
         ..hand.clone()
@@ -85,11 +86,11 @@ fn opening(hand: &Hand, units: Units, set: &Callback<Hand>) -> Html {
     });
     html! {
         <>
-            { length("Width", hand.opening_width, units, width) }
+            { length("Width", hand.opening_width, width) }
             if hand.opening == OpeningKind::Window {
-                { length("Sill", hand.opening_sill, units, sill) }
+                { length("Sill", hand.opening_sill, sill) }
             }
-            { length("Head", hand.opening_head, units, head) }
+            { length("Head", hand.opening_head, head) }
         </>
     }
 }
@@ -121,13 +122,8 @@ fn changed<T: 'static>(
     set.reform(move |given| make(&hand, given))
 }
 
-fn length(label: &'static str, value: Mm, units: Units, onset: Callback<Mm>) -> Html {
-    let onset = Callback::from(move |text: String| {
-        if let Ok(length) = read_length(&text, units) {
-            onset.emit(length);
-        }
-    });
-    html! { <Field {label} value={units.height(value)} kind={FieldKind::Figure} {onset} /> }
+fn length(label: &'static str, value: Mm, onset: Callback<Mm>) -> Html {
+    html! { <LengthField {label} {value} height=true {onset} /> }
 }
 
 /// The length, or the room's name, that is typed while drawing.

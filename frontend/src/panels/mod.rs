@@ -8,6 +8,7 @@ mod elevation;
 mod fade;
 mod hand_options;
 mod icons;
+mod length_field;
 mod section;
 mod shelf;
 mod site;

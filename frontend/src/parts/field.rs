@@ -1,7 +1,8 @@
 //! A text field that speaks up when it is left or confirmed, not at every letter.
 
+use gloo::timers::callback::Timeout;
 use wasm_bindgen::JsCast;
-use web_sys::{HtmlElement, HtmlInputElement, HtmlTextAreaElement};
+use web_sys::{EventTarget, HtmlElement, HtmlInputElement, HtmlTextAreaElement};
 use yew::prelude::*;
 
 /// What a field is for.
@@ -12,7 +13,7 @@ pub enum FieldKind {
     Line,
     /// Several lines.
     Lines,
-    /// A number or length: few letters, a keyboard with figures.
+    /// A number or length.
     Figure,
 }
 
@@ -33,18 +34,27 @@ pub struct FieldProps {
     pub onset: Callback<String>,
 }
 
-/// A labelled text field.
+/// A labelled text field. A text that was read but refused gives way to what stands; one that could
+/// not be read stays, to be mended, with the trouble below it.
 #[component]
 pub fn Field(props: &FieldProps) -> Html {
-    let onset = {
-        let (set, value) = (props.onset.clone(), props.value.clone());
-        move |text: String| {
-            if text != value.as_str() {
-                set.emit(text);
-            }
+    let stands = use_mut_ref(|| (props.value.clone(), false));
+    *stands.borrow_mut() = (props.value.clone(), props.trouble.is_some());
+    let set = props.onset.clone();
+    let onchange = Callback::from(move |event: Event| {
+        let (text, target) = (text_of(event.target()), event.target());
+        if text != stands.borrow().0.as_str() {
+            set.emit(text);
         }
-    };
-    let onchange = Callback::from(move |event: Event| onset(text_of(&event)));
+        let stands = stands.clone();
+        Timeout::new(0, move || {
+            let (value, troubled) = stands.borrow().clone();
+            if !troubled {
+                show(target, &value);
+            }
+        })
+        .forget();
+    });
     html! {
         <label class="Field" data-kind={word(props.kind)}>
             <span class="FieldLabel">{ &props.label }</span>
@@ -61,7 +71,6 @@ fn input(props: &FieldProps, onchange: Callback<Event>) -> Html {
     if props.kind == FieldKind::Lines {
         return html! { <textarea rows="3" value={value.to_string()} {onchange} /> };
     }
-    let inputmode = (props.kind == FieldKind::Figure).then_some("text");
     let onkeydown = Callback::from(|event: KeyboardEvent| {
         if event.key() == "Enter" {
             leave(&event);
@@ -70,7 +79,7 @@ fn input(props: &FieldProps, onchange: Callback<Event>) -> Html {
     let invalid = props.trouble.is_some().then_some("true");
     html! {
         <input type="text" autocomplete="off" spellcheck="false" aria-invalid={invalid}
-            {value} {inputmode} {onchange} {onkeydown} />
+            {value} {onchange} {onkeydown} />
     }
 }
 
@@ -78,22 +87,34 @@ fn input(props: &FieldProps, onchange: Callback<Event>) -> Html {
 fn leave(event: &KeyboardEvent) {
     let target = event.target();
     if let Some(input) = target.and_then(|target| target.dyn_into::<HtmlElement>().ok()) {
+        // A field that cannot be left stays as it is.
         let _ = input.blur();
     }
 }
 
-/// The text in the field an event came from.
-fn text_of(event: &Event) -> String {
-    let target = event.target();
-    let input = target
-        .as_ref()
-        .and_then(|t| t.dyn_ref::<HtmlInputElement>());
-    let area = target
-        .as_ref()
-        .and_then(|t| t.dyn_ref::<HtmlTextAreaElement>());
-    let text = input.map(HtmlInputElement::value);
-    text.or_else(|| area.map(HtmlTextAreaElement::value))
-        .unwrap_or_default()
+/// The text in a field.
+fn text_of(target: Option<EventTarget>) -> String {
+    match target.map(JsCast::dyn_into::<HtmlInputElement>) {
+        Some(Ok(input)) => input.value(),
+        Some(Err(target)) => target
+            .dyn_into::<HtmlTextAreaElement>()
+            .map(|area| area.value())
+            .unwrap_or_default(),
+        None => String::new(),
+    }
+}
+
+/// Writes a text into a field.
+fn show(target: Option<EventTarget>, text: &str) {
+    match target.map(JsCast::dyn_into::<HtmlInputElement>) {
+        Some(Ok(input)) => input.set_value(text),
+        Some(Err(target)) => {
+            if let Ok(area) = target.dyn_into::<HtmlTextAreaElement>() {
+                area.set_value(text);
+            }
+        }
+        None => {}
+    }
 }
 
 fn word(kind: FieldKind) -> &'static str {

@@ -5,9 +5,9 @@ use borewright_core::plan::{Closet, ClosetPlace, Entry};
 use borewright_core::units::Mm;
 use yew::prelude::*;
 
-use super::length_field::LengthField;
 use super::{Head, Remove, use_edit};
 use crate::hooks::use_desk;
+use crate::panels::length_field::LengthField;
 use crate::panels::words::capital;
 use crate::parts::{Fact, Facts, Pick};
 

@@ -6,11 +6,11 @@ use borewright_core::plan::{BoxKind, Drop, DropId, DropKind, Place, Plan};
 use borewright_core::units::Mm;
 use yew::prelude::*;
 
-use super::length_field::LengthField;
 use super::way::WayWords;
 use super::{Head, Remove, use_edit};
 use crate::hooks::use_desk;
 use crate::panels::cables::CableList;
+use crate::panels::length_field::LengthField;
 use crate::panels::words::capital;
 use crate::parts::{Field, FieldKind, Pick, Segments, Tick};
 

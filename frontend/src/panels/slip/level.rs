@@ -7,10 +7,10 @@ use borewright_core::units::Mm;
 use yew::prelude::*;
 
 use super::floor::{FloorFields, directions};
-use super::length_field::LengthField;
 use super::{Head, use_edit};
 use crate::hooks::use_desk;
 use crate::panels::icons;
+use crate::panels::length_field::LengthField;
 use crate::parts::{Field, Pick, Press};
 
 /// Which level.

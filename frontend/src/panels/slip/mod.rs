@@ -9,7 +9,6 @@ mod drop;
 mod findings;
 mod floor;
 mod job;
-mod length_field;
 mod level;
 mod opening;
 mod room;
