@@ -10,6 +10,7 @@ use crate::browser::files;
 use crate::drawing::Sheet;
 use crate::hooks::{use_desk, use_keeping, use_keys, use_opening, use_paste, use_start};
 use crate::panels::{Corners, Shelf, SitePage, Slip, Steps, Tally};
+use crate::print::SheetsPage;
 use crate::state::{Desk, Dispatcher};
 
 /// The whole page.
@@ -42,11 +43,11 @@ fn Page() -> Html {
         <div class="App" data-step={desk.session.step.name()}>
             <Tally />
             <Steps />
-            if desk.session.step == Step::Site {
-                <main class="Table"><SitePage /></main>
-            } else {
-                <Table />
-            }
+            { match desk.session.step {
+                Step::Site => html! { <main class="Table"><SitePage /></main> },
+                Step::Sheets => html! { <main class="Table"><SheetsPage /><Slip /></main> },
+                _ => html! { <Table /> },
+            } }
             <Shelf />
         </div>
     }

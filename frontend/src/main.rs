@@ -7,6 +7,7 @@ mod drawing;
 mod hooks;
 mod panels;
 mod parts;
+mod print;
 mod state;
 
 fn main() {

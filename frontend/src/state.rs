@@ -3,6 +3,7 @@
 //! The plan and the hands on it are a [`Session`] of the core; beside it lies what belongs to the
 //! screen alone: where the paper lies, what is laid open, how the keeping stands. No effects here.
 
+use std::collections::BTreeSet;
 use std::rc::Rc;
 
 use borewright_core::desk::{
@@ -10,6 +11,7 @@ use borewright_core::desk::{
 };
 use borewright_core::plan::{LevelId, Plan};
 use borewright_core::shape::Pos;
+use borewright_core::sheet::Size;
 use yew::{Reducible, UseReducerDispatcher};
 
 /// A slip with its margins, pixels; see `--slip` of the style sheet.
@@ -33,6 +35,10 @@ pub struct Desk {
     pub open: Option<Leaf>,
     /// How much of the drawing under the plan shows, per cent.
     pub fade: u8,
+    /// The paper sheets are laid out for.
+    pub paper: Size,
+    /// Pages that are not printed, by their places.
+    pub left_out: BTreeSet<usize>,
     /// Where the plan is kept.
     pub keeping: Keeping,
     /// The plan as it was kept last, or begun with. Compared by identity.
@@ -121,6 +127,10 @@ pub enum Act {
     Lay(Option<Leaf>),
     /// Show this much of the drawing, per cent.
     Fade(u8),
+    /// Lay sheets out for another paper.
+    PaperSize(Size),
+    /// Print a page, by its place, or leave it out.
+    Print(usize, bool),
     /// How the keeping stands.
     Keep(Keeping),
     /// This plan is on the device now.
@@ -149,6 +159,7 @@ impl PartialEq for Desk {
         let screen = |desk: &Self| (desk.view, desk.area, desk.held, desk.open, desk.fade);
         self.session == other.session
             && screen(self) == screen(other)
+            && (self.paper, &self.left_out) == (other.paper, &other.left_out)
             && Rc::ptr_eq(&self.kept, &other.kept)
             && (self.over_another, self.opening) == (other.over_another, other.opening)
             && (&self.keeping, &self.wait) == (&other.keeping, &other.wait)
@@ -171,6 +182,8 @@ impl Desk {
             held: None,
             open: None,
             fade: 70,
+            paper: Size::default(),
+            left_out: BTreeSet::new(),
             keeping: Keeping::Nothing,
             wait: None,
         }
@@ -190,6 +203,12 @@ impl Desk {
             Act::Sized(width, height) => self.size(width, height),
             Act::Lay(leaf) => self.open = leaf,
             Act::Fade(fade) => self.fade = fade.min(100),
+            Act::PaperSize(size) => {
+                self.paper = size;
+                self.left_out.clear();
+            }
+            Act::Print(place, true) => drop(self.left_out.remove(&place)),
+            Act::Print(place, false) => drop(self.left_out.insert(place)),
             Act::Keep(keeping) => self.keeping = keeping,
             Act::Kept(plan) => self.kept_now(plan),
             Act::Wait(wait) => self.wait = wait,

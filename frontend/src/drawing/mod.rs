@@ -12,7 +12,8 @@ mod level;
 mod scan;
 mod sheet;
 mod surface;
+mod view_box;
 
 pub use handles::drop_words;
-pub use ink::PictureInk;
 pub use sheet::Sheet;
+pub use view_box::PictureBox;

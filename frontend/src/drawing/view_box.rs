@@ -26,11 +26,17 @@ impl PartialEq for PictureBoxProps {
 #[component]
 pub fn PictureBox(props: &PictureBoxProps) -> Html {
     let picture = &props.picture;
-    let Some((low, high)) = picture.bounds() else { return html! {} };
+    let Some((low, high)) = picture.bounds() else {
+        return html! {};
+    };
     let margin = picture.scale;
     let (width, height) = (high.x - low.x + 2.0 * margin, high.y - low.y + 2.0 * margin);
     let pixels = |length: f64| format!("{:.1}", length / picture.scale / SCREEN_MM);
-    let view_box = format!("{:.2} {:.2} {width:.2} {height:.2}", low.x - margin, low.y - margin);
+    let view_box = format!(
+        "{:.2} {:.2} {width:.2} {height:.2}",
+        low.x - margin,
+        low.y - margin
+    );
     html! {
         <div class="PictureBox">
             <svg role="img" aria-label={props.label.clone()} width={pixels(width)} height={pixels(height)}

@@ -1,7 +1,16 @@
 //! A wall seen from its face: studs, plates, openings, boxes and bores, to scale.
 
+use std::rc::Rc;
+
+use borewright_core::picture::{self, Type};
 use borewright_core::plan::WallId;
 use yew::prelude::*;
+
+use crate::drawing::PictureBox;
+use crate::hooks::use_desk;
+
+/// Millimetres of the house to a paper millimetre: a wall of 9 ft is about 170 pixels high.
+const SCALE: f64 = 60.0;
 
 /// Which wall.
 #[derive(Properties, PartialEq)]
@@ -10,8 +19,15 @@ pub struct ElevationProps {
     pub wall: WallId,
 }
 
-/// The elevation of a wall.
+/// The elevation of a wall, from the side with more boxes.
 #[component]
-pub fn Elevation(_props: &ElevationProps) -> Html {
-    html! {}
+pub fn Elevation(props: &ElevationProps) -> Html {
+    let desk = use_desk();
+    let (plan, design) = (desk.session.shown_plan(), desk.session.shown_design());
+    let wall = props.wall;
+    let picture = use_memo((Rc::as_ptr(plan), Rc::as_ptr(design), wall), |_| {
+        let side = picture::best_side(plan, wall);
+        picture::elevation(plan, design, wall, side, SCALE, Type::SCREEN)
+    });
+    html! { <PictureBox {picture} label={format!("W{} from its face, to scale", wall.0)} /> }
 }

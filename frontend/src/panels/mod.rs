@@ -9,6 +9,7 @@ mod fade;
 mod hand_options;
 mod icons;
 mod length_field;
+mod paper_shelf;
 mod section;
 mod shelf;
 mod site;

@@ -13,7 +13,8 @@ use crate::state::{Act, Leaf};
 #[component]
 pub fn PaperSize() -> Html {
     let desk = use_desk();
-    let onpick = use_act(|place: usize| Act::PaperSize(Size::ALL.get(place).copied().unwrap_or_default()));
+    let onpick =
+        use_act(|place: usize| Act::PaperSize(Size::ALL.get(place).copied().unwrap_or_default()));
     let options = Size::ALL.map(|size| AttrValue::from(size.name())).to_vec();
     let chosen = Size::ALL.iter().position(|size| *size == desk.paper);
     html! { <Segments label="Paper" {options} {chosen} {onpick} /> }

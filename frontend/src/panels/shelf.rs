@@ -8,6 +8,7 @@ use super::drawing_shelf::DrawingShelf;
 use super::fade::Fade;
 use super::hand_options::HandOptions;
 use super::icons;
+use super::paper_shelf::{PaperShelf, PaperSize};
 use super::words::capital;
 use crate::hooks::{use_act, use_desk};
 use crate::parts::Icon;
@@ -23,10 +24,14 @@ pub fn Shelf() -> Html {
             <div class="ShelfHints">
                 <p class="Hint" role="status">{ desk.session.hint() }</p>
                 if has_scan(&desk.session) { <Fade /> }
+                if desk.session.step == Step::Sheets { <PaperSize /> }
                 <HandOptions />
             </div>
             <div class="ShelfRow">
                 <div class="ShelfTools" role="toolbar" aria-label="Tools">
+                    if desk.session.step == Step::Sheets {
+                        <PaperShelf />
+                    }
                     if desk.session.step == Step::Drawing { <DrawingShelf /> }
                     { for items.into_iter().map(|item| html! { <ShelfTool key={item.name()} {item} /> }) }
                 </div>
@@ -61,7 +66,11 @@ fn items(step: Step) -> Vec<Item> {
             .to_vec(),
         tool => vec![Item::Tool(*tool)],
     };
-    step.tools().iter().flat_map(spread).collect()
+    // Where there is no drawing on the table there is nothing to choose on it.
+    match step {
+        Step::Sheets | Step::Site => Vec::new(),
+        _ => step.tools().iter().flat_map(spread).collect(),
+    }
 }
 
 impl Item {

@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use borewright_core::sheet::{Page, Paper, Sheets, Size};
+use borewright_core::sheet::{Page, Paper, Sheets};
 use yew::prelude::*;
 
 use crate::hooks::{use_act, use_desk};
@@ -16,7 +16,10 @@ pub fn SheetsPage() -> Html {
     let (plan, design) = (&desk.session.plan, &desk.session.design);
     let size = desk.paper;
     let pages = use_memo((Rc::as_ptr(plan), Rc::as_ptr(design), size), |_| {
-        Sheets::of(plan, design, &Paper::of(size)).into_iter().map(Preview::of).collect::<Vec<_>>()
+        Sheets::of(plan, design, &Paper::of(size))
+            .into_iter()
+            .map(Preview::of)
+            .collect::<Vec<_>>()
     });
     let onprint = use_act(|(place, prints)| Act::Print(place, prints));
     let page = |(place, page): (usize, &Preview)| {
@@ -24,9 +27,9 @@ pub fn SheetsPage() -> Html {
         html! { <PagePreview key={place} page={page.clone()} {prints} onset={onprint.reform(move |on| (place, on))} /> }
     };
     html! {
-        <main class="Pages" aria-label="Pages" data-paper={size.name()}>
+        <section class="Pages" aria-label="Pages" data-paper={size.name()}>
             { for pages.iter().enumerate().map(page) }
-        </main>
+        </section>
     }
 }
 
@@ -42,8 +45,15 @@ struct Preview {
 impl Preview {
     fn of(page: Page) -> Self {
         Self {
-            scale: page.scale.map(|scale| format!("at {}", scale.name)).unwrap_or_default(),
-            lie: if page.extent.width > page.extent.height { "landscape" } else { "portrait" },
+            scale: page
+                .scale
+                .map(|scale| format!("at {}", scale.name))
+                .unwrap_or_default(),
+            lie: if page.extent.width > page.extent.height {
+                "landscape"
+            } else {
+                "portrait"
+            },
             ink: page.svg().into(),
             name: page.name,
         }
@@ -71,6 +81,3 @@ fn PagePreview(props: &PagePreviewProps) -> Html {
         </article>
     }
 }
-
-/// The paper sizes there are.
-pub const SIZES: [Size; 4] = Size::ALL;
