@@ -1,7 +1,6 @@
 //! From the browser's pointer events to the desk's signals.
 
 use borewright_core::desk::{Pointer, PointerKind, ScreenPoint};
-use wasm_bindgen::JsCast;
 use web_sys::{Element, PointerEvent};
 
 /// What an event says, with the place measured from the corner of `sheet`.
@@ -29,14 +28,6 @@ pub fn place(x: f64, y: f64, sheet: &Element) -> ScreenPoint {
 pub fn hold(event: &PointerEvent, sheet: &Element) {
     // A pointer that is already gone cannot be held; then there is nothing to hold.
     let _ = sheet.set_pointer_capture(event.pointer_id());
-}
-
-/// Whether an event began on something of its own, such as a field laid over the sheet.
-pub fn began_inside(event: &PointerEvent, selector: &str) -> bool {
-    let target = event
-        .target()
-        .and_then(|target| target.dyn_into::<Element>().ok());
-    target.is_some_and(|element| matches!(element.closest(selector), Ok(Some(_))))
 }
 
 fn kind(name: &str) -> PointerKind {

@@ -31,7 +31,7 @@ pub fn PaperShelf() -> Html {
                 <Icon lines={icons::PRINT} /><span>{ "Print" }</span>
             </button>
             <button class="ShelfTool" type="button" onclick={share}>
-                <Icon lines={icons::LINK} /><span>{ "Copy a link" }</span>
+                <Icon lines={icons::LINK} /><span>{ "Share" }</span>
             </button>
         </>
     }

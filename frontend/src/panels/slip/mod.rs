@@ -18,7 +18,7 @@ mod site;
 mod wall;
 mod way;
 
-use borewright_core::desk::{Choice, Intent};
+use borewright_core::desk::{Choice, Intent, Step};
 use borewright_core::plan::edit::Edit;
 use yew::prelude::*;
 
@@ -35,8 +35,8 @@ pub fn Slip() -> Html {
     let let_go = use_act(|()| Act::Want(Intent::Choose(None)));
     let (content, onclose) = match (desk.open, desk.session.chosen) {
         (Some(leaf), _) => (leaf_of(leaf), lay),
-        (None, Some(choice)) => (choice_of(choice), let_go),
-        (None, None) => return html! {},
+        (None, Some(choice)) if !is_paper(desk.session.step) => (choice_of(choice), let_go),
+        (None, _) => return html! {},
     };
     html! {
         <aside class="Slip" aria-label="Slip">
@@ -46,6 +46,11 @@ pub fn Slip() -> Html {
             <div class="SlipBody">{ content }</div>
         </aside>
     }
+}
+
+/// Whether a step shows no drawing, on which something could be chosen.
+fn is_paper(step: Step) -> bool {
+    matches!(step, Step::Sheets | Step::Site)
 }
 
 fn leaf_of(leaf: Leaf) -> Html {
