@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use super::session::first_level;
-use super::{Draft, Notice, Session, Step, Tool};
+use super::{Draft, Hand, Notice, Session, Step, Tool};
 use crate::plan::edit::Edit;
 use crate::plan::{Plan, Wall};
 use crate::shape::Point;
@@ -116,6 +116,7 @@ impl Session {
         self.put(Rc::clone(&plan), words);
         self.level = first_level(&plan);
         self.chosen = None;
+        self.hand = Hand::suited(&self.design);
         self.entering(Step::of(&plan))
     }
 
@@ -192,6 +193,7 @@ mod tests {
         assert_eq!(trial.done(), "opened Alder Court, lot 6");
         let trial = trial.intent(&Intent::NewPlan);
         assert_eq!(trial.session.step, Step::Drawing);
+        assert_eq!(trial.session.hand, Hand::default());
         let trial = trial.intent(&Intent::Undo).intent(&Intent::Undo);
         assert_eq!(trial.walls().len(), 4);
         let trial = trial.intent(&Intent::Redo);

@@ -1,7 +1,7 @@
 //! What is chosen, and what lies under a tap.
 
 use super::position::{closet_position, drop_position, opening_position};
-use super::{Reach, Session};
+use super::{Reach, Session, Step};
 use crate::design::Design;
 use crate::plan::{
     CableId, DropId, KeepOut, KeepOutId, KeepOutShape, Level, LevelId, OpeningId, Plan, PowerPlace,
@@ -62,7 +62,8 @@ impl Choice {
 const MEANT: f64 = 120.0;
 
 /// What lies under a tap on the shown level: drop before closet, then, where ways are shown, bore
-/// and cable, then opening, wall, room, keep-out, power run. Among several of a kind the nearest.
+/// and cable, then opening, wall, room, keep-out, power run; last, while the drawing is at hand, the
+/// drawing. Among several of a kind the nearest.
 pub(super) fn under(session: &Session, at: Point, reach: Reach) -> Option<Choice> {
     let level = session.shown_level()?;
     let tap = Tap {
@@ -80,6 +81,7 @@ pub(super) fn under(session: &Session, at: Point, reach: Reach) -> Option<Choice
         .or_else(|| tap.room())
         .or_else(|| tap.keep_out())
         .or_else(|| tap.power_run())
+        .or_else(|| (session.step == Step::Drawing).then(|| tap.drawing())?)
 }
 
 /// The wall under a tap, whatever else is there.
@@ -213,6 +215,16 @@ impl Tap<'_> {
         }
     }
 
+    /// The drawing, where its picture lies.
+    fn drawing(&self) -> Option<Choice> {
+        let sheet = &self.level.sheet;
+        let scan = sheet.scan.as_ref()?;
+        let (u, v) = sheet.placing.to_pixel(self.at);
+        let (width, height) = (f64::from(scan.width), f64::from(scan.height));
+        let inside = (0.0..=width).contains(&u) && (0.0..=height).contains(&v);
+        inside.then_some(Choice::Drawing(self.level.id))
+    }
+
     fn off_stretch(&self, wall: WallId, from: f64, to: f64) -> Option<f64> {
         let line = self.level.wall(wall)?.line()?;
         let offset = line.offset_of(self.at).clamp(from.min(to), to.max(from));
@@ -286,6 +298,19 @@ mod tests {
             found(&trial, 6000, 4500),
             Some(Choice::KeepOut(KeepOutId(1)))
         );
+    }
+
+    #[test]
+    fn bare_paper_is_the_drawing_while_that_is_at_hand_and_the_level_to_a_long_look() {
+        let trial = Trial::with_drawing();
+        let drawing = Some(Choice::Drawing(LevelId(1)));
+        assert_eq!(found(&trial, 5000, 5000), drawing);
+        assert_eq!(found(&trial, -500, 5000), None);
+        let trial = trial.intent(&Intent::GoTo(Step::Framing));
+        assert_eq!(found(&trial, 5000, 5000), None);
+        let long = crate::desk::Gesture::LongPress(Point::new(5000, 5000));
+        let level = Some(Choice::Level(LevelId(1)));
+        assert_eq!(trial.gesture(long).session.chosen, level);
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! Gestures on the sheet: to the tool in hand, or, on a plan that came by link, to choose only.
 
 use super::choice::under;
-use super::{Draft, Gesture, Reach, Session, Step, tools};
+use super::{Choice, Draft, Gesture, Reach, Session, Step, tools};
 use crate::shape::Point;
 
 /// What was begun when a drag began, to be put back if it comes to nothing.
@@ -16,7 +16,7 @@ impl Session {
     }
 
     /// What a tap here would choose, if nothing is begun and the tool in hand only chooses.
-    pub fn under(&self, at: Point, reach: Reach) -> Option<super::Choice> {
+    pub fn under(&self, at: Point, reach: Reach) -> Option<Choice> {
         under(self, at, reach)
     }
 
@@ -24,7 +24,10 @@ impl Session {
     pub(super) fn gestured(mut self, gesture: &Gesture<Point>, reach: Reach) -> Session {
         match gesture {
             Gesture::LongPress(at) => return self.looked_at(*at, reach),
-            Gesture::Tap(at) if self.read_only => return self.looked_at(*at, reach),
+            Gesture::Tap(at) if self.read_only => {
+                self.chosen = under(&self, *at, reach);
+                return self;
+            }
             _ if self.read_only => return self,
             Gesture::Left => return self.left(),
             Gesture::DragCancelled => return self.put_back(),
@@ -46,9 +49,10 @@ impl Session {
         next
     }
 
-    /// A look at what is there: it is chosen, and the slip opens.
+    /// A look at what is there: it is chosen, and the slip opens. Bare paper is the level itself.
     fn looked_at(mut self, at: Point, reach: Reach) -> Session {
-        self.chosen = under(&self, at, reach);
+        let level = Choice::Level(self.level);
+        self.chosen = under(&self, at, reach).or(Some(level));
         self
     }
 
@@ -102,8 +106,8 @@ impl Session {
 
     /// After something was chosen, or nothing. What the plan does not have cannot be chosen; what
     /// is on another level brings that level up.
-    pub(super) fn choosing(mut self, choice: Option<super::Choice>) -> Session {
-        let stands = |choice: &super::Choice| choice.stands(&self.plan, &self.design);
+    pub(super) fn choosing(mut self, choice: Option<Choice>) -> Session {
+        let stands = |choice: &Choice| choice.stands(&self.plan, &self.design);
         self.chosen = choice.filter(stands);
         if let Some(level) = self.chosen.and_then(|choice| self.level_of(choice))
             && level != self.level
@@ -113,9 +117,9 @@ impl Session {
         self
     }
 
-    fn level_of(&self, choice: super::Choice) -> Option<crate::plan::LevelId> {
+    fn level_of(&self, choice: Choice) -> Option<crate::plan::LevelId> {
         match choice {
-            super::Choice::Level(level) | super::Choice::Drawing(level) => Some(level),
+            Choice::Level(level) | Choice::Drawing(level) => Some(level),
             _ => self.position(choice).map(|(level, _)| level),
         }
     }

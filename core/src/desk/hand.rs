@@ -1,5 +1,6 @@
 //! What the hand keeps from one use of a tool to the next.
 
+use crate::design::Design;
 use crate::plan::{DropKind, KeepOutReason, Lumber, OpeningKind, Role};
 use crate::units::Mm;
 
@@ -40,6 +41,16 @@ impl Hand {
             role,
             lumber,
             ..self
+        }
+    }
+
+    /// A hand for the walls a plan still wants: outside walls until they enclose something, then
+    /// partitions.
+    pub(super) fn suited(design: &Design) -> Self {
+        let levels = &design.framing.levels;
+        match levels.iter().any(|level| level.outline.closed) {
+            true => Self::default().with_role(Role::Partition),
+            false => Self::default(),
         }
     }
 

@@ -80,7 +80,8 @@ impl Session {
 
     fn select_hint(&self) -> &'static str {
         match self.step {
-            Step::Drawing | Step::Framing => "Tap a wall or an opening to change it; drag to move.",
+            Step::Drawing => "Tap the drawing to see its known lengths.",
+            Step::Framing => "Tap a wall or an opening to change it; drag to move.",
             Step::Drops => "Tap a drop to see it; drag to move it.",
             Step::Ways if self.plan.closet.is_none() => {
                 "Place the closet first: ways lead from every drop to it."

@@ -65,8 +65,8 @@ impl Session {
     pub fn of(plan: impl Into<Rc<Plan>>) -> Self {
         let plan = plan.into();
         let step = Step::of(&plan);
+        let design = Rc::new(Design::of(&plan));
         Self {
-            design: Rc::new(Design::of(&plan)),
             history: Rc::default(),
             level: first_level(&plan),
             step,
@@ -77,8 +77,9 @@ impl Session {
             chosen: None,
             notice: None,
             read_only: false,
-            hand: Hand::default(),
+            hand: Hand::suited(&design),
             before_drag: None,
+            design,
             plan,
         }
     }

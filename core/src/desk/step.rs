@@ -48,7 +48,12 @@ impl Step {
     /// The tools on its shelf, left to right.
     pub fn tools(self) -> &'static [Tool] {
         match self {
-            Self::Drawing => &[Tool::KnownDimension, Tool::LevelUp, Tool::MoveDrawing],
+            Self::Drawing => &[
+                Tool::KnownDimension,
+                Tool::LevelUp,
+                Tool::MoveDrawing,
+                Tool::Select,
+            ],
             Self::Framing => &[
                 Tool::Wall,
                 Tool::Opening,

@@ -1,7 +1,7 @@
 //! Placing the closet: on a wall, or standing free inside the house.
 
 use super::drop::measured;
-use super::{NO_WALL, moving};
+use super::{NO_WALL, NOT_ON_WALL, moving};
 use crate::desk::answer::Answer;
 use crate::desk::choice::under;
 use crate::desk::snap::{boxed, nearest_wall, stepped};
@@ -33,9 +33,8 @@ pub(super) fn answer(session: &Session, gesture: &Gesture<Point>, reach: Reach) 
 /// A typed length hangs the closet that far from the nearer end of the wall under the pointer.
 pub(super) fn typed(session: &Session, ghost: Closet, text: &str) -> Answer {
     let ClosetPlace::Wall { wall, offset, side } = ghost.place else {
-        let text = "A distance is typed along a wall. Point at a wall first.";
         return Answer {
-            notice: Some(Notice::refused(text, None)),
+            notice: Some(Notice::refused(NOT_ON_WALL, None)),
             ..Answer::unmoved(session)
         };
     };

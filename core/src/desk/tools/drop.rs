@@ -1,6 +1,6 @@
 //! Placing drops. The last kind stays in the hand.
 
-use super::{NO_WALL, moving};
+use super::{NO_WALL, NOT_ON_WALL, moving};
 use crate::desk::answer::Answer;
 use crate::desk::choice::under;
 use crate::desk::snap::{boxed, nearest_wall, stepped};
@@ -79,8 +79,6 @@ pub(super) fn typed(session: &Session, kind: DropKind, ghost: Place, text: &str)
         },
     }
 }
-
-const NOT_ON_WALL: &str = "A distance is typed along a wall. Point at a wall first.";
 
 /// The offset that a typed distance from the nearer end of a wall means.
 pub(super) fn measured(

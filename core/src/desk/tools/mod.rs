@@ -101,6 +101,9 @@ pub(super) const NO_DRAWING: &str =
 /// What tools that need a wall say away from any.
 pub(super) const NO_WALL: &str = "There is no wall there. Tap nearer to a wall.";
 
+/// What a typed distance needs.
+const NOT_ON_WALL: &str = "A distance is typed along a wall. Point at a wall first.";
+
 /// What the tool in hand makes of a gesture.
 pub(super) fn answer(session: &Session, gesture: &Gesture<Point>, reach: Reach) -> Answer {
     match session.tool {
