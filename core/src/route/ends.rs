@@ -3,7 +3,7 @@
 use super::graph::Node;
 use super::house::{House, Port};
 use super::price::UNLIMITED;
-use super::way::{Crossing, Member, MoveKind, Place3};
+use super::way::{Member, MoveKind, Place3};
 use crate::plan::{ClosetPlace, Drop, Entry, LevelId, Place, WallId};
 use crate::shape::{Point, Pos};
 
@@ -91,29 +91,24 @@ impl House<'_> {
         let inside = height.clamp(framing.bottom + 1.0, framing.top - 1.0);
         let bay = framing.bay_at(offset, inside)?;
         let hub = self.walls[place].hubs[bay];
-        let level = self.walls[place].level;
-        let floor = self.framing.levels[level].floor;
+        let floor = self.framing.levels[self.walls[place].level].floor;
+        let at = framing.line.at(offset, 0.0);
         let node = self.graph.place(Place3 {
-            at: framing.line.at(offset, 0.0),
+            at,
             z: floor + height,
         });
-        let (target, over) = match hub.up.filter(|_| height >= framing.top) {
-            Some((up, _)) => (up, self.graph.places[up as usize].z - floor - height),
-            None => (hub.node, hub.height - height),
-        };
         let half = self.walls[place].wall.width().0 / 2.0;
-        let length = over.abs() + (offset - framing.bays[bay].middle()).abs() + half;
-        let crossing = Crossing {
-            member: Member::Sheathing,
-            wall: Some(wall),
-            level: self.framing.levels[level].level,
-            offset,
-            height,
-            at: framing.line.at(offset, 0.0),
-            cables: Vec::new(),
+        let (target, length) = match hub.up.filter(|_| height >= framing.top) {
+            Some((up, _)) => {
+                let over = (self.graph.places[up as usize].z - floor - height).abs();
+                (
+                    up,
+                    over + (offset - framing.bays[bay].middle()).abs() + half,
+                )
+            }
+            None => (self.add_box(wall, offset, height)?, half),
         };
-        let price = self.prices.outside.saturating_add(self.prices.seal);
-        let hole = self.graph.share(Some(crossing), price, UNLIMITED);
+        let hole = self.outside_hole(place, offset, height);
         self.join(
             (node, target),
             MoveKind::Outside { wall },
@@ -122,6 +117,13 @@ impl House<'_> {
             1.0,
         );
         Some(node)
+    }
+
+    /// The hole out through sheathing and siding.
+    fn outside_hole(&mut self, place: usize, offset: f64, height: f64) -> usize {
+        let crossing = self.wall_crossing(place, Member::Sheathing, offset, height);
+        let price = self.prices.outside.saturating_add(self.prices.seal);
+        self.graph.share(Some(crossing), price, UNLIMITED)
     }
 
     /// A drop on the ceiling: straight down from the space above.

@@ -201,7 +201,13 @@ impl<'p> House<'p> {
         if near > 0 { 2.0 } else { 1.0 }
     }
 
-    fn wall_crossing(&self, place: usize, member: Member, offset: f64, height: f64) -> Crossing {
+    pub fn wall_crossing(
+        &self,
+        place: usize,
+        member: Member,
+        offset: f64,
+        height: f64,
+    ) -> Crossing {
         let wall = &self.walls[place];
         let (level, _) = self.level(wall.level);
         Crossing {

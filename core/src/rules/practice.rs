@@ -149,7 +149,7 @@ fn work(id: RuleId) -> (f64, Unit, &'static str) {
         RuleId::OutsideMinutes => (6.0, Minute, "to bore out through an outside wall"),
         RuleId::SealMinutes => (2.0, Minute, "to seal a bore"),
         RuleId::NailPlateMinutes => (1.0, Minute, "to nail a plate or tie"),
-        RuleId::SupportMinutes => (1.0, Minute, "to fix a support"),
+        RuleId::SupportMinutes => (0.5, Minute, "to fix a support"),
         RuleId::PullMinutes => (0.25, Minute, "to pull a metre of cable"),
         RuleId::BoxMinutes => (5.0, Minute, "to set a box or bracket"),
         RuleId::LabelMinutes => (1.0, Minute, "to label and tuck a cable end"),
