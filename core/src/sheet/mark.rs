@@ -63,11 +63,22 @@ impl Laid {
                 anchor: text.anchor,
                 size: text.size,
                 weight: text.weight,
-                text: text.text.clone(),
+                text: printable(&text.text),
                 upwards: text.upwards,
             },
         }
     }
+}
+
+/// Signs that only steer a printer or turn the direction of reading become spaces.
+fn printable(text: &str) -> String {
+    let steers = |sign: char| {
+        sign.is_control()
+            || matches!(sign, '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{206f}' | '\u{feff}')
+    };
+    text.chars()
+        .map(|sign| if steers(sign) { ' ' } else { sign })
+        .collect()
 }
 
 /// An open chain is never filled.

@@ -12,12 +12,14 @@ mod level_page;
 mod list;
 mod mark;
 mod paper;
+mod pdf;
 pub mod pen;
 mod pull_page;
 mod svg;
 mod table;
 
 pub use paper::{Area, Extent, Lie, Paper, Scale, Size};
+pub use pdf::{FontError, Fonts, pdf};
 
 use crate::design::Design;
 use crate::picture::Picture;
@@ -39,6 +41,8 @@ pub enum Kind {
 /// One page, ready to be written.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Page {
+    /// What the job is called.
+    pub job: String,
     /// What it is.
     pub kind: Kind,
     /// What it is called: "Ground · plan".
@@ -90,6 +94,7 @@ fn number(plan: &Plan, drafts: Vec<Draft>) -> Vec<Page> {
             origin: Pos::default(),
         });
         Page {
+            job: plan.title.clone(),
             kind: draft.kind,
             name: draft.name,
             extent: draft.extent,
