@@ -33,6 +33,8 @@ pub enum Ink {
     TrunkCount,
     /// A bore: the short bar across its member.
     Bore,
+    /// Where cable comes down from the level above.
+    Riser,
     /// A bore seen in an elevation: a dot.
     BoreDot,
     /// A bore up or down through plates: a ring.
@@ -135,6 +137,7 @@ impl Ink {
             Self::Casing(_) => "casing",
             Self::TrunkCount => "trunk-count",
             Self::Bore => "bore",
+            Self::Riser => "riser",
             Self::BoreDot => "bore-dot",
             Self::BoreRing => "bore-ring",
             Self::BoreName => "bore-name",

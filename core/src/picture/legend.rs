@@ -13,7 +13,7 @@ use crate::units::{Mm, Units};
 /// Room for a sign, paper millimetres.
 const SIGN: f64 = 9.0;
 /// Distance from line to line, as a share of the body size.
-const LINE: f64 = 1.9;
+const LINE: f64 = 1.75;
 /// Space between two columns, paper millimetres.
 const GUTTER: f64 = 5.0;
 
@@ -279,7 +279,17 @@ impl Sign {
     }
 }
 
-const SIMPLE: [Sign; 10] = [
+const SIMPLE: [Sign; 11] = [
+    Sign {
+        ink: Ink::Riser,
+        words: "down from the level above",
+        draw: |ink| {
+            vec![Item::plain(
+                ink,
+                Shape::Area(symbols::triangle(Pos::default(), 1.3)),
+            )]
+        },
+    },
     Sign {
         ink: Ink::Bore,
         words: "bore along a wall",

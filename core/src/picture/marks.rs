@@ -3,7 +3,7 @@
 
 use super::labels::{ANYWHERE, Label, Run};
 use super::obstacles::{Obstacles, Rect};
-use super::{About, Ink, Item, Picture, Shape, Type};
+use super::{About, Ink, Item, Picture, Shape, Showing, Type};
 use crate::bore::{Bore, DrillRow};
 use crate::design::Design;
 use crate::plan::{LevelId, Plan, Wall};
@@ -26,7 +26,7 @@ pub(super) fn draw(
     plan: &Plan,
     design: &Design,
     level: LevelId,
-    sizes: Type,
+    showing: &Showing,
 ) -> Vec<Label> {
     let rows = design.drill_list.iter().filter(|row| row.level == level);
     let mut labels = Vec::new();
@@ -37,6 +37,9 @@ pub(super) fn draw(
             let Some(mark) = Mark::of(plan, design, bore, picture.scale) else {
                 continue;
             };
+            if !showing.shows(mark.at) {
+                continue;
+            }
             mark.draw(picture, row.number, &words(plan, row));
             obstacles.add_box(mark.room(picture.scale));
             anchors.push(mark.at);
@@ -45,7 +48,7 @@ pub(super) fn draw(
         let middle = anchors.len() / 2;
         anchors.rotate_left(middle);
         if !anchors.is_empty() {
-            labels.push(label(plan, row, anchors, sizes));
+            labels.push(label(plan, row, anchors, showing.sizes));
         }
     }
     labels

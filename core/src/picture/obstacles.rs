@@ -60,6 +60,23 @@ impl Rect {
 
     /// Whether a stretch of line enters the box.
     pub fn meets(&self, from: Pos, to: Pos) -> bool {
+        self.inside(from, to).is_some()
+    }
+
+    /// The part of a stretch of line that lies in the box.
+    pub fn cut(&self, from: Pos, to: Pos) -> Option<(Pos, Pos)> {
+        let (enters, leaves) = self.inside(from, to)?;
+        // Ends that need no cutting stay to the last bit, so that chains stay chains.
+        let at = |share: f64| match share {
+            0.0 => from,
+            1.0 => to,
+            share => from + (to - from) * share,
+        };
+        Some((at(enters), at(leaves)))
+    }
+
+    /// The shares of a stretch between which it lies in the box.
+    fn inside(&self, from: Pos, to: Pos) -> Option<(f64, f64)> {
         let way = to - from;
         let sides = [
             (way.x, self.low.x - from.x, self.high.x - from.x),
@@ -69,14 +86,14 @@ impl Rect {
         for (step, low, high) in sides {
             if step.abs() < 1e-12 {
                 if low >= 0.0 || high <= 0.0 {
-                    return false;
+                    return None;
                 }
                 continue;
             }
             let (a, b) = (low / step, high / step);
             inside = (inside.0.max(a.min(b)), inside.1.min(a.max(b)));
         }
-        inside.0 < inside.1
+        (inside.0 < inside.1).then_some(inside)
     }
 }
 
@@ -231,6 +248,14 @@ mod tests {
         assert!(obstacles.is_clear(down.0, down.1));
         obstacles.add_leader(Pos::new(40.0, 20.0), Pos::new(60.0, 30.0));
         assert!(!obstacles.is_clear(down.0, down.1));
+    }
+
+    #[test]
+    fn a_stretch_is_cut_at_the_edge() {
+        let rect = Rect::new(Pos::new(0.0, 0.0), Pos::new(10.0, 10.0));
+        let cut = rect.cut(Pos::new(5.0, 5.0), Pos::new(25.0, 5.0));
+        assert_eq!(cut, Some((Pos::new(5.0, 5.0), Pos::new(10.0, 5.0))));
+        assert_eq!(rect.cut(Pos::new(11.0, 5.0), Pos::new(25.0, 5.0)), None);
     }
 
     #[test]

@@ -268,12 +268,11 @@ mod tests {
     #[test]
     fn the_wood_left_is_rounded_down() {
         let plan = sample::house();
-        let design = Design::of(&plan);
-        let index = design
-            .bores
-            .iter()
-            .position(|b| b.bit == Size::inches(1.0))
-            .unwrap();
+        let mut design = Design::of(&plan);
+        let in_a_2x4 =
+            |bore: &Bore| design.ways.crossings[bore.crossing].wall == Some(crate::plan::WallId(6));
+        let index = design.bores.iter().position(in_a_2x4).unwrap();
+        design.bores[index].bit = Size::inches(1.0);
         let picture = section(&plan, &design, index, 70.0, Type::SCREEN);
         let says = |words: &str| {
             picture.items.iter().any(|item| match &item.shape {

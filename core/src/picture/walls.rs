@@ -9,7 +9,7 @@ use crate::shape::{Pos, Segment};
 const LONGEST_MITRE: f64 = 3.0;
 
 /// Distance between the crosses of a wall that is never drilled, paper millimetres.
-const CROSSES: f64 = 15.0;
+const CROSSES: f64 = 28.0;
 /// Most crosses of one stretch.
 const MOST_CROSSES: u32 = 100;
 

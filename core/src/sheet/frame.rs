@@ -2,7 +2,7 @@
 //! job, cautions and page number, and a bar to check the printer by.
 
 use super::paper::{Area, Extent};
-use super::table::{BODY, ID, text};
+use super::table::{BODY, ID, text, two_lines};
 use super::{Draft, caution};
 use crate::picture::font::{self, MM_PER_POINT, Weight};
 use crate::picture::{Anchor, Ink, Item, Picture, Shape};
@@ -14,7 +14,7 @@ const MARGIN: f64 = 11.0;
 /// The outer margin, wide for a red pencil.
 const OUTER: f64 = 24.0;
 /// From the top of the page to the top of the body, under its heading.
-const HEADING: f64 = 26.0;
+const HEADING: f64 = 24.5;
 /// Distance between lines of the foot.
 const LEADING: f64 = BODY * 1.15;
 /// Width of the job's name in the foot, and of the page number.
@@ -26,7 +26,7 @@ const UNDER: f64 = 7.0;
 
 /// The part of a page between heading and foot.
 pub(super) fn body(plan: &Plan, extent: Extent) -> Area {
-    let foot = foot_lines(plan, extent).len() as f64 * LEADING + 3.0;
+    let foot = foot_height(plan, extent);
     Area::new(
         Pos::new(MARGIN, HEADING),
         Pos::new(
@@ -36,9 +36,21 @@ pub(super) fn body(plan: &Plan, extent: Extent) -> Area {
     )
 }
 
+/// The job's name on one line, or two where it is long.
+fn job_lines(plan: &Plan) -> Vec<String> {
+    two_lines(&plan.title, Weight::Bold, ID, SIDES.0)
+}
+
 fn foot_lines(plan: &Plan, extent: Extent) -> Vec<String> {
     let room = extent.width - MARGIN - OUTER - SIDES.0 - SIDES.1 - 6.0;
     font::wrap(&caution::short(plan), Weight::Regular, BODY, room)
+}
+
+/// Height of the foot: its cautions, or the job's name over the page's.
+fn foot_height(plan: &Plan, extent: Extent) -> f64 {
+    let cautions = foot_lines(plan, extent).len() as f64 * LEADING;
+    let names = job_lines(plan).len() as f64 * ID * 1.1 + LEADING;
+    cautions.max(names) + 3.0
 }
 
 /// Draws a page's frame. `number` counts from 1.
@@ -92,24 +104,21 @@ fn foot(page: &mut Picture, plan: &Plan, draft: &Draft, number: usize, of: usize
     let extent = draft.extent;
     let (left, right) = (MARGIN, extent.width - OUTER);
     let lines = foot_lines(plan, extent);
-    let top = extent.height - MARGIN - UNDER - lines.len() as f64 * LEADING - 3.0;
+    let top = extent.height - MARGIN - UNDER - foot_height(plan, extent);
     let rule = vec![Pos::new(left, top), Pos::new(right, top)];
     page.push(Item::plain(Ink::Heavy, Shape::Line(rule)));
     let base = |line: usize| top + 1.5 + BODY * font::ASCENT + line as f64 * LEADING;
-    let job = font::shorten(&plan.title, Weight::Bold, ID, SIDES.0);
+    let job = job_lines(plan);
     let mut put = |x, y, anchor, size, weight, words: &str| {
         page.push(text(Pos::new(x, y), anchor, size, weight, words));
     };
-    put(left, base(0) + 0.6, Anchor::Start, ID, Weight::Bold, &job);
+    for (place, line) in job.iter().enumerate() {
+        let y = base(0) + 0.6 + place as f64 * ID * 1.1;
+        put(left, y, Anchor::Start, ID, Weight::Bold, line);
+    }
+    let under = base(1) + 1.0 + (job.len().max(1) - 1) as f64 * ID * 1.1;
     let name = font::shorten(&draft.name, Weight::Regular, BODY, SIDES.0);
-    put(
-        left,
-        base(1) + 1.0,
-        Anchor::Start,
-        BODY,
-        Weight::Regular,
-        &name,
-    );
+    put(left, under, Anchor::Start, BODY, Weight::Regular, &name);
     for (place, line) in lines.iter().enumerate() {
         put(
             left + SIDES.0 + 3.0,

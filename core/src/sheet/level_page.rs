@@ -3,7 +3,7 @@
 use super::mark::Laid;
 use super::paper::{Area, Extent, Lie, Scale};
 use super::table::{BODY, text};
-use super::{Draft, Kind, Paper, frame};
+use super::{Draft, Kind, Paper, building, frame};
 use crate::design::Design;
 use crate::picture::font::{MM_PER_POINT, Weight};
 use crate::picture::legend::{Entry, SCALE_BAR_HEIGHT, entries, lay_out, scale_bar};
@@ -11,31 +11,65 @@ use crate::picture::{Anchor, Ink, Item, Picture, Shape, Showing, Type, level as 
 use crate::plan::{Level, Plan};
 use crate::shape::Pos;
 
-/// Room for labels around the house on every side, paper millimetres.
-const AROUND: f64 = 12.0;
+/// Room for labels beside the house and over and under it, paper millimetres.
+const AROUND: (f64, f64) = (12.0, 7.0);
 /// Nothing is drawn larger than this: 1/2 in = 1 ft, or 1:20.
 const LARGEST: f64 = 20.0;
 /// Space between plan and legend.
 const GAP: f64 = 3.0;
 
-/// A level's plan page.
-pub(super) fn page(plan: &Plan, design: &Design, paper: &Paper, level: &Level) -> Draft {
-    let bounds = bounds(design, level);
+/// A level's plan pages: one, or one a building where buildings stand so far apart that drawing
+/// them together would make all of them small.
+pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper, level: &Level) -> Vec<Draft> {
     let signs = signs(plan, design, level);
-    let (extent, scale, foot) = choose(plan, paper, bounds, &signs);
+    let whole = [building::whole(design, level)];
+    let apart = building::apart(level);
+    let ratio = |buildings: &[(Pos, Pos)]| {
+        let scales = buildings
+            .iter()
+            .map(|b| choose(plan, paper, *b, &signs).1.ratio);
+        scales.fold(0.0, f64::max)
+    };
+    let buildings = match apart.len() > 1 && ratio(&apart) < ratio(&whole) {
+        true => apart,
+        false => whole.to_vec(),
+    };
+    let count = buildings.len();
+    let numbered = buildings.into_iter().enumerate();
+    numbered
+        .map(|(place, bounds)| {
+            let part = (count > 1).then_some(place + 1);
+            page(plan, design, paper, level, bounds, part, &signs)
+        })
+        .collect()
+}
+
+/// One building of a level, or all of it.
+fn page(
+    plan: &Plan,
+    design: &Design,
+    paper: &Paper,
+    level: &Level,
+    bounds: (Pos, Pos),
+    part: Option<usize>,
+    signs: &[Entry],
+) -> Draft {
+    let (extent, scale, foot) = choose(plan, paper, bounds, signs);
     let body = frame::body(plan, extent);
     let room = Area::new(body.low, body.high - Pos::new(0.0, foot));
-    let mut layers = vec![draw(plan, design, level, scale, bounds, room)];
+    let region = part.map(|_| building::around(bounds));
+    let mut layers = vec![draw(plan, design, level, scale, bounds, room, region)];
     let under = Area::new(Pos::new(body.low.x, room.high.y + GAP), body.high);
-    layers.extend(furniture(plan, &signs, scale, under));
+    layers.extend(furniture(plan, signs, scale, under));
+    let building = part.map_or(String::new(), |number| format!(", building {number}"));
     Draft {
         kind: Kind::Level(level.id),
-        title: format!("{}, plan", level.name),
+        title: format!("{}, plan{building}", level.name),
         subtitle: format!(
             "{} · heights above the finished floor (AFF) to the centre of the box · bold numbers: drill list",
             scale.name
         ),
-        name: format!("{} · plan", level.name),
+        name: format!("{} · plan{building}", level.name),
         corner: level.name.clone(),
         extent,
         layers,
@@ -50,21 +84,6 @@ fn signs(plan: &Plan, design: &Design, level: &Level) -> Vec<Entry> {
     entries(plan, &picture, Type::PAPER)
 }
 
-/// What has to fit: the walls, and everything drawn outside them.
-fn bounds(design: &Design, level: &Level) -> (Pos, Pos) {
-    let walls = level
-        .walls
-        .iter()
-        .flat_map(|wall| [wall.from.pos(), wall.to.pos()]);
-    let outline = design.framing.level(level.id);
-    let outline = outline
-        .into_iter()
-        .flat_map(|l| l.outline.loops.iter().flatten());
-    let corners: Vec<Pos> = walls.chain(outline.copied()).collect();
-    let around = Shape::Area(corners).bounds(1.0);
-    around.unwrap_or((Pos::default(), Pos::new(10_000.0, 7_000.0)))
-}
-
 /// The way the page lies and the scale that shows the level largest, and the height of its foot.
 fn choose(
     plan: &Plan,
@@ -75,10 +94,11 @@ fn choose(
     let house = (high.x - low.x, high.y - low.y);
     let options = paper.extents(Lie::Landscape).into_iter().map(|extent| {
         let body = frame::body(plan, extent);
-        let foot = legend(signs, body.width()).1.max(NORTH) + SCALE_BAR_HEIGHT + 2.0 * GAP;
+        let legend = legend(signs, body.width()).1 + SCALE_BAR_HEIGHT + GAP;
+        let foot = legend.max(NORTH) + GAP;
         let room = (
-            body.width() - 2.0 * AROUND,
-            body.height() - foot - 2.0 * AROUND,
+            body.width() - 2.0 * AROUND.0,
+            body.height() - foot - 2.0 * AROUND.1,
         );
         let scale = Scale::fitting(plan.units, LARGEST, house, room);
         (extent, scale, foot)
@@ -102,12 +122,16 @@ fn draw(
     scale: Scale,
     (low, high): (Pos, Pos),
     room: Area,
+    region: Option<(Pos, Pos)>,
 ) -> Laid {
     let middle = (low + high) * 0.5;
     let origin = room.middle() - middle * (1.0 / scale.ratio);
     let on_plan = |at: Pos| (at - origin) * scale.ratio;
     let frame = Some((on_plan(room.low), on_plan(room.high)));
-    let showing = Showing::on_paper(scale.ratio, frame);
+    let showing = Showing {
+        region,
+        ..Showing::on_paper(scale.ratio, frame)
+    };
     Laid {
         picture: draw_level(plan, design, level.id, &showing),
         origin,

@@ -5,6 +5,7 @@
 //! under 10 pt, identities 13 pt bold, lines never under 0.35 mm. Nothing here computes what it
 //! prints: it comes from the [`Design`].
 
+mod building;
 mod caution;
 mod drill_page;
 mod frame;
@@ -74,7 +75,7 @@ impl Sheets {
     pub fn of(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Page> {
         let levels = plan.levels.iter();
         let mut drafts: Vec<Draft> = levels
-            .map(|level| level_page::page(plan, design, paper, level))
+            .flat_map(|level| level_page::pages(plan, design, paper, level))
             .collect();
         drafts.extend(drill_page::pages(plan, design, paper));
         drafts.extend(pull_page::pages(plan, design, paper));

@@ -39,7 +39,7 @@ pub fn pen(ink: Ink) -> Pen {
         Ink::Bore => (Some(0.9), Fill::Open),
         Ink::BoreCircle => (Some(0.6), Fill::White),
         Ink::Drop | Ink::Wood | Ink::CableEnd(_) => (Some(0.45), Fill::White),
-        Ink::Closet | Ink::NailPlate | Ink::BoreDot => (Some(FINEST), Fill::Black),
+        Ink::Closet | Ink::NailPlate | Ink::BoreDot | Ink::Riser => (Some(FINEST), Fill::Black),
         Ink::Tie | Ink::Steel => (Some(0.9), Fill::Open),
         Ink::ClosetMark => (Some(0.5), Fill::Open),
         Ink::Casing(count) => (Some(casing_width(count)), Fill::Open),

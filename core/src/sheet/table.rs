@@ -223,11 +223,15 @@ fn draw_cell(page: &mut Picture, cell: &Cell, anchor: Anchor, span: (f64, f64), 
     };
     match cell {
         Cell::Text(words) => put(
-            &two_lines(words, Weight::Regular, room),
+            &two_lines(words, Weight::Regular, BODY, room),
             BODY,
             Weight::Regular,
         ),
-        Cell::Strong(words) => put(&two_lines(words, Weight::Bold, room), BODY, Weight::Bold),
+        Cell::Strong(words) => put(
+            &two_lines(words, Weight::Bold, BODY, room),
+            BODY,
+            Weight::Bold,
+        ),
         Cell::Id(words) => {
             let line = font::shorten(words, Weight::Bold, ID, room);
             put(&[line], ID, Weight::Bold);
@@ -272,15 +276,15 @@ pub(super) fn text(at: Pos, anchor: Anchor, size: f64, weight: Weight, words: &s
 }
 
 /// At most two lines; what is left of the text is shortened into the second.
-fn two_lines(words: &str, weight: Weight, room: f64) -> Vec<String> {
-    let lines = font::wrap(words, weight, BODY, room);
+pub(super) fn two_lines(words: &str, weight: Weight, size: f64, room: f64) -> Vec<String> {
+    let lines = font::wrap(words, weight, size, room);
     match lines.as_slice() {
         [first, _, _, ..] => {
             let rest = words
                 .split_whitespace()
                 .skip(first.split_whitespace().count());
             let rest = rest.collect::<Vec<_>>().join(" ");
-            vec![first.clone(), font::shorten(&rest, weight, BODY, room)]
+            vec![first.clone(), font::shorten(&rest, weight, size, room)]
         }
         _ => lines,
     }
@@ -354,6 +358,7 @@ mod tests {
         let lines = two_lines(
             "W12, studs 3 to 9 from its upper end, above the header of the window",
             Weight::Regular,
+            BODY,
             40.0,
         );
         assert_eq!(lines.len(), 2);

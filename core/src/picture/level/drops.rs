@@ -13,7 +13,7 @@ impl LevelSheet<'_> {
     /// Finds every drop's symbol its place before anything is written.
     pub(super) fn stand_drops(&mut self) -> Vec<(usize, symbols::Spot)> {
         let here = self.plan.drops.iter().enumerate();
-        let here = here.filter(|(_, drop)| drop.level == self.level.id);
+        let here = here.filter(|(_, drop)| drop.level == self.level.id && self.is_shown(drop));
         let mut taken = Obstacles::default();
         for wall in &self.level.walls {
             if let Some(line) = wall.line() {
@@ -32,9 +32,15 @@ impl LevelSheet<'_> {
         .collect()
     }
 
+    fn is_shown(&self, drop: &Drop) -> bool {
+        symbols::drop_place(self.plan, drop).is_some_and(|at| self.showing.shows(at))
+    }
+
     fn closet_spot(&self) -> Option<symbols::Spot> {
         let closet = self.plan.closet.filter(|c| c.level == self.level.id)?;
-        symbols::closet_spot(self.plan, &closet, self.showing.sizes, self.picture.scale)
+        let scale = self.picture.scale;
+        let spot = symbols::closet_spot(self.plan, &closet, self.showing.sizes, scale)?;
+        self.showing.shows(spot.foot).then_some(spot)
     }
 
     /// What a symbol covers, paper millimetres.

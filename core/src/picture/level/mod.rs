@@ -11,7 +11,7 @@ use super::{About, Ink, Item, Picture, Shape, Type, hatch, marks, openings, symb
 use crate::design::Design;
 use crate::finding::Severity;
 use crate::framing::{LevelFraming, room_at};
-use crate::plan::{Level, LevelId, Plan, Room};
+use crate::plan::{KeepOutShape, Level, LevelId, Plan, PowerPlace, Room};
 use crate::shape::Pos;
 
 /// What a plan stresses.
@@ -41,9 +41,18 @@ pub struct Showing {
     pub stress: Stress,
     /// Text stays inside these corners, house millimetres; `None` for anywhere.
     pub frame: Option<(Pos, Pos)>,
+    /// Only what lies between these corners is drawn, house millimetres; `None` for all.
+    pub region: Option<(Pos, Pos)>,
 }
 
 impl Showing {
+    /// Whether a place is drawn.
+    pub(super) fn shows(&self, at: Pos) -> bool {
+        self.region.is_none_or(|(low, high)| {
+            low.x <= at.x && at.x <= high.x && low.y <= at.y && at.y <= high.y
+        })
+    }
+
     /// On a screen at so many millimetres of the house to a CSS pixel.
     pub fn on_screen(mm_per_pixel: f64, stress: Stress) -> Self {
         Self {
@@ -51,6 +60,7 @@ impl Showing {
             sizes: Type::SCREEN,
             stress,
             frame: None,
+            region: None,
         }
     }
 
@@ -61,6 +71,7 @@ impl Showing {
             sizes: Type::PAPER,
             stress: Stress::Paper,
             frame,
+            region: None,
         }
     }
 }
@@ -71,10 +82,11 @@ pub fn draw(plan: &Plan, design: &Design, level: LevelId, showing: &Showing) -> 
     let (Some(level), Some(framing)) = (plan.level(level), design.framing.level(level)) else {
         return picture;
     };
+    let shown = shown(level, showing);
     let mut sheet = LevelSheet {
         plan,
         design,
-        level,
+        level: &shown,
         framing,
         showing,
         picture,
@@ -87,6 +99,30 @@ pub fn draw(plan: &Plan, design: &Design, level: LevelId, showing: &Showing) -> 
     sheet.picture
 }
 
+/// The part of a level that is shown; its drawing under it is not needed.
+fn shown(level: &Level, showing: &Showing) -> Level {
+    let mut shown = Level {
+        sheet: crate::plan::Sheet::default(),
+        ..level.clone()
+    };
+    let wall = |id| {
+        let line = level.wall(id).and_then(|wall| wall.line());
+        line.is_none_or(|line| showing.shows(line.at(line.length / 2.0, 0.0)))
+    };
+    shown.walls.retain(|w| wall(w.id));
+    shown.openings.retain(|opening| wall(opening.wall));
+    shown.rooms.retain(|room| showing.shows(room.at.pos()));
+    shown.keep_outs.retain(|keep_out| match &keep_out.shape {
+        KeepOutShape::Region(corners) => corners.iter().any(|c| showing.shows(c.pos())),
+        KeepOutShape::Stretch { wall: on, .. } => wall(*on),
+    });
+    shown.power_runs.retain(|run| match &run.place {
+        PowerPlace::Wall { wall: on, .. } => wall(*on),
+        PowerPlace::Overhead(points) => points.iter().any(|c| showing.shows(c.pos())),
+    });
+    shown
+}
+
 /// A level while it is drawn.
 struct LevelSheet<'p> {
     plan: &'p Plan,
@@ -96,7 +132,7 @@ struct LevelSheet<'p> {
     showing: &'p Showing,
     picture: Picture,
     obstacles: Obstacles,
-    /// Names of rooms, which have the most room to move.
+    /// Names of rooms and keep-outs, which have the most room to move.
     names: Vec<Label>,
     /// Labels that must find a place.
     first: Vec<Label>,
@@ -109,9 +145,9 @@ impl LevelSheet<'_> {
         let stress = self.showing.stress;
         let sizes = self.showing.sizes;
         let back = stress == Stress::Drawing;
-        self.rooms(back);
         let names = hatch::keep_outs(&mut self.picture, self.level, sizes, back);
-        self.last.extend(names);
+        self.names.extend(names);
+        self.rooms(back);
         walls::draw(&mut self.picture, self.level, self.framing, back);
         openings::draw(&mut self.picture, self.level, self.framing, back);
         self.swings_in_the_way();
@@ -137,7 +173,7 @@ impl LevelSheet<'_> {
                 self.plan,
                 self.design,
                 self.level.id,
-                sizes,
+                self.showing,
             );
             self.first.extend(labels);
         }
@@ -183,7 +219,9 @@ impl LevelSheet<'_> {
 
     fn findings(&mut self) {
         for (place, finding) in self.design.findings.iter().enumerate() {
-            let here = finding.at.filter(|(level, _)| *level == self.level.id);
+            let here = finding
+                .at
+                .filter(|(level, at)| *level == self.level.id && self.showing.shows(*at));
             let (Some((_, at)), None) = (here, finding.dismissed.as_ref()) else {
                 continue;
             };
@@ -258,20 +296,34 @@ impl LevelSheet<'_> {
         }
     }
 
-    fn label(&mut self) {
-        let scale = self.picture.scale;
-        let mut left_out = Vec::new();
-        let lists = [&mut self.names, &mut self.first, &mut self.last];
-        for labels in lists.map(std::mem::take) {
-            let items = place(
-                &labels,
-                &mut self.obstacles,
-                self.showing.frame,
-                scale,
-                &mut left_out,
-            );
-            self.picture.items.extend(items);
+    /// Hatching is no ground to write on, but for the keep-out's own name.
+    fn hatching_in_the_way(&mut self) {
+        let hatching = |item: &Item| match &item.shape {
+            Shape::Line(points) if item.ink == Ink::KeepOut => Some(self.paper(points)),
+            _ => None,
+        };
+        let lines: Vec<Vec<Pos>> = self.picture.items.iter().filter_map(hatching).collect();
+        for points in lines {
+            self.obstacles.add_chain(&points, 0.2);
         }
+    }
+
+    fn label(&mut self) {
+        let (rooms, keep_outs): (Vec<Label>, Vec<Label>) = std::mem::take(&mut self.names)
+            .into_iter()
+            .partition(|label| !label.paper);
+        self.place(&keep_outs);
+        self.hatching_in_the_way();
+        self.place(&rooms);
+        for labels in [&mut self.first, &mut self.last].map(std::mem::take) {
+            self.place(&labels);
+        }
+    }
+
+    fn place(&mut self, labels: &[Label]) {
+        let (frame, scale) = (self.showing.frame, self.picture.scale);
+        let items = place(labels, &mut self.obstacles, frame, scale, &mut Vec::new());
+        self.picture.items.extend(items);
     }
 }
 

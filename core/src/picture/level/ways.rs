@@ -3,15 +3,21 @@
 use std::collections::BTreeMap;
 
 use super::LevelSheet;
+use crate::design::Design;
 use crate::picture::labels::{Label, Run};
+use crate::picture::obstacles::Rect;
 use crate::picture::trunks::{Stretch, stretches};
-use crate::picture::{About, CABLE_STYLES, Ink, Item, Shape, trunk_width};
-use crate::plan::CableKindId;
+use crate::picture::{About, CABLE_STYLES, Ink, Item, Shape, symbols, trunk_width};
+use crate::plan::{CableId, CableKindId, LevelId, Plan};
+use crate::route::MoveKind;
 use crate::shape::Pos;
 
 impl LevelSheet<'_> {
     pub(super) fn ways(&mut self, faint: bool) {
-        let stretches = stretches(self.plan, self.design, self.level.id);
+        let mut stretches = stretches(self.plan, self.design, self.level.id);
+        if let Some(region) = self.showing.region {
+            stretches = stretches.iter().flat_map(|s| clipped(s, region)).collect();
+        }
         let usual = self.usual_cable();
         for stretch in &stretches {
             let casing = Ink::Casing(stretch.cables.len().min(999) as u16);
@@ -35,6 +41,27 @@ impl LevelSheet<'_> {
                 self.last.extend(self.count_label(stretch, usual));
             }
         }
+        for (at, words) in risers(self.plan, self.design, self.level.id) {
+            if self.showing.shows(at) {
+                self.riser(at, words, faint);
+            }
+        }
+    }
+
+    /// A small filled arrow head where cable comes down from the level above.
+    fn riser(&mut self, at: Pos, words: String, faint: bool) {
+        let scale = self.picture.scale;
+        let head = symbols::triangle(at, RISER * scale);
+        let item = Item {
+            ink: Ink::Riser,
+            shape: Shape::Area(head),
+            about: None,
+            words,
+            faint,
+        };
+        self.picture.push(item);
+        let room = Rect::around(at * (1.0 / scale), 2.0 * RISER, 2.0 * RISER);
+        self.obstacles.add_box(room);
     }
 
     /// One cable alone by its dash, several as a trunk.
@@ -95,6 +122,63 @@ impl LevelSheet<'_> {
             paper: false,
         })
     }
+}
+
+/// Radius of a riser's mark, paper millimetres.
+pub(in crate::picture) const RISER: f64 = 1.3;
+
+/// Where cable comes down from the level above into the space over this one, with its words.
+fn risers(plan: &Plan, design: &Design, level: LevelId) -> Vec<(Pos, String)> {
+    let framing = &design.framing;
+    let Some(above) = framing.level(level).and_then(|level| level.above) else {
+        return Vec::new();
+    };
+    let mut found: BTreeMap<(i32, i32), (Pos, Vec<CableId>)> = BTreeMap::new();
+    for way in &design.ways.ways {
+        for step in &way.moves {
+            let MoveKind::ThroughBottomPlates { level: upper, .. } = step.kind else {
+                continue;
+            };
+            if framing.level(upper).and_then(|upper| upper.below) == Some(above) {
+                let lower = if step.from.z < step.to.z {
+                    step.from
+                } else {
+                    step.to
+                };
+                let at = lower.at.point();
+                let here = found.entry((at.x, at.y)).or_insert((lower.at, Vec::new()));
+                here.1.push(way.cable);
+            }
+        }
+    }
+    let words = |cables: Vec<CableId>| {
+        let labels: Vec<String> = cables.iter().map(|id| plan.cable_label(*id)).collect();
+        format!("From the level above: {}", labels.join(" "))
+    };
+    found
+        .into_values()
+        .map(|(at, cables)| (at, words(cables)))
+        .collect()
+}
+
+/// The parts of a stretch between two corners.
+fn clipped(stretch: &Stretch, (low, high): (Pos, Pos)) -> Vec<Stretch> {
+    let rect = Rect::new(low, high);
+    let mut parts: Vec<Vec<Pos>> = Vec::new();
+    for pair in stretch.points.windows(2) {
+        let Some((from, to)) = rect.cut(pair[0], pair[1]) else {
+            continue;
+        };
+        match parts.last_mut() {
+            Some(part) if part.last() == Some(&from) => part.push(to),
+            _ => parts.push(vec![from, to]),
+        }
+    }
+    let part = |points| Stretch {
+        points,
+        ..stretch.clone()
+    };
+    parts.into_iter().map(part).collect()
 }
 
 /// Places along a chain to write its count at: the middle of each long part first.
