@@ -2,6 +2,7 @@
 
 mod cut_list;
 mod report;
+pub mod reels;
 mod totals;
 
 pub use cut_list::{Cut, CutList, Reel, slack_rule};
