@@ -13,7 +13,9 @@
 
 mod figure;
 mod packing;
+mod reels;
 
 fn main() {
     packing::print();
+    reels::print();
 }
