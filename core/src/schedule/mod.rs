@@ -1,8 +1,8 @@
 //! Tables that follow from ways and bores: the tally and the cut list.
 
 mod cut_list;
-mod report;
 pub mod reels;
+mod report;
 mod totals;
 
 pub use cut_list::{Cut, CutList, Reel, slack_rule};
