@@ -71,7 +71,7 @@ impl Session {
         self
     }
 
-    /// The first line of a length being typed is kept, and shown where a wall is being drawn.
+    /// The text typed so far, up to 64 letters of it; a length shows at once in a wall being drawn.
     pub(super) fn typing(mut self, text: &str) -> Session {
         self.typing = text.chars().take(64).collect();
         match tools::typing(&self) {
