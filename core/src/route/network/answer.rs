@@ -14,7 +14,7 @@ use super::router::Reach;
 pub struct Answer {
     /// Cost of all the ways that were found, in thousandths.
     pub cost: u64,
-    /// No answer can cost less than this; `None` while no bound was computed.
+    /// No answer can cost less than this; `None` until a [`Bounder`](super::Bounder) has run.
     pub bound: Option<u64>,
     /// For each cable of the caller's list its way.
     pub ways: Vec<Way>,
@@ -40,6 +40,11 @@ pub enum Way {
 }
 
 impl Way {
+    /// Whether there is a way.
+    pub fn is_found(&self) -> bool {
+        matches!(self, Self::Found { .. })
+    }
+
     /// The edges; none where no way was found.
     pub fn edges(&self) -> &[u32] {
         match self {

@@ -47,19 +47,19 @@ impl Search {
         }
     }
 
-    /// The least price from `from` to `to`. `ahead` must never overstate the price still to come,
+    /// The least price from any of the nodes `from` to `to`. `ahead` must never overstate the price still to come,
     /// nor fall by more than an arc's price along that arc. `price` gets an arc and its index.
     /// `None` if there is no way for less than `under`.
     pub fn run(
         &mut self,
         network: &Network,
-        from: u32,
+        from: &[u32],
         to: u32,
         price: impl Fn(usize, &Arc) -> u64,
         ahead: impl Fn(u32) -> u64,
         under: u64,
     ) -> Option<u64> {
-        self.begin(from, ahead(from));
+        self.begin(from, &ahead);
         while let Some((estimate, node)) = self.queue.pop() {
             self.work += 1;
             let distance = self.labels[node as usize].distance;
@@ -92,19 +92,24 @@ impl Search {
         path[from..].reverse();
     }
 
-    fn begin(&mut self, from: u32, ahead: u64) {
+    /// What the last search paid to a node it looked at; the least price if it took the node up.
+    pub fn reached(&self, node: u32) -> Option<u64> {
+        let label = self.labels[node as usize];
+        (label.round == self.round).then_some(label.distance)
+    }
+
+    fn begin(&mut self, from: &[u32], ahead: impl Fn(u32) -> u64) {
         self.round = self.round.wrapping_add(1);
         if self.round == 0 {
             self.labels.iter_mut().for_each(|label| label.round = 0);
             self.round = 1;
         }
         self.queue.clear();
-        self.labels[from as usize] = Label {
-            distance: 0,
-            arrival: NONE,
-            round: self.round,
-        };
-        self.queue.push(ahead, from);
+        for node in from {
+            if self.improves(*node, 0, NONE) {
+                self.queue.push(ahead(*node), *node);
+            }
+        }
     }
 
     fn improves(&mut self, node: u32, distance: u64, arrival: u32) -> bool {
@@ -173,5 +178,69 @@ impl Field {
         let onward = |arc: &u32| self.next[network.arcs[*arc as usize].to as usize];
         let known = |arc: u32| (arc != NONE).then_some(arc);
         Some(std::iter::successors(known(first), |arc| known(onward(arc))).collect())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::sample::Sample;
+    use super::*;
+
+    fn network(seed: u64) -> Network {
+        let sample = Sample {
+            seed,
+            width: 9,
+            height: 8,
+            cables: 1,
+            per_bore: 3,
+        };
+        Network::new(&sample.problem()).unwrap()
+    }
+
+    fn price(_: usize, arc: &Arc) -> u64 {
+        u64::from(arc.cost) + u64::from(arc.crossing != NONE) * 700
+    }
+
+    #[test]
+    fn a_search_and_a_sweep_agree_and_their_ways_cost_what_they_say() {
+        let network = network(1);
+        let field = field(&network, network.sink, price);
+        let mut search = Search::new(&network);
+        for node in 0..network.nodes {
+            let ahead = |node: u32| network.linear.distance[node as usize];
+            let found = search.run(&network, &[node], network.sink, price, ahead, u64::MAX);
+            assert_eq!(found, Some(field.distance[node as usize]));
+            let mut path = Vec::new();
+            search.trace(&network, network.sink, &mut path);
+            for path in [path, field.path(&network, node).unwrap()] {
+                let paid = path
+                    .iter()
+                    .map(|arc| price(0, &network.arcs[*arc as usize]));
+                assert_eq!(Some(paid.sum()), found);
+            }
+        }
+    }
+
+    #[test]
+    fn from_several_nodes_it_starts_at_the_best() {
+        let network = network(2);
+        let mut search = Search::new(&network);
+        let mut run = |from: &[u32]| search.run(&network, from, 0, price, |_| 0, u64::MAX);
+        let single = [40, 60, 71].map(|node| run(&[node]));
+        assert_eq!(run(&[40, 60, 71]), single.into_iter().min().unwrap());
+    }
+
+    #[test]
+    fn it_gives_up_at_the_price_it_must_stay_under() {
+        let network = network(3);
+        let mut search = Search::new(&network);
+        let least = search
+            .run(&network, &[50], 0, price, |_| 0, u64::MAX)
+            .unwrap();
+        assert_eq!(search.run(&network, &[50], 0, price, |_| 0, least), None);
+        assert_eq!(
+            search.run(&network, &[50], 0, price, |_| 0, least + 1),
+            Some(least)
+        );
     }
 }

@@ -1,0 +1,447 @@
+//! A lower bound: no routing at all can cost less than this.
+//!
+//! **Why it holds.** Let every cable pay a toll of its own at every crossing, on top of what edges
+//! cost, and ask each cable alone for its cheapest way. The sum of those is a lower bound if, at
+//! every crossing and for any set of cables that might use it, the tolls of that set are never more
+//! than what its bores cost. For then, in any routing, edges and bores together cost at least the
+//! edges and the tolls on the paths taken, and each path costs at least its cable's cheapest. At a
+//! crossing of price `p`, capacity `c` and `b` bores three kinds of toll keep to that:
+//!
+//! - *each cable its own amount*, with all amounts together at most `p`: any use at all needs
+//!   `b >= 1`;
+//! - *by the area*, `p * area / c` for each cable: `b >= area of all / c`;
+//! - *each group its own amount*: a group of cables that needs at least `m` units of bore at every
+//!   cut lets a flow of `m` units pass whose use of the crossing is at most `min(r, m) * b` (see
+//!   `group`). The group pays `m` times its own cheapest way, by tolls alone, and its amount counts
+//!   `min(r, m)` times against `p`. This is what sees that seven cables in bores for six need two.
+//!
+//! Any mixture holds as long as all of it together stays within `p`, since `b` is at least each of
+//! the three.
+//!
+//! A cable that meets a crossing on more than one of its edges pays there once, but a cheapest way
+//! would pay at each; so amounts are per edge, and count as often as a path without a loop can use
+//! edges of the crossing. With pins each leg is such a path, so a cable's amount counts once for
+//! each leg. A group's flow has a capacity at every edge, so its amount counts for every edge.
+//! Length limits are left out, which can only lower the bound.
+//!
+//! **How it is raised.** First every cable in turn takes of each crossing's price what it needs to
+//! make its way dearer, a share of what is left at a time (dual ascent: Balakrishnan, Magnanti and
+//! Wong, "A dual-ascent procedure for large-scale uncapacitated network design", Operations
+//! Research 37(5), 1989). Then tolls move towards the crossings that cheapest ways use (projected
+//! subgradient with Polyak's step). The bound is the best of all rounds. Tolls are whole sixteenths
+//! of a thousandth and rounded down, so no rounding can lift the bound too high.
+
+use super::answer::Answer;
+use super::graph::{Arc, NONE, Network};
+use super::group::{self, Group};
+use super::shortest::Search;
+use super::tolls::{PARTS, Tolls, Use, most_uses};
+use super::warm;
+
+/// Rounds of ascent before the subgradient takes over.
+const ASCENTS: u32 = 6;
+
+/// The first step, in times of Polyak's, and the rounds without a rise after which it gets shorter.
+/// Chosen on invented houses of 40 cables.
+const FIRST_STRIDE: f64 = 6.0;
+const IDLE: u32 = 15;
+
+/// Tolls are kept for at most so many pairs of payer and crossing (128 MB); a larger problem gets
+/// no bound.
+const MOST_TOLLS: usize = 16 << 20;
+
+/// Raises a lower bound step by step.
+#[derive(Clone, Debug)]
+pub struct Bounder<'n> {
+    network: &'n Network,
+    search: Search,
+    payers: Vec<Payer>,
+    tolls: Tolls,
+    /// Crossings that hold more than one bore in the answer.
+    full: Vec<u32>,
+    /// For each payer its cheapest way, in parts.
+    least: Vec<u64>,
+    upper: u64,
+    bound: u64,
+    steps: u32,
+    stride: f64,
+    idle: u32,
+}
+
+/// A cable or a group on its way to the sink.
+#[derive(Clone, Debug)]
+struct Payer {
+    sources: Vec<u32>,
+    stops: Vec<u32>,
+    /// How often its cheapest way counts in the bound.
+    units: u64,
+    /// The area it pays for on each leg; 0 for a group.
+    area: u32,
+    /// Whether it pays what edges cost.
+    linear: bool,
+}
+
+impl<'n> Bounder<'n> {
+    /// Starts for the cables that this answer routes. It also tells which bundles to count as
+    /// groups, and what to aim at; it need not be good, but a better one is bounded more closely.
+    pub fn new(network: &'n Network, answer: &Answer) -> Self {
+        let paths = routed_paths(network, answer);
+        let groups = group::groups(network, &paths);
+        let mut payers: Vec<Payer> = paths
+            .iter()
+            .map(|(i, _)| Payer::cable(network, *i))
+            .collect();
+        payers.extend(groups.iter().map(|group| Payer::group(network, group)));
+        if payers.len() * network.crossings.len() > MOST_TOLLS {
+            payers.clear();
+        }
+        let weight = |j: u32, at: usize| match at.checked_sub(paths.len()) {
+            None => payers[at].stops.len() as u64,
+            Some(group) => {
+                let edges = network.arcs_through(j).len() as u64 / 2;
+                let passes = groups[group].passes(network.crossings[j as usize].capacity);
+                (passes * edges).div_ceil(most_uses(network, j))
+            }
+        };
+        Self {
+            network,
+            search: Search::new(network),
+            tolls: Tolls::new(network, payers.len(), weight),
+            full: full_crossings(network, &paths),
+            least: vec![0; payers.len()],
+            payers,
+            upper: answer.cost,
+            bound: 0,
+            steps: 0,
+            stride: FIRST_STRIDE,
+            idle: 0,
+        }
+    }
+
+    /// One more round over all cables; true if the bound rose.
+    pub fn step(&mut self) -> bool {
+        match self.steps < ASCENTS {
+            true => self.ascend(),
+            false => self.follow(),
+        }
+        self.steps += 1;
+        let least = self.least.iter().zip(&self.payers);
+        let total: u64 = least.map(|(least, payer)| least * payer.units).sum();
+        let rose = total.div_ceil(PARTS) > self.bound;
+        self.bound = self.bound.max(total.div_ceil(PARTS));
+        self.pace(rose);
+        rose
+    }
+
+    /// The best bound so far, in thousandths; 0 if there is none.
+    pub fn bound(&self) -> u64 {
+        self.bound
+    }
+
+    /// The rounds made so far.
+    pub fn steps(&self) -> u32 {
+        self.steps
+    }
+}
+
+impl Payer {
+    fn cable(network: &Network, cable: usize) -> Self {
+        let stops: Vec<u32> = network.pins[cable]
+            .iter()
+            .copied()
+            .chain([network.sink])
+            .collect();
+        let area = network.cables[cable].area / stops.len() as u32;
+        Self {
+            sources: vec![network.cables[cable].source],
+            stops,
+            units: 1,
+            area,
+            linear: true,
+        }
+    }
+
+    fn group(network: &Network, group: &Group) -> Self {
+        let sources = group.sources.clone();
+        Self {
+            sources,
+            stops: vec![network.sink],
+            units: group.units,
+            area: 0,
+            linear: false,
+        }
+    }
+
+    fn cost(&self, arc: &Arc) -> u64 {
+        if self.linear {
+            u64::from(arc.cost) * PARTS
+        } else {
+            0
+        }
+    }
+
+    /// What is still ahead at least.
+    fn ahead(&self, network: &Network, node: u32) -> u64 {
+        match self.linear && self.stops.len() == 1 {
+            true => network.linear.distance[node as usize].saturating_mul(PARTS),
+            false => 0,
+        }
+    }
+}
+
+/// The paths of the cables that are routed.
+fn routed_paths(network: &Network, answer: &Answer) -> Vec<(usize, Vec<u32>)> {
+    let path = |cable: usize| {
+        let way = answer
+            .ways
+            .get(network.place(cable))
+            .filter(|way| way.is_found())?;
+        warm::path_of(network, cable, way.edges())
+    };
+    (0..network.cables.len())
+        .filter_map(|cable| Some((cable, path(cable)?)))
+        .collect()
+}
+
+fn full_crossings(network: &Network, paths: &[(usize, Vec<u32>)]) -> Vec<u32> {
+    let mut loads = vec![0u64; network.crossings.len()];
+    for (cable, path) in paths {
+        for arc in path {
+            if let Some(load) = loads.get_mut(network.arcs[*arc as usize].crossing as usize) {
+                *load += u64::from(network.cables[*cable].area);
+            }
+        }
+    }
+    let full = |j: &u32| loads[*j as usize] > u64::from(network.crossings[*j as usize].capacity);
+    (0..network.crossings.len() as u32).filter(full).collect()
+}
+
+impl Bounder<'_> {
+    /// Every payer, groups first, takes a share of what is left and gives back what it does not
+    /// need; then the area takes what is left at full crossings.
+    fn ascend(&mut self) {
+        for at in (0..self.payers.len()).rev() {
+            let shares = (at as i64 + 1) >> self.steps;
+            match self.payers[at].stops.len() {
+                1 => self.take_share(at, shares.max(1)),
+                _ => self.least[at] = self.cheapest(at, &mut Vec::new()),
+            }
+            if at > 0 && self.payers[at].linear != self.payers[at - 1].linear {
+                self.full.iter().for_each(|j| self.tolls.fill_by_area(*j));
+            }
+        }
+    }
+
+    fn take_share(&mut self, at: usize, shares: i64) {
+        let Self {
+            network,
+            search,
+            tolls,
+            payers,
+            ..
+        } = self;
+        let (network, payer) = (*network, &payers[at]);
+        let most = |j: u32| tolls.toll(j, at, payer.area) + tolls.share(j, at, shares);
+        let price = |_: usize, arc: &Arc| match arc.crossing {
+            NONE => payer.cost(arc),
+            j => payer.cost(arc) + most(j),
+        };
+        let ahead = |node: u32| payer.ahead(network, node);
+        let found = search.run(
+            network,
+            &payer.sources,
+            network.sink,
+            price,
+            ahead,
+            u64::MAX,
+        );
+        let least = found.unwrap_or(0);
+        let height = |node: u32| {
+            let whole = search
+                .reached(node)
+                .map_or(least, |reached| reached + ahead(node));
+            whole.min(least) as i64 - ahead(node) as i64
+        };
+        let mut needs = vec![0u32; network.crossings.len()];
+        for arc in network.arcs.iter().filter(|arc| arc.crossing != NONE) {
+            if search.reached(arc.from).is_some() {
+                let (j, amount) = (arc.crossing, tolls.amount(arc.crossing, at));
+                let other = payer.cost(arc) + tolls.toll(j, at, payer.area) - u64::from(amount);
+                let need = height(arc.to) - height(arc.from) - other as i64;
+                let most = (most(j) as i64).min(i64::from(u32::MAX));
+                needs[j as usize] = needs[j as usize].max(need.clamp(0, most) as u32);
+            }
+        }
+        for (j, need) in needs.into_iter().enumerate() {
+            tolls.set(j as u32, at, need);
+        }
+        self.least[at] = least;
+    }
+
+    /// Tolls rise along every cheapest way, and fall for others at crossings that are overdrawn.
+    fn follow(&mut self) {
+        let mut uses: Vec<Use> = Vec::new();
+        let mut path = Vec::new();
+        for at in 0..self.payers.len() {
+            path.clear();
+            self.least[at] = self.cheapest(at, &mut path);
+            let Payer { units, area, .. } = self.payers[at];
+            let crossings = path
+                .iter()
+                .map(|arc| self.network.arcs[*arc as usize].crossing);
+            uses.extend(crossings.filter(|j| *j != NONE).map(|crossing| Use {
+                crossing,
+                payer: at as u32,
+                gain: units as u32,
+                area,
+            }));
+        }
+        uses.sort_unstable();
+        let stride = self.stride_length(&uses);
+        for uses in uses.chunk_by(|a, b| a.crossing == b.crossing) {
+            self.tolls.raise(uses, stride);
+        }
+    }
+
+    fn cheapest(&mut self, at: usize, path: &mut Vec<u32>) -> u64 {
+        let Self {
+            network,
+            search,
+            tolls,
+            payers,
+            ..
+        } = self;
+        let (network, payer) = (*network, &payers[at]);
+        let price = |_: usize, arc: &Arc| match arc.crossing {
+            NONE => payer.cost(arc),
+            j => payer.cost(arc) + tolls.toll(j, at, payer.area),
+        };
+        let ahead = |node: u32| payer.ahead(network, node);
+        let mut from = payer.sources.as_slice();
+        let mut least = 0;
+        for to in payer.stops.chunks(1) {
+            least += search
+                .run(network, from, to[0], price, ahead, u64::MAX)
+                .unwrap_or(0);
+            search.trace(network, to[0], path);
+            from = to;
+        }
+        least
+    }
+
+    /// Polyak's step: what is wanted over the square of the slope.
+    fn stride_length(&self, uses: &[Use]) -> f64 {
+        let least = self.least.iter().zip(&self.payers);
+        let total: u64 = least.map(|(least, payer)| least * payer.units).sum();
+        let gap = (self.upper * PARTS).saturating_sub(total) as f64;
+        let slope: f64 = uses
+            .iter()
+            .map(|used| f64::from(used.gain) * f64::from(used.gain))
+            .sum();
+        self.stride * gap / slope.max(1.0)
+    }
+
+    /// Steps get shorter after a while without a rise.
+    fn pace(&mut self, rose: bool) {
+        self.idle = if rose { 0 } else { self.idle + 1 };
+        if self.idle > IDLE {
+            self.stride *= 0.7;
+            self.idle = 0;
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::effort::{Effort, solve};
+    use super::super::oracle::cheapest_tree;
+    use super::super::problem::{Pin, Problem};
+    use super::super::sample::Sample;
+    use super::*;
+
+    fn bound(problem: &Problem, rounds: u32) -> (u64, u64) {
+        let network = Network::new(problem).unwrap();
+        let answer = solve(&network, Effort::CAREFUL);
+        let mut bounder = Bounder::new(&network, &answer);
+        while bounder.steps() < rounds {
+            bounder.step();
+        }
+        (bounder.bound(), answer.cost)
+    }
+
+    fn grid(seed: u64, per_bore: u32) -> Problem {
+        Sample {
+            seed,
+            width: 8,
+            height: 6,
+            cables: 7,
+            per_bore,
+        }
+        .problem()
+    }
+
+    #[test]
+    fn it_never_passes_the_optimum_and_comes_close_where_bores_hold_all() {
+        for seed in 0..10 {
+            let problem = grid(seed, 100);
+            let (bound, _) = bound(&problem, 300);
+            let best = cheapest_tree(&problem).unwrap();
+            assert!(bound <= best, "seed {seed}: {bound} {best}");
+            assert!(bound * 100 >= best * 98, "seed {seed}: {bound} {best}");
+        }
+    }
+
+    #[test]
+    fn it_never_passes_what_can_be_done_where_bores_step() {
+        for seed in 0..20 {
+            let (bound, cost) = bound(&grid(seed, 1 + seed as u32 % 4), 150);
+            assert!(bound <= cost, "seed {seed}: {bound} {cost}");
+            assert!(bound * 100 >= cost * 85, "seed {seed}: {bound} {cost}");
+        }
+    }
+
+    /// One crossing on every edge of a grid's column, and cables that go there and back.
+    #[test]
+    fn it_holds_where_edges_share_a_crossing_and_cables_are_pinned() {
+        for seed in 0..20 {
+            let mut problem = grid(seed, 2);
+            for edge in &mut problem.edges {
+                edge.crossing = edge.crossing.map(|j| j / 3);
+            }
+            let node = (seed * 7 % 48) as u32;
+            problem.pins = vec![
+                Pin { cable: 0, node },
+                Pin {
+                    cable: 30,
+                    node: 47,
+                },
+            ];
+            let (bound, cost) = bound(&problem, 150);
+            assert!(bound <= cost, "seed {seed}: {bound} {cost}");
+            assert!(bound * 100 >= cost * 30, "seed {seed}: {bound} {cost}");
+        }
+    }
+
+    #[test]
+    fn more_rounds_never_lower_it() {
+        let problem = grid(3, 3);
+        let bounds: Vec<u64> = [1, 10, 40, 160]
+            .map(|rounds| bound(&problem, rounds).0)
+            .to_vec();
+        assert!(bounds.is_sorted(), "{bounds:?}");
+    }
+
+    #[test]
+    fn nothing_to_route_is_bounded_by_nothing() {
+        assert_eq!(
+            bound(
+                &Problem {
+                    nodes: 1,
+                    ..Problem::default()
+                },
+                20
+            ),
+            (0, 0)
+        );
+    }
+}
