@@ -67,3 +67,46 @@ impl Amortised {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::random::Random;
+    use super::super::sample::Sample;
+    use super::super::state::State;
+    use super::*;
+
+    #[test]
+    fn it_never_overstates_what_a_bundle_pays() {
+        let sample = Sample {
+            seed: 2,
+            width: 8,
+            height: 8,
+            cables: 12,
+            per_bore: 2,
+        };
+        let network = Network::new(&sample.problem()).unwrap();
+        let amortised = Amortised::new(&network);
+        let mut state = State::new(&network);
+        for cable in 0..12 {
+            let path = network
+                .linear
+                .path(&network, network.cables[cable].source)
+                .unwrap();
+            state.lay(cable, path);
+        }
+        let mut random = Random::new(1);
+        let mut told = 0;
+        for count in 1..10u32 {
+            let area = count * (2_000 + random.below(2_000) as u32);
+            let bundle = Bundle { count, area };
+            let paid = shortest::field(&network, network.sink, |_, arc| state.price(arc, bundle));
+            let ahead = amortised.ahead(bundle);
+            for node in 0..network.nodes as usize {
+                let bound = ahead(node as u32, network.linear.distance[node]);
+                assert!(bound <= paid.distance[node]);
+                told += u64::from(bound > network.linear.distance[node] * u64::from(count));
+            }
+        }
+        assert!(told > 50, "it tells more than the linear cost");
+    }
+}

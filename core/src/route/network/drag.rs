@@ -17,9 +17,9 @@ pub struct Drag<'n> {
     field: Field,
     /// From the first pin to the sink; `None` if there is no such way.
     rest: Option<Vec<u32>>,
-    rest_cost: u64,
     limit_mm: u64,
-    others: u64,
+    others: State<'n>,
+    bundle: Bundle,
 }
 
 /// Where dragged cables would run from one node.
@@ -57,18 +57,14 @@ impl<'n> Drag<'n> {
         Self {
             network,
             field: shortest::field(network, target, |_, arc| price(arc)),
-            rest_cost: rest
-                .iter()
-                .flatten()
-                .map(|i| price(&network.arcs[*i as usize]))
-                .sum(),
             rest,
             limit_mm: moving
                 .iter()
                 .map(|i| limit(network, *i))
                 .min()
                 .unwrap_or(u64::MAX),
-            others: state.cost(),
+            others: state,
+            bundle,
         }
     }
 
@@ -81,7 +77,7 @@ impl<'n> Drag<'n> {
             edges: path.iter().map(|arc| self.network.edge(*arc)).collect(),
             length_mm,
             within_limit: length_mm <= self.limit_mm,
-            cost: self.others + self.rest_cost + self.field.distance[node as usize],
+            cost: self.others.cost() + self.others.path_price(&path, self.bundle),
         })
     }
 }
@@ -120,4 +116,89 @@ fn rest(
         from = to;
     }
     Some(path)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::effort::{Effort, solve};
+    use super::super::problem::{Pin, Problem};
+    use super::super::sample::Sample;
+    use super::*;
+
+    fn problem() -> Problem {
+        Sample {
+            seed: 6,
+            width: 8,
+            height: 7,
+            cables: 6,
+            per_bore: 2,
+        }
+        .problem()
+    }
+
+    /// The edges of all cables, with those of the dragged ones put in.
+    fn cost_with(problem: &Problem, paths: &[Vec<u32>], dragged: &Dragged) -> u64 {
+        let mut answer = solve(&Network::new(problem).unwrap(), Effort::REPAIR);
+        for (way, edges) in answer.ways.iter_mut().zip(paths) {
+            let length = |edge: &u32| u64::from(problem.edges[*edge as usize].length_mm);
+            let length_mm = edges.iter().map(length).sum();
+            *way = super::super::answer::Way::Found {
+                edges: edges.clone(),
+                length_mm,
+            };
+        }
+        answer.cost = dragged.cost;
+        answer.check(problem).unwrap()
+    }
+
+    #[test]
+    fn a_dragged_cable_costs_what_a_recount_says_wherever_it_is() {
+        for pins in [
+            vec![],
+            vec![
+                Pin {
+                    cable: 20,
+                    node: 30,
+                },
+                Pin { cable: 20, node: 9 },
+            ],
+        ] {
+            let mut problem = Problem { pins, ..problem() };
+            let network = Network::new(&problem).unwrap();
+            let mut paths = solve(&network, Effort::LIVE).paths();
+            let drag = Drag::new(&network, &paths, &[2]);
+            for node in (0..problem.nodes).step_by(5) {
+                let dragged = drag.from(node).unwrap();
+                paths[2].clone_from(&dragged.edges);
+                problem.cables[2].source = node;
+                assert!(cost_with(&problem, &paths, &dragged) > 0 && dragged.within_limit);
+            }
+        }
+    }
+
+    #[test]
+    fn cables_of_one_drop_move_as_a_bundle() {
+        let mut problem = problem();
+        let network = Network::new(&problem).unwrap();
+        let mut paths = solve(&network, Effort::LIVE).paths();
+        let dragged = Drag::new(&network, &paths, &[1, 4]).from(50).unwrap();
+        for moved in [1, 4] {
+            paths[moved].clone_from(&dragged.edges);
+            problem.cables[moved].source = 50;
+        }
+        assert_eq!(cost_with(&problem, &paths, &dragged), dragged.cost);
+    }
+
+    #[test]
+    fn too_long_is_told_and_no_way_is_none() {
+        let mut problem = problem();
+        problem.nodes += 1;
+        problem.cables[0].max_length_mm = 600;
+        let network = Network::new(&problem).unwrap();
+        let drag = Drag::new(&network, &[], &[0]);
+        assert!(!drag.from(55).unwrap().within_limit);
+        assert!(drag.from(0).unwrap().within_limit);
+        assert_eq!(drag.from(56), None);
+        assert_eq!(drag.from(99), None);
+    }
 }

@@ -26,6 +26,10 @@ pub struct Network {
     pub(super) crossings: Vec<Crossing>,
     /// Whether more than one edge goes through the crossing.
     pub(super) shared: Vec<bool>,
+    /// Whether one cable can meet the crossing twice, on two edges or on its way from a pin.
+    pub(super) met_twice: Vec<bool>,
+    /// Whether there is such a crossing.
+    pub(super) any_met_twice: bool,
     pub(super) cables: Vec<Cable>,
     /// For each cable the nodes it must pass, in order.
     pub(super) pins: Vec<Vec<u32>>,
@@ -56,6 +60,11 @@ impl Network {
         let mut network = Self::bare(problem);
         network.lay_arcs(problem, &order);
         network.list_crossing_arcs();
+        network.met_twice.clone_from(&network.shared);
+        if !problem.pins.is_empty() {
+            network.met_twice.fill(true);
+        }
+        network.any_met_twice = network.met_twice.contains(&true);
         let sink = network.sink;
         network.linear = shortest::field(&network, sink, |_, arc| u64::from(arc.cost));
         network.nearest = shortest::field(&network, sink, |i, _| u64::from(network.length(i)));
@@ -129,6 +138,8 @@ impl Network {
             sink: problem.sink,
             crossings: Vec::new(),
             shared: Vec::new(),
+            met_twice: Vec::new(),
+            any_met_twice: false,
             cables,
             pins,
             arcs: Vec::new(),

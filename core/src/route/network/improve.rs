@@ -22,10 +22,10 @@ struct Undo {
 }
 
 /// Improves the paths: tries every move that is news, and then those that became so, until searches
-/// have taken up `sweeps` nodes for each node of the graph. False if it was cut short. The
-/// estimates must hold for the paths as they lie.
-pub(super) fn improve(router: &mut Router<'_>, sweeps: u64) -> bool {
-    let stop = router.work() + sweeps * u64::from(router.network.nodes);
+/// have taken up `most` nodes. False if it was cut short. The estimates must hold for the paths as
+/// they lie.
+pub(super) fn improve(router: &mut Router<'_>, most: u64) -> bool {
+    let stop = router.work() + most;
     loop {
         let before = router.state.cost();
         move_cables(router);
@@ -288,5 +288,107 @@ fn restore(router: &mut Router<'_>, undo: Vec<Undo>) {
     for Undo { cable, kept, rest } in undo {
         router.state.lift_tail(cable, kept);
         router.state.lay_tail(cable, &rest);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::problem::{Cable, Crossing, Edge, Problem};
+    use super::super::router::Reach;
+    use super::super::start;
+    use super::*;
+
+    /// Five cables reach a fork by holes of their own; one way on from it has a hole for each of
+    /// them at a low price, the other one hole for all at a high one.
+    fn fork() -> Problem {
+        let edge = |u, v, crossing| Edge {
+            u,
+            v,
+            cost: 100,
+            length_mm: 100,
+            crossing,
+        };
+        let cable = |id: u64| Cable {
+            id,
+            source: id as u32,
+            area: 100,
+            max_length_mm: 9_000,
+        };
+        let mut edges: Vec<Edge> = (0..5).map(|i| edge(i, 5, None)).collect();
+        edges.extend([
+            edge(5, 6, Some(0)),
+            edge(5, 7, Some(1)),
+            edge(6, 8, None),
+            edge(7, 8, None),
+        ]);
+        Problem {
+            nodes: 9,
+            sink: 8,
+            edges,
+            crossings: vec![
+                Crossing {
+                    price: 1_000,
+                    capacity: 100,
+                },
+                Crossing {
+                    price: 3_000,
+                    capacity: 500,
+                },
+            ],
+            cables: (0..5).map(cable).collect(),
+            pins: vec![],
+        }
+    }
+
+    #[test]
+    fn a_bundle_moves_where_no_single_cable_would() {
+        let network = Network::new(&fork()).unwrap();
+        let mut router = Router::new(&network);
+        start::lay_missing(&mut router, &[Reach::Open; 5]);
+        assert_eq!(
+            router.state.cost(),
+            5 * 300 + 5 * 1_000,
+            "each took the cheap hole"
+        );
+        move_cables(&mut router);
+        assert_eq!(router.state.cost(), 5 * 300 + 5 * 1_000, "none moves alone");
+        assert!(improve(&mut router, 1_000));
+        assert_eq!(router.state.cost(), 5 * 300 + 3_000);
+    }
+
+    #[test]
+    fn a_search_cut_short_says_so() {
+        let network = Network::new(&fork()).unwrap();
+        let mut router = Router::new(&network);
+        start::lay_missing(&mut router, &[Reach::Open; 5]);
+        assert!(!improve(&mut router, 0));
+        assert!(improve(&mut router, 1_000));
+    }
+
+    #[test]
+    fn a_path_that_comes_back_to_itself_is_cut() {
+        let network = Network::new(&fork()).unwrap();
+        let mut router = Router::new(&network);
+        start::lay_missing(&mut router, &[Reach::Open; 5]);
+        let kept = router.state.paths[0].as_ref().map_or(0, Vec::len);
+        let tail: Vec<u32> = router.state.paths[1].clone().unwrap().split_off(1);
+        let rest = Vec::new();
+        let mut undo = Undo {
+            cable: 0,
+            kept,
+            rest,
+        };
+        let touched = touched_nodes(&network, 5, &tail);
+        let before = router.state.clone();
+        lay_without_loop(&mut router, &mut undo, &tail, &touched);
+        assert_eq!(
+            router.state.paths, before.paths,
+            "cut back to the fork and laid on from it"
+        );
+        restore(&mut router, vec![undo]);
+        assert_eq!(
+            (&router.state.paths, router.state.cost()),
+            (&before.paths, before.cost())
+        );
     }
 }

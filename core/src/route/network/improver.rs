@@ -20,10 +20,6 @@ const CYCLE: u32 = 64;
 /// The widest leeway, in thousandths of the cost.
 const LEEWAY: u64 = 3;
 
-/// A local search may take up so many nodes for each node of the graph. Houses of 40 drops need
-/// less; one of 400 goes on in the steps that follow, so that the first answer is not late.
-const SWEEPS: u64 = 4;
-
 /// Improves the paths of all cables, step by step.
 ///
 /// ```
@@ -48,6 +44,10 @@ pub struct Improver<'n> {
     held: Layout,
     /// Estimates that hold for the held paths.
     estimates: Option<Field>,
+    /// A local search may take up so many nodes: one for each direction of each edge. Houses of 40
+    /// drops need less; one of 400 goes on in the steps that follow, so that the first answer is
+    /// not late.
+    most: u64,
     /// Whether the first local search came to its end.
     polished: bool,
     random: Random,
@@ -142,6 +142,7 @@ impl<'n> Improver<'n> {
             best: none.clone(),
             held: none,
             estimates: None,
+            most: network.arcs.len() as u64,
             polished: true,
             random: Random::new(0),
             steps: 0,
@@ -150,26 +151,26 @@ impl<'n> Improver<'n> {
 
     fn polish(&mut self, polish: bool) {
         if polish {
-            self.polished = improve(&mut self.router, SWEEPS);
+            self.polished = improve(&mut self.router, self.most);
         }
         self.keep(0);
     }
 
     fn polish_on(&mut self) {
         self.go_to_held();
-        self.polished = improve(&mut self.router, 1);
+        self.polished = improve(&mut self.router, self.most / 4);
     }
 
     fn disturb(&mut self) {
         restart::disturb(&mut self.router, &self.reach, &mut self.random);
-        improve(&mut self.router, SWEEPS);
+        improve(&mut self.router, self.most);
     }
 
     fn tear_out(&mut self) {
         self.go_to_held();
         let cluster = restart::cluster(&self.router.state, &mut self.random);
         restart::tear_out(&mut self.router, &cluster);
-        improve(&mut self.router, SWEEPS);
+        improve(&mut self.router, self.most);
     }
 
     fn go_to_held(&mut self) {

@@ -9,7 +9,6 @@ use std::cmp::Reverse;
 use std::collections::BinaryHeap;
 
 use super::graph::{Arc, NONE, Network};
-use super::shortest::Field;
 
 /// Partial ways kept before the search gives up: about 6 MB.
 const MOST_LABELS: usize = 1 << 18;
@@ -81,11 +80,7 @@ pub(super) fn within(
             break;
         }
     }
-    shortest_way(&network.nearest, network, from)
-}
-
-fn shortest_way(nearest: &Field, network: &Network, from: u32) -> Option<Vec<u32>> {
-    nearest.path(network, from)
+    network.nearest.path(network, from)
 }
 
 fn trace(labels: &[Label], last: u32) -> Vec<u32> {
@@ -97,4 +92,61 @@ fn trace(labels: &[Label], last: u32) -> Vec<u32> {
     }
     path.reverse();
     path
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::sample::Sample;
+    use super::*;
+
+    /// The least price of all ways without a loop, by trying them.
+    fn by_trial(network: &Network, node: u32, budget: u64, seen: &mut Vec<u32>) -> Option<u64> {
+        if node == network.sink {
+            return Some(0);
+        }
+        seen.push(node);
+        let mut best: Option<u64> = None;
+        for i in network.leaving(node) {
+            let (arc, length) = (network.arcs[i], u64::from(network.length(i)));
+            if length <= budget && !seen.contains(&arc.to) {
+                let rest = by_trial(network, arc.to, budget - length, seen);
+                best = best
+                    .into_iter()
+                    .chain(rest.map(|rest| rest + price(&arc)))
+                    .min();
+            }
+        }
+        seen.pop();
+        best
+    }
+
+    /// Odd enough that short ways are not the cheap ones.
+    fn price(arc: &Arc) -> u64 {
+        u64::from(arc.cost) * u64::from(arc.cost) % 977
+    }
+
+    #[test]
+    fn it_is_the_cheapest_of_all_ways_that_are_short_enough() {
+        for seed in 0..6 {
+            let sample = Sample {
+                seed,
+                width: 4,
+                height: 4,
+                cables: 1,
+                per_bore: 3,
+            };
+            let network = Network::new(&sample.problem()).unwrap();
+            let shortest = network.nearest.distance[15];
+            for budget in (0..8).map(|i| shortest + i * 200 - 200) {
+                let found = within(&network, 15, budget, price, |_| 0);
+                let cost = found.as_ref().map(|path| {
+                    assert!(network.path_length(path) <= budget);
+                    path.iter()
+                        .map(|arc| price(&network.arcs[*arc as usize]))
+                        .sum::<u64>()
+                });
+                assert_eq!(cost, by_trial(&network, 15, budget, &mut Vec::new()));
+            }
+        }
+    }
 }

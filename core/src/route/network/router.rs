@@ -175,7 +175,7 @@ impl<'n> Router<'n> {
         };
         search.run(
             network,
-            from,
+            &[from],
             network.sink,
             |_, arc| price(arc),
             ahead,
@@ -222,7 +222,7 @@ fn legs(
     let mut from = network.cables[cable].source;
     let mut path = Vec::new();
     for to in stops {
-        search.run(network, from, to, &price, |_| 0, u64::MAX)?;
+        search.run(network, &[from], to, &price, |_| 0, u64::MAX)?;
         search.trace(network, to, &mut path);
         from = to;
     }

@@ -95,6 +95,21 @@ impl<'n> State<'n> {
         }
     }
 
+    /// What a whole path would cost a bundle on top of what lies there.
+    pub fn path_price(&self, path: &[u32], bundle: Bundle) -> u64 {
+        let arcs = || path.iter().map(|arc| &self.network.arcs[*arc as usize]);
+        let linear: u64 = arcs().map(|arc| u64::from(arc.cost)).sum();
+        let mut met: Vec<u32> = arcs()
+            .map(|arc| arc.crossing)
+            .filter(|j| *j != NONE)
+            .collect();
+        met.sort_unstable();
+        met.dedup();
+        let bores = met.iter().map(|j| self.bores[*j as usize]);
+        let price = |bores: Bores| u64::from(bores.extra(bundle.area)) * u64::from(bores.price);
+        linear * u64::from(bundle.count) + bores.map(price).sum::<u64>()
+    }
+
     /// The least that any one cable could pay for the arc while the paths lie as they do, with or
     /// without itself: a crossing in use may be free, one out of use costs a bore.
     pub fn least(&self, arc: &Arc) -> u64 {
@@ -164,6 +179,9 @@ impl<'n> State<'n> {
     }
 
     fn count_shared(&mut self, arcs: &[u32]) {
+        if !self.network.any_met_twice {
+            return;
+        }
         for arc in arcs {
             let crossing = self.network.arcs[*arc as usize].crossing;
             if crossing != NONE {
@@ -172,10 +190,10 @@ impl<'n> State<'n> {
         }
     }
 
-    /// Whether this path meets the crossing for the first time; only shared ones can be met twice.
+    /// Whether this path meets the crossing for the first time; few can be met twice.
     fn first(&mut self, crossing: u32) -> bool {
         let j = crossing as usize;
-        !self.network.shared[j] || std::mem::replace(&mut self.marks[j], self.mark) != self.mark
+        !self.network.met_twice[j] || std::mem::replace(&mut self.marks[j], self.mark) != self.mark
     }
 
     fn add(&mut self, arcs: &[u32], area: u32) {
@@ -196,5 +214,118 @@ impl<'n> State<'n> {
                 self.cost -= self.bores[arc.crossing as usize].take(area);
             }
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::random::Random;
+    use super::super::sample::Sample;
+    use super::super::shortest;
+    use super::*;
+
+    fn network(per_bore: u32, sharing: u32) -> Network {
+        let sample = Sample {
+            seed: 8,
+            width: 7,
+            height: 6,
+            cables: 9,
+            per_bore,
+        };
+        let mut problem = sample.problem();
+        problem
+            .edges
+            .iter_mut()
+            .for_each(|edge| edge.crossing = edge.crossing.map(|j| j / sharing));
+        Network::new(&problem).unwrap()
+    }
+
+    /// A way to the sink at random prices.
+    fn path(network: &Network, cable: usize, random: &mut Random) -> Vec<u32> {
+        let noise: Vec<u64> = network
+            .arcs
+            .iter()
+            .map(|_| 1 + random.next() % 100)
+            .collect();
+        let field = shortest::field(network, network.sink, |i, _| noise[i]);
+        field.path(network, network.cables[cable].source).unwrap()
+    }
+
+    /// What the paths cost, counted anew.
+    fn recount(state: &State<'_>) -> u64 {
+        let network = state.network;
+        let mut loads = vec![0u64; network.crossings.len()];
+        let mut cost = 0;
+        for (cable, path) in network.cables.iter().zip(&state.paths) {
+            let arcs = || path.iter().flatten().map(|arc| network.arcs[*arc as usize]);
+            cost += arcs().map(|arc| u64::from(arc.cost)).sum::<u64>();
+            let mut met: Vec<u32> = arcs()
+                .map(|arc| arc.crossing)
+                .filter(|j| *j != NONE)
+                .collect();
+            met.sort_unstable();
+            met.dedup();
+            met.iter()
+                .for_each(|j| loads[*j as usize] += u64::from(cable.area));
+        }
+        let bores = loads.iter().zip(&network.crossings);
+        cost + bores
+            .map(|(load, c)| load.div_ceil(c.capacity.into()) * u64::from(c.price))
+            .sum::<u64>()
+    }
+
+    #[test]
+    fn the_cost_is_that_of_a_recount_after_any_moves() {
+        for (per_bore, sharing) in [(1, 1), (2, 1), (100, 1), (2, 3)] {
+            let network = network(per_bore, sharing);
+            let (mut state, mut random) = (State::new(&network), Random::new(3));
+            for _ in 0..300 {
+                let cable = random.below(9);
+                match state.paths[cable].as_ref().map(Vec::len) {
+                    None => state.lay(cable, path(&network, cable, &mut random)),
+                    Some(length) if random.below(2) == 0 => {
+                        let tail = state.lift_tail(cable, random.below(length + 1)).unwrap();
+                        state.lay_tail(cable, &tail);
+                    }
+                    Some(_) => drop(state.lift(cable)),
+                }
+                assert_eq!(state.cost(), recount(&state));
+            }
+        }
+    }
+
+    #[test]
+    fn the_price_of_an_arc_is_what_laying_on_it_costs() {
+        let network = network(2, 1);
+        let (mut state, mut random) = (State::new(&network), Random::new(4));
+        for cable in 0..9 {
+            let path = path(&network, cable, &mut random);
+            let bundle = Bundle {
+                count: 1,
+                area: network.cables[cable].area,
+            };
+            let price = |arc: &u32| state.price(&network.arcs[*arc as usize], bundle);
+            let least = |arc: &u32| state.least(&network.arcs[*arc as usize]);
+            let (price, least) = (
+                path.iter().map(price).sum(),
+                path.iter().map(least).sum::<u64>(),
+            );
+            let before = state.cost();
+            state.lay(cable, path);
+            assert_eq!(state.cost() - before, price);
+            assert!(least <= price);
+        }
+    }
+
+    #[test]
+    fn other_paths_can_be_put_back() {
+        let network = network(3, 1);
+        let (mut state, mut random) = (State::new(&network), Random::new(5));
+        (0..5).for_each(|cable| state.lay(cable, path(&network, cable, &mut random)));
+        let kept = state.clone();
+        state.lift(2);
+        (5..9).for_each(|cable| state.lay(cable, path(&network, cable, &mut random)));
+        state.replace(&kept.paths);
+        assert_eq!((&state.paths, state.cost()), (&kept.paths, kept.cost()));
     }
 }

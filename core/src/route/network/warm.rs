@@ -33,3 +33,33 @@ pub(super) fn path_of(network: &Network, cable: usize, edges: &[u32]) -> Option<
     let serves = node == network.sink && pins.next().is_none();
     (serves && network.path_length(&path) <= limit(network, cable)).then_some(path)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::effort::{Effort, solve, solve_from};
+    use super::super::sample::Sample;
+    use super::*;
+
+    #[test]
+    fn paths_that_hold_stay_and_others_are_laid_anew() {
+        let problem = Sample {
+            seed: 2,
+            width: 7,
+            height: 6,
+            cables: 5,
+            per_bore: 3,
+        }
+        .problem();
+        let network = Network::new(&problem).unwrap();
+        let answer = solve(&network, Effort::REPAIR);
+        let mut previous = answer.paths();
+        previous[0].pop();
+        previous[1][0] = 9_999;
+        previous[2].clear();
+        previous.truncate(4);
+        let again = solve_from(&network, &previous, Effort::REPAIR);
+        assert_eq!(again.check(&problem), Ok(again.cost));
+        assert_eq!(again.ways[3], answer.ways[3]);
+        assert!(again.ways.iter().all(|way| way.is_found()));
+    }
+}

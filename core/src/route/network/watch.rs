@@ -56,3 +56,27 @@ impl Watch {
         self.looked[item] = self.now;
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_move_is_news_until_tried_and_again_after_a_change() {
+        let mut watch = Watch::new(4, 1);
+        assert!(watch.is_news(0, [].into_iter()));
+        watch.look(0);
+        assert!(!watch.is_news(0, [1, 2].into_iter()));
+        watch.change([2].into_iter());
+        assert!(watch.is_news(0, [1, 2].into_iter()));
+        assert!(!watch.is_news(0, [1].into_iter()));
+        watch.settle();
+        assert!(!watch.is_news(0, [1, 2].into_iter()));
+        assert!(
+            !watch.is_news(3, [1, 2].into_iter()),
+            "settled for every move"
+        );
+        watch.forget();
+        assert!(watch.is_news(0, [1].into_iter()));
+    }
+}
