@@ -159,3 +159,69 @@ impl Picture {
         rows.flat_map(row).copied().min().unwrap()
     }
 }
+
+/// The published description of a saved plan, JSON Schema 2020-12.
+mod schema {
+    use super::*;
+    use boon::{Compiler, SchemaIndex, Schemas};
+    use borewright_core::plan::edit::sample;
+
+    struct Schema {
+        schemas: Schemas,
+        plan: SchemaIndex,
+    }
+
+    impl Schema {
+        fn published() -> Self {
+            let path = folder("../static/borewright-plan.schema.json");
+            let text = std::fs::read(path).unwrap();
+            let (mut compiler, mut schemas) = (Compiler::new(), Schemas::new());
+            let name = "borewright-plan.schema.json";
+            compiler
+                .add_resource(name, serde_json::from_slice(&text).unwrap())
+                .unwrap();
+            let plan = compiler.compile(name, &mut schemas).unwrap();
+            Self { schemas, plan }
+        }
+
+        fn fault(&self, value: &Value) -> Option<String> {
+            let fault = self.schemas.validate(value, self.plan).err();
+            fault.map(|fault| fault.to_string())
+        }
+    }
+
+    fn saved(plan: &Plan) -> Value {
+        serde_json::from_slice(&file::write(plan)).unwrap()
+    }
+
+    #[test]
+    fn every_saved_plan_is_as_published() {
+        let schema = Schema::published();
+        let houses = [demo(), house('a'), house('b'), house('c'), Plan::new()];
+        let random = (0..60).map(|seed| sample::plan(seed, 250));
+        for plan in houses.into_iter().chain(random) {
+            assert_eq!(schema.fault(&saved(&plan)), None);
+        }
+    }
+
+    #[test]
+    fn what_is_no_plan_is_not_as_published() {
+        let schema = Schema::published();
+        let harmed = |harm: fn(&mut Value)| {
+            let mut value = saved(&house('a'));
+            harm(&mut value);
+            schema.fault(&value).is_some()
+        };
+        assert!(harmed(|plan| plan["version"] = 2.into()));
+        assert!(harmed(|plan| plan["levels"] = Value::Array(Vec::new())));
+        assert!(harmed(
+            |plan| plan["levels"][0]["walls"][0]["role"] = "holding".into()
+        ));
+        assert!(harmed(
+            |plan| plan["drops"][0]["cables"][0]["id"] = "one".into()
+        ));
+        assert!(harmed(|plan| plan["drops"][0]["place"]["on"] = "air".into()));
+        assert!(harmed(|plan| plan["unheard"] = true.into()));
+        assert!(!harmed(|_| {}));
+    }
+}

@@ -19,6 +19,9 @@ pub(super) struct Fields<'a>(BTreeMap<String, &'a RawValue>);
 /// More fields than any of our objects has; the rest of a stranger's object is passed over.
 const MOST_FIELDS: usize = 256;
 
+/// More JSON than any one value or list element of ours has, but for a drawing: 64 KB.
+const LONGEST: usize = 64 << 10;
+
 impl<'a> Fields<'a> {
     /// The fields of a whole document; `None` where it is no JSON object.
     pub fn of_document(text: &'a str) -> Option<Self> {
@@ -33,11 +36,11 @@ impl<'a> Fields<'a> {
         what: &str,
         losses: &mut Losses,
     ) -> Option<T> {
-        let read = serde_json::from_str(self.0.get(key)?.get());
-        if read.is_err() {
+        let read = short(self.0.get(key)?);
+        if read.is_none() {
             losses.say(format!("{what} could not be read and was left out."));
         }
-        read.ok()
+        read
     }
 
     /// A field that is an object itself.
@@ -74,7 +77,14 @@ impl<'a> Fields<'a> {
         list: &List,
         losses: &mut Losses,
     ) -> Option<Vec<Option<T>>> {
-        self.parts(list, losses, |raw| serde_json::from_str(raw.get()).ok())
+        self.parts(list, losses, short)
+    }
+
+    /// As [`Fields::list`], for elements that may be of any length.
+    pub fn long<T: DeserializeOwned>(&self, list: &List, losses: &mut Losses) -> Vec<T> {
+        let read = |raw: &RawValue| serde_json::from_str(raw.get()).ok();
+        let places = self.parts(list, losses, read).unwrap_or_default();
+        places.into_iter().flatten().collect()
     }
 
     /// As [`Fields::list`], for elements that are read field by field.
@@ -119,6 +129,12 @@ impl<'a> Fields<'a> {
         }
         Some(parts)
     }
+}
+
+/// Reads a value, unless it is longer than any of ours: reading takes several times its length.
+fn short<T: DeserializeOwned>(raw: &RawValue) -> Option<T> {
+    let text = raw.get();
+    (text.len() <= LONGEST).then(|| serde_json::from_str(text).ok())?
 }
 
 /// A list field: what it is called and how much of it is read.

@@ -120,7 +120,7 @@ pub(super) fn put(plan: &mut plan::Plan, fields: &Fields, losses: &mut Losses) {
         of: "",
         most: MOST_LEVELS,
     };
-    for scan in fields.list::<Scan>(&list, losses) {
+    for scan in fields.long::<Scan>(&list, losses) {
         let level = plan.levels.iter_mut().find(|l| l.id.0 == scan.level);
         let bytes = STANDARD.decode(scan.base64.as_bytes());
         match (level, bytes) {

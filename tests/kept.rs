@@ -1,0 +1,129 @@
+//! Files and links of every version ever written, kept in `tests/files`: each still opens, and the
+//! file and the link of one plan still say the same.
+//!
+//! A sample is never changed. `KEEP_SAMPLES=1 cargo test -p borewright-tests --test kept` writes
+//! those of the newest version that are not there yet.
+
+#![expect(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+
+use std::path::{Path, PathBuf};
+
+use borewright_core::file::{self, link};
+use borewright_core::plan::edit::sample;
+use borewright_core::plan::{Catalogue, Level, Plan};
+
+/// The newest version, as samples are named by it.
+const VERSION: &str = "v1";
+
+fn folder() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("files")
+}
+
+/// What samples are made of: a house, and a plan with something of everything.
+fn plans() -> Vec<(&'static str, Plan)> {
+    let house = folder().join("../plans/house-b.json");
+    let house = file::read(&std::fs::read(house).unwrap()).unwrap().plan;
+    let rich = (0..).map(|seed| sample::plan(seed, 300)).find(is_rich);
+    vec![("house-b", house), ("rich", rich.unwrap())]
+}
+
+fn link_of(plan: &Plan) -> Vec<u8> {
+    link::write(plan, link::Privacy::Everything).unwrap()
+}
+
+fn keep(name: &str, ending: &str, bytes: &[u8]) {
+    let path = folder().join(format!("{VERSION}-{name}.{ending}"));
+    if !path.exists() {
+        std::fs::create_dir_all(folder()).unwrap();
+        std::fs::write(path, bytes).unwrap();
+    }
+}
+
+fn samples(ending: &str) -> Vec<PathBuf> {
+    let files = std::fs::read_dir(folder()).unwrap();
+    let mut paths: Vec<PathBuf> = files.map(|file| file.unwrap().path()).collect();
+    paths.retain(|path| path.extension().is_some_and(|e| e == ending));
+    paths.sort();
+    paths
+}
+
+#[test]
+fn every_sample_ever_kept_still_opens() {
+    if std::env::var_os("KEEP_SAMPLES").is_some() {
+        for (name, plan) in plans() {
+            keep(name, "json", &file::write(&plan));
+            keep(name, "link", link::encode_text(&link_of(&plan)).as_bytes());
+            keep(
+                name,
+                "code",
+                link::encode_qr_text(&link_of(&plan)).as_bytes(),
+            );
+        }
+    }
+    let saved = samples("json");
+    assert!(saved.len() >= 2);
+    for path in saved {
+        let opened = file::read(&std::fs::read(&path).unwrap()).unwrap();
+        assert_eq!(opened.losses, Vec::<String>::new(), "{path:?}");
+        for ending in ["link", "code"] {
+            let text = std::fs::read_to_string(path.with_extension(ending)).unwrap();
+            let linked = link::read(&link::decode_text(&text).unwrap()).unwrap();
+            assert_eq!(linked.losses, Vec::<String>::new(), "{path:?}");
+            assert!(
+                linked.plan == link::without_drawings(&opened.plan),
+                "{path:?} {ending}"
+            );
+        }
+    }
+}
+
+/// Whether a plan has something of everything.
+fn is_rich(plan: &Plan) -> bool {
+    let all = |count: fn(&Level) -> usize| plan.levels.iter().map(count).sum::<usize>();
+    plan.levels.len() > 1
+        && plan.closet.is_some()
+        && !plan.pins.is_empty()
+        && !plan.dismissed.is_empty()
+        && !plan.rules.changed.is_empty()
+        && plan.catalogue != Catalogue::default()
+        && plan.drops.iter().any(|drop| drop.aim.is_some())
+        && all(|level| level.walls.len()) > 10
+        && all(|level| level.openings.len()) > 2
+        && all(|level| level.rooms.len()) > 2
+        && all(|level| level.keep_outs.len()) > 1
+        && all(|level| level.power_runs.len()) > 1
+        && all(|level| level.sheet.known.len()) > 0
+        && all(|level| usize::from(level.sheet.scan.is_some())) > 0
+}
+
+#[test]
+fn the_rich_sample_has_something_of_everything() {
+    let kept = std::fs::read(folder().join("v1-rich.json")).unwrap();
+    assert!(is_rich(&file::read(&kept).unwrap().plan));
+}
+
+/// The printed code of a link, dark and light module by module, kept as a plain bitmap that an
+/// outside reader reads in `run_link.py`.
+#[test]
+fn the_printed_code_is_the_one_that_an_outside_reader_read() {
+    let text = std::fs::read_to_string(folder().join("v1-house-b.code")).unwrap();
+    let modules = link::qr(&format!("https://example.test/plan/#{text}")).unwrap();
+    let mut bitmap = format!("P1\n{0} {0}\n", modules.size);
+    for row in 0..modules.size {
+        let dark = |column| {
+            if modules.is_dark(column, row) {
+                "1"
+            } else {
+                "0"
+            }
+        };
+        let row: Vec<&str> = (0..modules.size).map(dark).collect();
+        bitmap.push_str(&row.join(" "));
+        bitmap.push('\n');
+    }
+    if std::env::var_os("KEEP_SAMPLES").is_some() {
+        keep("house-b", "pbm", bitmap.as_bytes());
+    }
+    let kept = std::fs::read_to_string(folder().join("v1-house-b.pbm")).unwrap();
+    assert!(kept == bitmap, "the code of a kept link changed");
+}
