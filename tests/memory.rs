@@ -3,8 +3,6 @@
 //!
 //! A test of its own, since it counts every byte the process holds.
 
-#![expect(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
-
 use borewright_core::file::{self, link};
 use peak_alloc::PeakAlloc;
 

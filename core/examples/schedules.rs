@@ -1,4 +1,4 @@
-//! Reads a saved plan and prints its totals, drill list, cut list, ways and findings as JSON.
+//! Reads a saved plan and prints its totals, drill list, cut list, ways, findings and link as JSON.
 //!
 //! `cargo run -q --release -p borewright-core --example schedules -- FILE`
 
@@ -7,7 +7,10 @@
 use std::process::ExitCode;
 
 use borewright_core::design::Design;
-use borewright_core::{file, schedule};
+use borewright_core::file::{self, link};
+use borewright_core::plan::Plan;
+use borewright_core::schedule;
+use serde_json::{Value, json};
 
 fn main() -> ExitCode {
     let Some(path) = std::env::args().nth(1) else {
@@ -30,10 +33,17 @@ fn print(path: &str) -> Result<(), String> {
         eprintln!("{path}: {loss}");
     }
     let design = Design::of(&opened.plan);
-    let report = schedule::report(&opened.plan, &design);
+    let mut report = schedule::report(&opened.plan, &design);
+    report["link"] = linked(&opened.plan)?;
     println!(
         "{}",
         serde_json::to_string_pretty(&report).map_err(|error| error.to_string())?
     );
     Ok(())
+}
+
+/// The link of a plan, as it is spelled for copying, and its size in bytes before that.
+fn linked(plan: &Plan) -> Result<Value, String> {
+    let bytes = link::write(plan, link::Privacy::Everything).map_err(|error| error.to_string())?;
+    Ok(json!({ "bytes": bytes.len(), "text": link::encode_text(&bytes) }))
 }

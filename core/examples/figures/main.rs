@@ -12,10 +12,12 @@
 )]
 
 mod figure;
+mod links;
 mod packing;
 mod reels;
 
 fn main() {
+    links::print_all();
     packing::print();
     reels::print();
 }
