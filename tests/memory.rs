@@ -26,7 +26,14 @@ fn head(rest: &str) -> String {
 /// Files of a megabyte made to unfold: long lists of little things, deep nesting, many keys,
 /// long texts, and all of them cut.
 fn files() -> Vec<(&'static str, String)> {
-    let long = |unit: &str| unit.repeat(MB / unit.len());
+    [lists(), texts()].concat()
+}
+
+fn long(unit: &str) -> String {
+    unit.repeat(MB / unit.len())
+}
+
+fn lists() -> Vec<(&'static str, String)> {
     vec![
         (
             "numbers for drops",
@@ -58,6 +65,11 @@ fn files() -> Vec<(&'static str, String)> {
             "bits",
             head(&format!("\"catalogue\":{{\"bits\":[{}9]}}}}", long("9,"))),
         ),
+    ]
+}
+
+fn texts() -> Vec<(&'static str, String)> {
+    vec![
         (
             "a long note",
             head(&format!("\"note\":\"{}\"}}", long("n"))),
