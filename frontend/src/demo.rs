@@ -5,7 +5,7 @@ use borewright_core::plan::Plan;
 use gloo::net::http::Request;
 
 /// Where it lies beside the page.
-const ADDRESS: &str = "./demo/house.borewright.json";
+const ADDRESS: &str = "./demo/demo.json";
 
 /// The demo; `None` when it cannot be fetched or read, and the page then opens on an empty plan.
 pub async fn plan() -> Option<Plan> {

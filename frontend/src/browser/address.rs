@@ -23,9 +23,3 @@ pub fn clear_fragment() {
         let _ = history.replace_state_with_url(&wasm_bindgen::JsValue::NULL, "", Some(page));
     }
 }
-
-/// The address that carries a whole plan.
-pub fn of_plan(plan: &borewright_core::plan::Plan) -> String {
-    let _ = plan;
-    with_fragment("")
-}

@@ -1,13 +1,14 @@
 //! What the page begins with: the plan of a link, then the plan kept on this device, then the demo.
 
 use borewright_core::desk::{Notice, Session};
-use borewright_core::file;
+use borewright_core::file::{self, Opened, link};
 use borewright_core::plan::Plan;
+use gloo::events::EventListener;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
-use crate::browser::offline;
 use crate::browser::storage::{self, Slot};
+use crate::browser::{address, offline};
 use crate::demo;
 use crate::state::{Act, Dispatcher, Keeping};
 
@@ -17,17 +18,46 @@ pub fn use_start(dispatcher: &Dispatcher) {
     let dispatcher = dispatcher.clone();
     use_effect_with((), move |()| {
         offline::register();
+        let again = dispatcher.clone();
+        let window = gloo::utils::window();
+        let listener = EventListener::new(&window, "hashchange", move |_| {
+            if !address::fragment().is_empty() {
+                spawn_local(begin(again.clone()));
+            }
+        });
         spawn_local(begin(dispatcher));
+        move || drop(listener)
     });
 }
 
 async fn begin(dispatcher: Dispatcher) {
+    let text = address::fragment();
+    match (!text.is_empty()).then(|| read_link(&text)) {
+        None => without_link(&dispatcher).await,
+        Some(Ok(opened)) => {
+            dispatcher.dispatch(Act::Begin(Session::shared(opened.plan), Keeping::Nothing));
+            say_losses(&dispatcher, &opened.losses);
+        }
+        Some(Err(error)) => {
+            without_link(&dispatcher).await;
+            let text = format!("{error} The address still holds all of it.");
+            dispatcher.dispatch(Act::Say(Notice::refused(text, None)));
+        }
+    }
+}
+
+fn read_link(text: &str) -> Result<Opened, link::LinkError> {
+    link::read(&link::decode_text(text)?)
+}
+
+/// Begins with the plan kept on this device, or with the demo.
+async fn without_link(dispatcher: &Dispatcher) {
     let kept = storage::read(Slot::Now).await;
     match kept {
-        Ok(Some(bytes)) => with_kept(&dispatcher, &bytes).await,
-        Ok(None) => with_demo(&dispatcher).await,
+        Ok(Some(bytes)) => with_kept(dispatcher, &bytes).await,
+        Ok(None) => with_demo(dispatcher).await,
         Err(sentence) => {
-            with_demo(&dispatcher).await;
+            with_demo(dispatcher).await;
             dispatcher.dispatch(Act::Keep(Keeping::Failed(sentence)));
         }
     }

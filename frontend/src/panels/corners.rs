@@ -6,6 +6,7 @@ use borewright_core::units::Units;
 use yew::prelude::*;
 
 use super::icons;
+use crate::browser::address;
 use crate::hooks::{use_act, use_desk, use_opening};
 use crate::parts::{FilePress, Icon, Press, PressKind};
 use crate::state::{Act, Desk};
@@ -119,7 +120,10 @@ fn Start() -> Html {
 /// What stands over a plan that came by link.
 #[component]
 fn FromLink() -> Html {
-    let take = use_act(|()| Act::Want(Intent::TakeOver));
+    let take = use_act(|()| {
+        address::clear_fragment();
+        Act::Want(Intent::TakeOver)
+    });
     html! {
         <div class="FromLink" role="status">
             <span>{ "From a link, to look at." }</span>
