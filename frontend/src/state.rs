@@ -7,7 +7,7 @@ use std::collections::BTreeSet;
 use std::rc::Rc;
 
 use borewright_core::desk::{
-    self, Choice, Gesture, Intent, Notice, PaperMove, ScreenPoint, Session, View,
+    self, Choice, Gesture, Intent, Notice, PaperMove, ScreenPoint, Session, Step, View,
 };
 use borewright_core::plan::{LevelId, Plan};
 use borewright_core::shape::Pos;
@@ -33,8 +33,8 @@ pub struct Desk {
     pub held: Option<ScreenPoint>,
     /// What lies open in the slip's place instead of what is chosen.
     pub open: Option<Leaf>,
-    /// How much of the drawing under the plan shows, per cent.
-    pub fade: u8,
+    /// How much of the drawing under the plan shows, per cent: while tracing, and afterwards.
+    pub fades: (u8, u8),
     /// The paper sheets are laid out for.
     pub paper: Size,
     /// Pages that are not printed, by their places.
@@ -156,7 +156,7 @@ pub struct Visit {
 
 impl PartialEq for Desk {
     fn eq(&self, other: &Self) -> bool {
-        let screen = |desk: &Self| (desk.view, desk.area, desk.held, desk.open, desk.fade);
+        let screen = |desk: &Self| (desk.view, desk.area, desk.held, desk.open, desk.fades);
         self.session == other.session
             && screen(self) == screen(other)
             && (self.paper, &self.left_out) == (other.paper, &other.left_out)
@@ -181,12 +181,25 @@ impl Desk {
             area: (0.0, 0.0),
             held: None,
             open: None,
-            fade: 70,
+            fades: (80, 10),
             paper: Size::default(),
             left_out: BTreeSet::new(),
             keeping: Keeping::Nothing,
             wait: None,
         }
+    }
+
+    /// How much of the drawing shows in this step, per cent.
+    pub fn fade(&self) -> u8 {
+        if self.is_tracing() {
+            self.fades.0
+        } else {
+            self.fades.1
+        }
+    }
+
+    fn is_tracing(&self) -> bool {
+        matches!(self.session.step, Step::Drawing | Step::Framing)
     }
 
     fn act(&mut self, act: Act) {
@@ -202,7 +215,10 @@ impl Desk {
             Act::Visit(visit) => self.visit(visit),
             Act::Sized(width, height) => self.size(width, height),
             Act::Lay(leaf) => self.open = leaf,
-            Act::Fade(fade) => self.fade = fade.min(100),
+            Act::Fade(fade) => match self.is_tracing() {
+                true => self.fades.0 = fade.min(100),
+                false => self.fades.1 = fade.min(100),
+            },
             Act::PaperSize(size) => {
                 self.paper = size;
                 self.left_out.clear();
@@ -332,10 +348,15 @@ impl Desk {
     }
 
     fn show_all(&mut self) {
-        self.view = match desk::bounds(self.session.shown_plan(), self.session.level) {
-            Some(corners) => View::showing(corners, self.area.0, self.area.1),
-            None => View::default(),
+        let Some(corners) = desk::bounds(self.session.shown_plan(), self.session.level) else {
+            self.view = View::default();
+            return;
         };
+        let (width, height) = self.area;
+        let middle = ScreenPoint::new(width / 2.0, height / 2.0);
+        // Names beside what lies at the edge want room too.
+        let room = if width < NARROW { 0.8 } else { 0.92 };
+        self.view = View::showing(corners, width, height).zoomed(middle, room);
     }
 }
 

@@ -63,6 +63,10 @@ fn scan(desk: &Desk) -> Html {
         return html! {};
     };
     let moving = matches!(desk.session.draft, Some(Draft::Move { what: None, .. }));
-    let fade = if moving { desk.fade.max(60) } else { desk.fade };
+    let fade = if moving {
+        desk.fade().max(60)
+    } else {
+        desk.fade()
+    };
     html! { <ScanLayer scan={Arc::clone(scan)} placing={sheet.placing} {fade} /> }
 }

@@ -43,11 +43,9 @@ pub fn Shelf() -> Html {
 
 /// Whether the fading of the drawing matters now.
 fn has_scan(session: &Session) -> bool {
-    let tracing = matches!(session.step, Step::Drawing | Step::Framing);
-    tracing
-        && session
-            .shown_level()
-            .is_some_and(|level| level.sheet.scan.is_some())
+    let is_paper = matches!(session.step, Step::Sheets | Step::Site);
+    let level = session.shown_level();
+    !is_paper && level.is_some_and(|level| level.sheet.scan.is_some())
 }
 
 /// One thing on the shelf: a tool, or a tool with one kind of thing in it.
