@@ -210,9 +210,9 @@ mod tests {
             let bytes = link(&plan);
             let mut harmed = bytes.clone();
             harmed[place.index(bytes.len())] ^= 1 << bit;
-            // The last byte may have bits to spare behind the end of what was packed.
+            // Other bits may unpack to the same contents: a copy of the same run elsewhere, or a
+            // bit to spare behind the end. Then nothing was harmed.
             if let Ok(opened) = read(&harmed) {
-                prop_assert_eq!(place.index(bytes.len()), bytes.len() - 1);
                 prop_assert_eq!(opened.plan, without_drawings(&plan));
             }
             let kept = place.index(bytes.len());
