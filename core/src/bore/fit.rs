@@ -1,6 +1,8 @@
 //! One crossing's bores: the smallest bits that hold its bundle, split where one bit cannot.
 
 use super::Bore;
+use std::collections::BTreeMap;
+
 use super::limit::limit;
 use super::steel::{members, nail_plates, wants_seal, wants_tie};
 use crate::framing::Framing;
@@ -13,6 +15,23 @@ use crate::units::{Area, Size};
 /// The most bores a bundle is split into.
 const MOST_PARTS: usize = 24;
 
+/// Which bundles were found to go through which bores, so that no arrangement is sought twice.
+#[derive(Default)]
+pub(super) struct Held(BTreeMap<(Vec<i64>, i64), bool>);
+
+impl Held {
+    /// Whether cables of these diameters fit a round opening, both in millimetres.
+    fn fits(&mut self, diameters: &mut [f64], opening: f64) -> bool {
+        diameters.sort_by(f64::total_cmp);
+        let bundle = diameters.iter().map(|d| Size(*d).micrometres()).collect();
+        let key = (bundle, Size(opening).micrometres());
+        *self
+            .0
+            .entry(key)
+            .or_insert_with(|| packing::fits(diameters, opening, Effort::LIVE).unwrap_or(false))
+    }
+}
+
 /// A way to bore a crossing: bundles, each with its bit.
 struct Choice {
     parts: Vec<(Vec<CableId>, Size)>,
@@ -24,6 +43,7 @@ struct Choice {
 pub(super) fn bores(
     plan: &Plan,
     framing: &Framing,
+    held: &mut Held,
     place: usize,
     crossing: &Crossing,
 ) -> Vec<Bore> {
@@ -31,17 +51,19 @@ pub(super) fn bores(
         return Vec::new();
     }
     let allowed = limit(plan, framing, crossing).largest;
-    let choices = choices(plan, crossing, allowed);
+    let choices = choices(plan, held, crossing, allowed);
     let within = !choices.is_empty();
     let order = |a: &&Choice, b: &&Choice| {
         a.minutes
             .total_cmp(&b.minutes)
             .then(a.parts.len().cmp(&b.parts.len()))
     };
-    let last_resort = || over_the_limit(plan, crossing);
     let best = choices.iter().min_by(order);
     let reason = best.map_or(String::new(), |best| reason(plan, best, &choices));
-    let parts = best.map_or_else(last_resort, |best| best.parts.clone());
+    let parts = match best {
+        Some(best) => best.parts.clone(),
+        None => over_the_limit(plan, held, crossing),
+    };
     let count = parts.len();
     let bore = |(part, (cables, bit)): (usize, (Vec<CableId>, Size))| {
         let (offset, height) = spread(plan, crossing, part, count, bit);
@@ -68,10 +90,15 @@ pub(super) fn bores(
 }
 
 /// The fewest bores that hold the bundle, and up to two more: the cheapest of them is drilled.
-fn choices(plan: &Plan, crossing: &Crossing, allowed: Option<Size>) -> Vec<Choice> {
+fn choices(
+    plan: &Plan,
+    held: &mut Held,
+    crossing: &Crossing,
+    allowed: Option<Size>,
+) -> Vec<Choice> {
     let mut found: Vec<Choice> = Vec::new();
     for count in 1..=MOST_PARTS.min(crossing.cables.len()) {
-        if let Some(choice) = choice(plan, crossing, allowed, count) {
+        if let Some(choice) = choice(plan, held, crossing, allowed, count) {
             found.push(choice);
         }
         let fewest = found.first().map(|choice| choice.parts.len());
@@ -82,11 +109,17 @@ fn choices(plan: &Plan, crossing: &Crossing, allowed: Option<Size>) -> Vec<Choic
     found
 }
 
-fn choice(plan: &Plan, crossing: &Crossing, allowed: Option<Size>, count: usize) -> Option<Choice> {
+fn choice(
+    plan: &Plan,
+    held: &mut Held,
+    crossing: &Crossing,
+    allowed: Option<Size>,
+    count: usize,
+) -> Option<Choice> {
     let bundles = divide(plan, &crossing.cables, count);
     let sized = bundles
         .into_iter()
-        .map(|bundle| Some((smallest(plan, &bundle, allowed)?, bundle)));
+        .map(|bundle| Some((smallest(plan, held, &bundle, allowed)?, bundle)));
     let parts: Vec<(Vec<CableId>, Size)> = sized
         .map(|found| found.map(|(bit, bundle)| (bundle, bit)))
         .collect::<Option<_>>()?;
@@ -145,28 +178,33 @@ fn divide(plan: &Plan, cables: &[CableId], count: usize) -> Vec<Vec<CableId>> {
 }
 
 /// The smallest bit the crew owns that holds a bundle by fill and by packing, within the limit.
-fn smallest(plan: &Plan, bundle: &[CableId], allowed: Option<Size>) -> Option<Size> {
+fn smallest(
+    plan: &Plan,
+    held: &mut Held,
+    bundle: &[CableId],
+    allowed: Option<Size>,
+) -> Option<Size> {
     let within = |bit: &&Size| allowed.is_none_or(|limit| bit.within(limit));
     plan.catalogue
         .bits
         .iter()
         .filter(within)
-        .find(|bit| holds(plan, bundle, **bit))
+        .find(|bit| holds(plan, held, bundle, **bit))
         .copied()
 }
 
 /// Whether a bit holds a bundle: by fill, and by the tightest arrangement plus pulling room.
-fn holds(plan: &Plan, bundle: &[CableId], bit: Size) -> bool {
+fn holds(plan: &Plan, held: &mut Held, bundle: &[CableId], bit: Size) -> bool {
     let full = cable_area(plan, bundle).0 / bit.circle().0;
     if full > plan.rules.fill_limit(bundle.len()) + 1e-9 {
         return false;
     }
-    let diameters: Vec<f64> = bundle
+    let mut diameters: Vec<f64> = bundle
         .iter()
         .map(|cable| diameter(plan, *cable).0)
         .collect();
     let room = bit.0 - plan.rules.value(RuleId::PullingRoom);
-    packing::fits(&diameters, room, Effort::LIVE).unwrap_or(false)
+    held.fits(&mut diameters, room)
 }
 
 fn diameter(plan: &Plan, cable: CableId) -> Size {
@@ -182,12 +220,12 @@ fn cable_area(plan: &Plan, cables: &[CableId]) -> Area {
 }
 
 /// Where nothing lawful holds: one bore of the largest bit, which findings stop.
-fn over_the_limit(plan: &Plan, crossing: &Crossing) -> Vec<(Vec<CableId>, Size)> {
+fn over_the_limit(plan: &Plan, held: &mut Held, crossing: &Crossing) -> Vec<(Vec<CableId>, Size)> {
     let fits = plan
         .catalogue
         .bits
         .iter()
-        .find(|bit| holds(plan, &crossing.cables, **bit));
+        .find(|bit| holds(plan, held, &crossing.cables, **bit));
     let bit = fits
         .or_else(|| plan.catalogue.bits.last())
         .copied()

@@ -59,8 +59,9 @@ pub struct Bore {
 /// Every hole of a plan, numbered along walls so that a straight row shares one number.
 pub fn size(plan: &Plan, framing: &Framing, ways: &Ways) -> Vec<Bore> {
     let mut bores = Vec::new();
+    let mut held = fit::Held::default();
     for (place, crossing) in ways.crossings.iter().enumerate() {
-        bores.extend(fit::bores(plan, framing, place, crossing));
+        bores.extend(fit::bores(plan, framing, &mut held, place, crossing));
     }
     number::number(plan, ways, &mut bores);
     bores
