@@ -51,3 +51,74 @@ pub(super) fn members(crossing: &Crossing) -> u32 {
         _ => 1,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::plan::edit::Edit;
+    use crate::plan::{LevelId, Lumber, WallId};
+    use crate::shape::{Point, Pos};
+
+    fn house(lumber: Lumber, role: Role) -> Plan {
+        let (from, to) = (Point::new(0, 0), Point::new(4000, 0));
+        let plan = Plan::new();
+        let level = plan.levels[0].id;
+        plan.apply(&Edit::AddWall {
+            level,
+            from,
+            to,
+            lumber,
+            role,
+        })
+        .unwrap()
+    }
+
+    fn crossing(member: Member) -> Crossing {
+        Crossing {
+            member,
+            wall: Some(WallId(1)),
+            level: LevelId(1),
+            offset: 1000.0,
+            height: 610.0,
+            at: Pos::new(1000.0, 0.0),
+            cables: Vec::new(),
+        }
+    }
+
+    /// NEC 300.4(A)(1), practice for data: a centred 1 in bore leaves exactly 1-1/4 in a 2x4.
+    #[test]
+    fn a_stud_needs_steel_on_both_faces_below_the_set_back() {
+        let plan = house(Lumber::TwoByFour, Role::Partition);
+        let studs = crossing(Member::Studs(vec![3, 4]));
+        assert_eq!(nail_plates(&plan, &studs, Size::inches(1.0), 2), 0);
+        assert_eq!(nail_plates(&plan, &studs, Size::inches(1.125), 2), 4);
+        let wide = house(Lumber::TwoBySix, Role::Partition);
+        assert_eq!(nail_plates(&wide, &studs, Size::inches(1.5), 2), 0);
+    }
+
+    /// IRC R602.6.1: over half of a top plate's width in a bearing or outside wall.
+    #[test]
+    fn a_bearing_top_plate_bored_over_half_wants_a_tie() {
+        let plates = crossing(Member::TopPlates(2));
+        let bearing = house(Lumber::TwoByFour, Role::Bearing);
+        assert!(!wants_tie(&bearing, &plates, Size::inches(1.75)));
+        assert!(wants_tie(&bearing, &plates, Size::inches(2.0)));
+        assert!(!wants_tie(
+            &house(Lumber::TwoByFour, Role::Partition),
+            &plates,
+            Size::inches(2.0)
+        ));
+        assert!(!wants_tie(
+            &bearing,
+            &crossing(Member::BottomPlates(1)),
+            Size::inches(2.0)
+        ));
+    }
+
+    #[test]
+    fn floor_and_ceiling_level_are_sealed() {
+        assert!(wants_seal(&crossing(Member::TopPlates(2))));
+        assert!(wants_seal(&crossing(Member::Sheathing)));
+        assert!(!wants_seal(&crossing(Member::Studs(vec![1]))));
+    }
+}
