@@ -347,8 +347,18 @@ impl Desk {
         }
     }
 
+    /// Corners of the house alone, once its drawing no longer matters.
+    fn house(&self) -> Option<(Pos, Pos)> {
+        let level = self
+            .session
+            .shown_framing()
+            .filter(|_| !self.is_tracing())?;
+        level.outline.bounds()
+    }
+
     fn show_all(&mut self) {
-        let Some(corners) = desk::bounds(self.session.shown_plan(), self.session.level) else {
+        let all = || desk::bounds(self.session.shown_plan(), self.session.level);
+        let Some(corners) = self.house().or_else(all) else {
             self.view = View::default();
             return;
         };
