@@ -5,8 +5,9 @@ use yew::prelude::*;
 
 use super::icons;
 use crate::browser::paper;
-use crate::hooks::{use_act, use_desk};
+use crate::hooks::{use_act, use_desk, use_dispatcher};
 use crate::parts::{Icon, Segments};
+use crate::print::pdf;
 use crate::state::{Act, Leaf};
 
 /// Which paper.
@@ -25,10 +26,15 @@ pub fn PaperSize() -> Html {
 pub fn PaperShelf() -> Html {
     let share = use_act(|_: MouseEvent| Act::Lay(Some(Leaf::Share)));
     let print = |_: MouseEvent| paper::print();
+    let (desk, dispatcher) = (use_desk(), use_dispatcher());
+    let save = move |_: MouseEvent| pdf::save(&desk, dispatcher.clone());
     html! {
         <>
             <button class="ShelfTool" type="button" onclick={print}>
                 <Icon lines={icons::PRINT} /><span>{ "Print" }</span>
+            </button>
+            <button class="ShelfTool" type="button" onclick={save}>
+                <Icon lines={icons::SAVE} /><span>{ "Save as PDF" }</span>
             </button>
             <button class="ShelfTool" type="button" onclick={share}>
                 <Icon lines={icons::LINK} /><span>{ "Share" }</span>

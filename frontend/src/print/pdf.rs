@@ -1,0 +1,53 @@
+//! The ticked pages as one PDF file.
+
+use borewright_core::desk::Notice;
+use borewright_core::sheet::{Fonts, Page, Paper, Sheets, pdf};
+use gloo::net::http::Request;
+use wasm_bindgen_futures::spawn_local;
+
+use crate::browser::files;
+use crate::state::{Act, Desk, Dispatcher};
+
+/// What is said when a font cannot be fetched.
+const NO_FONT: &str =
+    "The font for the PDF could not be fetched. Load the page again, or print from it.";
+
+/// Writes the ticked pages and hands them over as a file.
+pub fn save(desk: &Desk, dispatcher: Dispatcher) {
+    let (plan, design) = (desk.session.plan.clone(), desk.session.design.clone());
+    let (paper, left_out) = (Paper::of(desk.paper), desk.left_out.clone());
+    spawn_local(async move {
+        let pages = Sheets::of(&plan, &design, &paper).into_iter().enumerate();
+        let pages: Vec<Page> = pages
+            .filter(|(place, _)| !left_out.contains(place))
+            .map(|(_, page)| page)
+            .collect();
+        match written(&pages).await {
+            Ok(bytes) => files::save(
+                &files::name_of(&plan.title, "pdf"),
+                "application/pdf",
+                &bytes,
+            ),
+            Err(sentence) => dispatcher.dispatch(Act::Say(Notice::refused(sentence, None))),
+        }
+    });
+}
+
+async fn written(pages: &[Page]) -> Result<Vec<u8>, String> {
+    let regular = font("regular").await.ok_or(NO_FONT)?;
+    let bold = font("bold").await.ok_or(NO_FONT)?;
+    let fonts = Fonts {
+        regular: &regular,
+        bold: &bold,
+    };
+    pdf(pages, &fonts).map_err(|error| error.to_string())
+}
+
+async fn font(weight: &str) -> Option<Vec<u8>> {
+    let address = format!("./fonts/borewright-sans-{weight}.ttf");
+    let answer = Request::get(&address).send().await.ok()?;
+    if !answer.ok() {
+        return None;
+    }
+    answer.binary().await.ok()
+}
