@@ -13,6 +13,7 @@ mod cargo;
 mod check;
 mod figures;
 mod markup;
+mod offline;
 mod options;
 mod outside;
 mod serve;
@@ -43,6 +44,8 @@ fn run() -> Result<()> {
             println!("{}", options::HELP);
             Ok(())
         }
+        Command::Nothing => Ok(()),
+        Command::Finish { folder } => offline::finish(&folder),
         Command::Build { release } => serve::build_only(release),
         Command::Figures => figures::figures(),
         Command::Verify { word } => verify::verify(word),

@@ -1,16 +1,24 @@
 //! What the command line asks for.
 
 use anyhow::{Context, Result, bail};
+use std::path::PathBuf;
 
 /// One of the commands, with its options.
 #[derive(Debug, PartialEq)]
 pub enum Command {
     /// Print what there is.
     Help,
+    /// Nothing is to be done.
+    Nothing,
     /// Build the page and stop.
     Build {
         /// Small and hashed, into `dist/`.
         release: bool,
+    },
+    /// Finish a release that trunk built; called by the hook in `Trunk.toml`.
+    Finish {
+        /// The folder of the release.
+        folder: PathBuf,
     },
     /// Build, serve, watch, rebuild.
     Serve {
@@ -57,9 +65,22 @@ pub fn read(words: impl Iterator<Item = String>) -> Result<Command> {
         "help" | "--help" | "-h" => Ok(Command::Help),
         "build" => Ok(Command::Build { release }),
         "serve" => Ok(Command::Serve { port, release }),
+        "finish" => finish(),
         "figures" => Ok(Command::Figures),
         "verify" => Ok(Command::Verify { word: name }),
         other => bail!("`{other}` is not a command. What is:\n{HELP}"),
+    }
+}
+
+/// What trunk tells its hooks: the folder, and whether it is a release, which alone is finished.
+fn finish() -> Result<Command> {
+    let told =
+        |name| std::env::var_os(name).with_context(|| format!("trunk sets {name}; it is not set"));
+    match told("TRUNK_PROFILE")?.to_str() {
+        Some("release") => Ok(Command::Finish {
+            folder: told("TRUNK_STAGING_DIR")?.into(),
+        }),
+        _ => Ok(Command::Nothing),
     }
 }
 

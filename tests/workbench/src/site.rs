@@ -5,6 +5,7 @@
 
 use crate::cargo;
 use crate::markup::{self, Directive};
+use crate::offline;
 use crate::steps::Steps;
 use anyhow::{Context, Result, bail};
 use sha2::{Digest, Sha256};
@@ -35,6 +36,10 @@ pub fn build(steps: &Steps, recipe: Recipe) -> Result<PathBuf> {
         staging: &staging,
     };
     fs::write(staging.join("index.html"), bench.page()?)?;
+    match recipe.release {
+        true => offline::finish(&staging)?,
+        false => offline::take_away(&staging)?,
+    }
     remove(&folder)?;
     fs::rename(&staging, &folder)?;
     Ok(folder)

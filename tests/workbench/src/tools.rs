@@ -12,16 +12,15 @@ use std::process::{Command, Stdio};
 /// # Errors
 /// When a part is missing and rustup is absent or fails; says what to install by hand.
 pub fn ensure_rust(steps: &Steps) -> Result<()> {
-    if has_target() && has_part("cargo-fmt") && has_part("cargo-clippy") {
-        return Ok(());
-    }
-    steps.say("Installing the parts of Rust named in rust-toolchain.toml (rustup)");
-    rustup(&["toolchain", "install", "--no-self-update"])?;
     if !has_target() {
+        steps.say("Installing the part of Rust that makes WebAssembly (rustup)");
         rustup(&["target", "add", WASM])?;
     }
-    if !has_target() {
-        bail!("the target {WASM} is still missing; run: rustup target add {WASM}");
+    for part in ["rustfmt", "clippy"] {
+        if !has_part(part) {
+            steps.say(&format!("Installing {part} (rustup)"));
+            rustup(&["component", "add", part])?;
+        }
     }
     Ok(())
 }
@@ -38,7 +37,12 @@ fn has_target() -> bool {
     })
 }
 
-fn has_part(program: &str) -> bool {
+fn has_part(part: &str) -> bool {
+    let program = if part == "clippy" {
+        "cargo-clippy"
+    } else {
+        part
+    };
     let asked = Command::new(program)
         .arg("--version")
         .current_dir(root())

@@ -1,0 +1,37 @@
+// Keeps the whole page for use without a network. The workbench fills in the two names at the top
+// when it builds a release; nothing is fetched from anywhere but the page's own folder.
+//
+// A newer release is fetched in the background and takes over when the page is next opened, so the
+// page in use never changes under the hand.
+const VERSION = "__VERSION__";
+const FILES = __FILES__;
+
+// Caches belong to the origin, which other pages may share: the scope keeps them apart.
+const OURS = `borewright ${self.registration.scope} `;
+const CACHE = OURS + VERSION;
+
+self.addEventListener("install", (event) => {
+  const fresh = FILES.map((file) => new Request(file, { cache: "reload" }));
+  event.waitUntil(caches.open(CACHE).then((cache) => cache.addAll(fresh)));
+});
+
+self.addEventListener("activate", (event) => {
+  const old = (name) => name.startsWith(OURS) && name !== CACHE;
+  const cleaned = caches
+    .keys()
+    .then((names) => Promise.all(names.filter(old).map((name) => caches.delete(name))));
+  event.waitUntil(cleaned.then(() => self.clients.claim()));
+});
+
+self.addEventListener("fetch", (event) => {
+  const { request } = event;
+  if (request.method !== "GET" || !request.url.startsWith(self.registration.scope)) return;
+  event.respondWith(kept(request).then((found) => found ?? fetch(request)));
+});
+
+// What is kept for a request; any address of the page itself is the page.
+async function kept(request) {
+  const cache = await caches.open(CACHE);
+  const same = await cache.match(request, { ignoreSearch: true });
+  return same ?? (request.mode === "navigate" ? cache.match("./") : undefined);
+}
