@@ -7,7 +7,7 @@ use borewright_tests::{Page, Size};
 fn the_page_opens_at_every_size() {
     for size in [Size::Desk, Size::Tablet, Size::Phone] {
         let page = Page::open("opens", size);
-        page.see("Borewright");
+        page.labelled("Sheet");
         assert!(
             page.title().contains("Borewright"),
             "the title is `{}`",
