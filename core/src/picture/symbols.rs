@@ -13,8 +13,6 @@ use crate::shape::Pos;
 
 /// How far a symbol stands off the face of its wall, paper millimetres.
 const GAP: f64 = 0.5;
-/// How many places outwards are tried for a symbol before it stays where it belongs.
-const MOST_STEPS: u32 = 5;
 
 /// A symbol on the sheet, in drawing millimetres.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -61,7 +59,8 @@ pub(super) fn on_face(plan: &Plan, wall: WallId, offset: f64, side: Side) -> Opt
     ))
 }
 
-/// Finds a drop's symbol a place among what stands there already, and takes it.
+/// Finds a drop's symbol a place among what stands there already, and takes it: off its wall, then
+/// farther out, then aside.
 pub(super) fn stand(
     plan: &Plan,
     drop: &Drop,
@@ -71,19 +70,47 @@ pub(super) fn stand(
 ) -> Option<Spot> {
     let (foot, out) = foot(plan, drop)?;
     let radius = reach(sizes);
-    let spot_at = |step: u32| match out {
-        Some(out) => {
-            let off = radius + GAP + f64::from(step) * (2.0 * radius + GAP);
-            foot + out * (off * scale)
-        }
-        None => foot + Pos::new(f64::from(step) * 2.0 * radius * scale, 0.0),
-    };
+    let pitch = 2.0 * radius + GAP;
     let room = |at: Pos| Rect::around(at * (1.0 / scale), 1.9 * radius, 1.9 * radius);
-    let step = (0..MOST_STEPS).find(|step| taken.is_free(&room(spot_at(*step))));
-    let at = spot_at(step.unwrap_or(0));
+    let first = match out {
+        Some(out) => foot + out * ((radius + GAP) * scale),
+        None => foot,
+    };
+    let along = out.unwrap_or(Pos::new(1.0, 0.0));
+    let places = STEPS
+        .map(|(far, aside)| first + (along * far + along.quarter_turn() * aside) * (pitch * scale));
+    let free = |at: &&Pos| taken.is_free(&room(**at));
+    let at = places.iter().find(free).copied().unwrap_or(first);
     taken.add_box(room(at));
     Some(Spot { at, foot, out })
 }
+
+/// Where a symbol is tried, in its own widths: outwards and aside. The last ones lead well clear of
+/// any cluster.
+const STEPS: [(f64, f64); 22] = [
+    (0.0, 0.0),
+    (1.0, 0.0),
+    (2.0, 0.0),
+    (0.0, 1.0),
+    (0.0, -1.0),
+    (1.0, 1.0),
+    (1.0, -1.0),
+    (3.0, 0.0),
+    (2.0, 1.0),
+    (2.0, -1.0),
+    (0.0, 2.0),
+    (0.0, -2.0),
+    (1.0, 2.0),
+    (1.0, -2.0),
+    (-1.0, 1.0),
+    (-1.0, -1.0),
+    (4.0, 0.0),
+    (3.0, 2.0),
+    (3.0, -2.0),
+    (5.0, 1.0),
+    (5.0, -1.0),
+    (6.0, 0.0),
+];
 
 /// Draws the stem of a symbol that had to move away from its wall.
 pub(super) fn draw_stem(picture: &mut Picture, spot: Spot, sizes: Type, faint: bool) {

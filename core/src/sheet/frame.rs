@@ -110,6 +110,9 @@ fn foot(page: &mut Picture, plan: &Plan, draft: &Draft, number: usize, of: usize
     let base = |line: usize| top + 1.5 + BODY * font::ASCENT + line as f64 * LEADING;
     let job = job_lines(plan);
     let mut put = |x, y, anchor, size, weight, words: &str| {
+        if words.is_empty() {
+            return;
+        }
         page.push(text(Pos::new(x, y), anchor, size, weight, words));
     };
     for (place, line) in job.iter().enumerate() {

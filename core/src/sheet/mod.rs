@@ -7,15 +7,27 @@
 
 mod building;
 mod caution;
+mod closet_page;
+mod code;
+mod cover;
 mod drill_page;
+mod elevation_page;
+mod finding_page;
 mod frame;
+#[cfg(test)]
+mod golden;
+mod label_page;
 mod level_page;
 mod list;
 mod mark;
 mod paper;
 mod pdf;
 pub mod pen;
+#[cfg(test)]
+mod properties;
+mod protection_page;
 mod pull_page;
+mod room_page;
 mod svg;
 mod table;
 
@@ -31,12 +43,28 @@ use mark::{Laid, Mark};
 /// What a page is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Kind {
+    /// Cover.
+    Cover,
+    /// Findings.
+    Findings,
     /// The plan of a level.
     Level(LevelId),
+    /// Wall elevations of a level.
+    Elevations(LevelId),
+    /// Room list.
+    RoomList,
     /// Drill list.
     DrillList,
     /// Cut list and pull sheet.
     PullSheet,
+    /// Closet sheet.
+    Closet,
+    /// Protection sheet.
+    Protection,
+    /// Trim-out list.
+    TrimOut,
+    /// Labels, on stock of their own.
+    Labels,
 }
 
 /// One page, ready to be written.
@@ -73,22 +101,40 @@ pub struct Sheets;
 impl Sheets {
     /// Lays out every page of a job for a paper size, in the order they are stapled.
     pub fn of(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Page> {
+        Self::with_link(plan, design, paper, None)
+    }
+
+    /// The same, with a link as a code on the cover: a whole address. A link too long for one code
+    /// is left out.
+    pub fn with_link(plan: &Plan, design: &Design, paper: &Paper, link: Option<&str>) -> Vec<Page> {
+        let mut drafts = vec![cover::page(plan, design, paper, link)];
+        drafts.extend(finding_page::pages(plan, design, paper));
         let levels = plan.levels.iter();
-        let mut drafts: Vec<Draft> = levels
-            .flat_map(|level| level_page::pages(plan, design, paper, level))
-            .collect();
+        drafts.extend(levels.flat_map(|level| level_page::pages(plan, design, paper, level)));
+        drafts.extend(elevation_page::pages(plan, design, paper));
+        drafts.extend(room_page::pages(plan, design, paper));
         drafts.extend(drill_page::pages(plan, design, paper));
         drafts.extend(pull_page::pages(plan, design, paper));
+        drafts.extend(closet_page::pages(plan, paper));
+        drafts.extend(protection_page::pages(plan, design, paper));
+        drafts.extend(room_page::trim_pages(plan, design, paper));
+        drafts.extend(label_page::pages(plan, paper));
         number(plan, drafts)
     }
 }
 
-/// Gives every page its frame, now that their count is known.
+/// Gives every page its frame, now that their count is known. Label sheets have none and are not
+/// counted: they are printed on other stock.
 fn number(plan: &Plan, drafts: Vec<Draft>) -> Vec<Page> {
-    let count = drafts.len();
+    let count = drafts
+        .iter()
+        .filter(|draft| draft.kind != Kind::Labels)
+        .count();
     let framed = drafts.into_iter().enumerate().map(|(place, draft)| {
         let mut picture = Picture::at_scale(1.0);
-        frame::draw(&mut picture, plan, &draft, place + 1, count);
+        if draft.kind != Kind::Labels {
+            frame::draw(&mut picture, plan, &draft, place + 1, count);
+        }
         let mut layers = draft.layers;
         layers.push(Laid {
             picture,

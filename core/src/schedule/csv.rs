@@ -1,0 +1,312 @@
+//! Each schedule as comma-separated text, for a spreadsheet or a label printer.
+//!
+//! RFC 4180: fields with commas, quotes or line breaks are quoted, lines end with carriage return
+//! and line feed. A field that a spreadsheet would take for a formula gets an apostrophe in front,
+//! so that whatever a person typed stays text. Lengths are in the plan's units, and the head says so.
+
+use super::{Port, labels, ports, room_list};
+use crate::design::Design;
+use crate::plan::{CableId, Plan};
+use crate::units::{Mm, Units};
+
+/// The schedules that can be written, with the name of their file.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Table {
+    /// The drill list.
+    Drill,
+    /// The cut list.
+    Cuts,
+    /// The room list.
+    Rooms,
+    /// The closet's ports.
+    Ports,
+    /// Labels.
+    Labels,
+    /// Findings.
+    Findings,
+}
+
+impl Table {
+    /// Every schedule.
+    pub const ALL: [Table; 6] = [
+        Self::Drill,
+        Self::Cuts,
+        Self::Rooms,
+        Self::Ports,
+        Self::Labels,
+        Self::Findings,
+    ];
+
+    /// The name of its file.
+    pub fn file_name(self) -> &'static str {
+        match self {
+            Self::Drill => "drill-list.csv",
+            Self::Cuts => "cut-list.csv",
+            Self::Rooms => "room-list.csv",
+            Self::Ports => "closet.csv",
+            Self::Labels => "labels.csv",
+            Self::Findings => "findings.csv",
+        }
+    }
+}
+
+/// Writes a schedule.
+pub fn csv(table: Table, plan: &Plan, design: &Design) -> String {
+    let rows = match table {
+        Table::Drill => drill(plan, design),
+        Table::Cuts => cuts(plan, design),
+        Table::Rooms => rooms(plan, design),
+        Table::Ports => closet(plan),
+        Table::Labels => all_labels(plan),
+        Table::Findings => findings(design),
+    };
+    rows.iter().map(|row| line(row)).collect()
+}
+
+type Row = Vec<String>;
+
+fn head(titles: &[&str]) -> Row {
+    titles.iter().map(|title| (*title).to_string()).collect()
+}
+
+fn drill(plan: &Plan, design: &Design) -> Vec<Row> {
+    let bit = match plan.units {
+        Units::Imperial => "bit (in)",
+        Units::Metric => "bit (mm)",
+    };
+    let mut rows = vec![head(&[
+        "number",
+        "level",
+        "what",
+        "where",
+        "member",
+        bit,
+        "height",
+        "cables",
+        "fill (%)",
+        "members",
+        "steel plates",
+        "ties",
+        "seals",
+    ])];
+    for row in &design.drill_list {
+        let level = plan
+            .level(row.level)
+            .map_or("", |level| level.name.as_str());
+        let bit = match plan.units {
+            Units::Imperial => format!("{:.4}", row.bit.in_inches()),
+            Units::Metric => format!("{:.1}", row.bit.0),
+        };
+        rows.push(vec![
+            row.number.to_string(),
+            level.to_string(),
+            row.what.clone(),
+            row.location.clone(),
+            row.member.clone(),
+            bit,
+            row.height.clone(),
+            names(plan, &row.cables),
+            format!("{:.0}", row.fill * 100.0),
+            row.members.to_string(),
+            row.nail_plates.to_string(),
+            row.ties.to_string(),
+            row.seals.to_string(),
+        ]);
+    }
+    rows
+}
+
+fn cuts(plan: &Plan, design: &Design) -> Vec<Row> {
+    let unit = length_unit(plan.units);
+    let mut rows = vec![head(&[
+        "cable", "kind", "drop", "group", "path", "slack", "waste", "cut", "unit", "reel",
+    ])];
+    for cut in &design.cut_list.cuts {
+        let kind = plan.catalogue.cable(cut.kind);
+        let reel = cut.reel.and_then(|reel| design.cut_list.reels.get(reel));
+        rows.push(vec![
+            plan.cable_label(cut.cable),
+            kind.map_or(String::new(), |spec| spec.name.clone()),
+            plan.drop(cut.drop)
+                .map_or(String::new(), |drop| drop.label()),
+            cut.group.to_string(),
+            length(plan.units, cut.path),
+            length(plan.units, cut.slack),
+            length(plan.units, cut.waste),
+            length(plan.units, cut.length),
+            unit.to_string(),
+            reel.map_or(String::new(), |reel| reel.name.clone()),
+        ]);
+    }
+    rows
+}
+
+fn rooms(plan: &Plan, design: &Design) -> Vec<Row> {
+    let mut rows = vec![head(&[
+        "drop",
+        "what",
+        "level",
+        "room",
+        "wall",
+        "from left",
+        "from right",
+        "height",
+        "gangs",
+        "cables",
+        "instruction",
+    ])];
+    let position = |value: Option<Mm>| value.map_or(String::new(), |v| plan.units.position(v));
+    for row in room_list(plan, &design.framing) {
+        let level = plan.level(row.level);
+        let room = row
+            .room
+            .and_then(|id| level.and_then(|level| level.room(id)));
+        let drop = plan.drop(row.drop);
+        rows.push(vec![
+            drop.map_or(String::new(), |drop| drop.label()),
+            drop.map_or(String::new(), |drop| drop.kind.name().to_string()),
+            level.map_or(String::new(), |level| level.name.clone()),
+            room.map_or(String::new(), |room| room.name.clone()),
+            row.wall
+                .map_or(String::new(), |wall| format!("W{}", wall.0)),
+            position(row.left),
+            position(row.right),
+            row.height.map_or(String::new(), |h| plan.units.height(h)),
+            row.gangs.to_string(),
+            names(plan, &row.cables),
+            row.instruction,
+        ]);
+    }
+    rows
+}
+
+fn closet(plan: &Plan) -> Vec<Row> {
+    let mut rows = vec![head(&[
+        "port",
+        "cable",
+        "kind",
+        "drop",
+        "powered",
+        "closet slack",
+        "drop slack",
+        "unit",
+    ])];
+    for port in ports(plan) {
+        rows.push(port_row(plan, &port));
+    }
+    rows
+}
+
+fn port_row(plan: &Plan, port: &Port) -> Row {
+    let kind = plan.catalogue.cable(port.kind);
+    vec![
+        port.name.clone(),
+        plan.cable_label(port.cable),
+        kind.map_or(String::new(), |spec| spec.name.clone()),
+        plan.drop(port.drop)
+            .map_or(String::new(), |drop| drop.label()),
+        if port.powered { "yes" } else { "no" }.to_string(),
+        length(plan.units, port.closet_slack),
+        length(plan.units, port.drop_slack),
+        length_unit(plan.units).to_string(),
+    ]
+}
+
+fn all_labels(plan: &Plan) -> Vec<Row> {
+    let mut rows = vec![head(&["label", "note", "goes on"])];
+    let labels = labels(plan).into_iter();
+    rows.extend(labels.map(|label| vec![label.name, label.note, label.place.name().to_string()]));
+    rows
+}
+
+fn findings(design: &Design) -> Vec<Row> {
+    let mut rows = vec![head(&[
+        "weight",
+        "what",
+        "what to do",
+        "source",
+        "set aside because",
+    ])];
+    rows.extend(design.findings.iter().map(|finding| {
+        vec![
+            finding.severity.name().to_string(),
+            finding.what.clone(),
+            finding.todo.clone(),
+            finding.source.clone(),
+            finding.dismissed.clone().unwrap_or_default(),
+        ]
+    }));
+    rows
+}
+
+fn names(plan: &Plan, cables: &[CableId]) -> String {
+    let names: Vec<String> = cables.iter().map(|id| plan.cable_label(*id)).collect();
+    names.join(" ")
+}
+
+fn length_unit(units: Units) -> &'static str {
+    match units {
+        Units::Imperial => "ft",
+        Units::Metric => "m",
+    }
+}
+
+/// Feet or metres to a tenth.
+fn length(units: Units, length: Mm) -> String {
+    let unit = match units {
+        Units::Imperial => 304.8,
+        Units::Metric => 1000.0,
+    };
+    format!("{:.1}", length.f64() / unit)
+}
+
+fn line(fields: &[String]) -> String {
+    let fields: Vec<String> = fields.iter().map(|field| quoted(field)).collect();
+    fields.join(",") + "\r\n"
+}
+
+fn quoted(field: &str) -> String {
+    let formula = field.starts_with(['=', '+', '-', '@', '\t', '\r']);
+    let field = match formula {
+        true => format!("'{field}"),
+        false => field.to_string(),
+    };
+    match field.contains([',', '"', '\n', '\r']) {
+        true => format!("\"{}\"", field.replace('"', "\"\"")),
+        false => field,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::picture::sample;
+
+    #[test]
+    fn every_line_of_every_schedule_stands_once() {
+        let plan = sample::house();
+        let design = Design::of(&plan);
+        let lines = |table| csv(table, &plan, &design).matches("\r\n").count() - 1;
+        assert_eq!(lines(Table::Drill), design.drill_list.len());
+        assert_eq!(lines(Table::Cuts), plan.cables().count());
+        assert_eq!(lines(Table::Rooms), plan.drops.len());
+        assert_eq!(lines(Table::Ports), plan.cables().count());
+        assert_eq!(lines(Table::Findings), design.findings.len());
+        let labels = 5 * plan.cables().count() + plan.drops.len();
+        assert_eq!(lines(Table::Labels), labels);
+    }
+
+    #[test]
+    fn hostile_text_stays_text() {
+        assert_eq!(quoted("Bed 1"), "Bed 1");
+        assert_eq!(quoted("15' 4\" left"), "\"15' 4\"\" left\"");
+        assert_eq!(quoted("=1+1"), "'=1+1");
+        assert_eq!(quoted("-a,\nb"), "\"'-a,\nb\"");
+    }
+
+    #[test]
+    fn files_have_names_of_their_own() {
+        let names: std::collections::BTreeSet<_> = Table::ALL.map(Table::file_name).into();
+        assert_eq!(names.len(), Table::ALL.len());
+    }
+}

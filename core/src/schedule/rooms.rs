@@ -1,0 +1,333 @@
+//! The room list: every box by room, clockwise from the door, with two offsets and a height, so that
+//! it is found again after paint.
+
+use crate::framing::{Framing, Joint, JointKind, WallFraming, room_at};
+use crate::plan::{CableId, Drop, DropId, Level, LevelId, Place, Plan, Room, RoomId, Side, WallId};
+use crate::shape::{Pos, Segment};
+use crate::units::Mm;
+
+/// One box of the room list.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RoomRow {
+    /// The level.
+    pub level: LevelId,
+    /// The room; `None` outdoors, and where no room is named.
+    pub room: Option<RoomId>,
+    /// The drop.
+    pub drop: DropId,
+    /// Its wall; `None` on the ceiling and adrift.
+    pub wall: Option<WallId>,
+    /// Facing the wall from inside: from the corner on the left hand to the centre of the box. On
+    /// the ceiling: from the wall on the left of the sheet.
+    pub left: Option<Mm>,
+    /// From the corner on the right hand; on the ceiling: from the wall towards the sheet's top.
+    pub right: Option<Mm>,
+    /// Centre above the finished floor; `None` on the ceiling.
+    pub height: Option<Mm>,
+    /// Gangs of the box.
+    pub gangs: u8,
+    /// Its cables.
+    pub cables: Vec<CableId>,
+    /// What the crew is told: the box, and whatever is unusual.
+    pub instruction: String,
+}
+
+/// Every drop by level and room, clockwise on the sheet from the room's door; outdoors comes last
+/// on each level.
+pub fn room_list(plan: &Plan, framing: &Framing) -> Vec<RoomRow> {
+    let mut rows = Vec::new();
+    for level in &plan.levels {
+        let mut here: Vec<Placed> = plan
+            .drops
+            .iter()
+            .filter(|drop| drop.level == level.id)
+            .map(|drop| Placed::of(plan, framing, level, drop))
+            .collect();
+        here.sort_by(|a, b| a.rank.cmp(&b.rank).then(a.turn.total_cmp(&b.turn)));
+        rows.extend(here.into_iter().map(|placed| placed.row));
+    }
+    rows
+}
+
+/// A row and where it comes in the list.
+struct Placed {
+    row: RoomRow,
+    /// Rooms in the order they were named; places without a room after them, outdoors last.
+    rank: usize,
+    /// How far round from the door, 0 to 4.
+    turn: f64,
+}
+
+impl Placed {
+    fn of(plan: &Plan, framing: &Framing, level: &Level, drop: &Drop) -> Self {
+        let at = position(plan, drop);
+        let room = at
+            .filter(|_| !drop.outdoors)
+            .and_then(|at| room_at(level, at));
+        let rank = match room {
+            Some(room) => level.rooms.iter().position(|r| r.id == room.id),
+            None => None,
+        };
+        let outside = level.rooms.len() + usize::from(drop.outdoors);
+        let turn = room.zip(at).map_or(0.0, |(room, at)| {
+            let door = door(level, room).unwrap_or(room.at.pos() + Pos::new(0.0, -1.0));
+            round(room.at.pos(), door, at)
+        });
+        let (left, right) = offsets(framing, level, drop);
+        let row = RoomRow {
+            level: level.id,
+            room: room.map(|room| room.id),
+            drop: drop.id,
+            wall: drop.place.on_wall().map(|(wall, _)| wall),
+            left,
+            right,
+            height: drop.height(),
+            gangs: drop.gangs,
+            cables: drop.cables.iter().map(|cable| cable.id).collect(),
+            instruction: instruction(drop),
+        };
+        Self {
+            row,
+            rank: rank.unwrap_or(outside),
+            turn,
+        }
+    }
+}
+
+/// Where a drop is, a little off its wall towards the side it faces.
+fn position(plan: &Plan, drop: &Drop) -> Option<Pos> {
+    match drop.place {
+        Place::Wall {
+            wall, offset, side, ..
+        }
+        | Place::Outside {
+            wall, offset, side, ..
+        } => {
+            let (_, wall) = plan.wall(wall)?;
+            let aside = side.sign() * (wall.width().0 / 2.0 + 50.0);
+            Some(wall.line()?.at(offset.f64(), aside))
+        }
+        Place::Ceiling { at } | Place::Adrift { at } => Some(at.pos()),
+    }
+}
+
+/// The middle of a room's door: the first opening without a sill from which the room is entered.
+fn door(level: &Level, room: &Room) -> Option<Pos> {
+    level
+        .openings
+        .iter()
+        .filter(|opening| opening.sill == Mm(0))
+        .find_map(|opening| {
+            let wall = level.wall(opening.wall)?;
+            let line = wall.line()?;
+            let middle = opening.offset.f64() + opening.width.f64() / 2.0;
+            let off = wall.width().0 / 2.0 + 100.0;
+            let enters = |aside: f64| {
+                room_at(level, line.at(middle, aside)).is_some_and(|here| here.id == room.id)
+            };
+            (enters(off) || enters(-off)).then(|| line.at(middle, 0.0))
+        })
+}
+
+/// How far clockwise on the sheet one has to turn from the door to a place, counted in right
+/// angles, 0 to 4. No angle is taken, so that every machine agrees.
+fn round(middle: Pos, door: Pos, place: Pos) -> f64 {
+    let turn = quarters(place - middle) - quarters(door - middle);
+    if turn < 0.0 { turn + 4.0 } else { turn }
+}
+
+/// A number from 0 to 4 that grows clockwise on the sheet as an angle does.
+fn quarters(way: Pos) -> f64 {
+    let reach = way.x.abs() + way.y.abs();
+    if reach < 1e-9 {
+        return 0.0;
+    }
+    let share = way.y / reach;
+    match (way.x >= 0.0, way.y >= 0.0) {
+        (true, true) => share,
+        (false, _) => 2.0 - share,
+        (true, false) => 4.0 + share,
+    }
+}
+
+/// Two offsets that find a box again.
+fn offsets(framing: &Framing, level: &Level, drop: &Drop) -> (Option<Mm>, Option<Mm>) {
+    match drop.place {
+        Place::Wall {
+            wall, offset, side, ..
+        } => on_wall(framing, wall, offset.f64(), side),
+        Place::Outside {
+            wall, offset, side, ..
+        } => outside(framing, wall, offset.f64(), side),
+        Place::Ceiling { at } => {
+            let off = |way: Pos| to_wall(level, at.pos(), way).map(Mm::rounded);
+            (off(Pos::new(-1.0, 0.0)), off(Pos::new(0.0, -1.0)))
+        }
+        Place::Adrift { .. } => (None, None),
+    }
+}
+
+/// From the inside corners on both hands, seen facing the wall.
+fn on_wall(framing: &Framing, wall: WallId, offset: f64, side: Side) -> (Option<Mm>, Option<Mm>) {
+    let Some(frame) = framing.wall(wall) else {
+        return (None, None);
+    };
+    let (near, far) = corners(frame, offset, side);
+    hands(side, offset - near, far - offset)
+}
+
+/// Where the wall's face ends on both sides of an offset: at the faces of the walls that stop it.
+fn corners(frame: &WallFraming, offset: f64, side: Side) -> (f64, f64) {
+    let stops = |joint: &&Joint| match joint.kind {
+        JointKind::Splice => false,
+        JointKind::TeeButt => true,
+        _ => match side {
+            Side::Right => joint.right,
+            Side::Left => joint.left,
+        },
+    };
+    let (mut near, mut far) = (frame.start, frame.end);
+    for joint in frame.joints.iter().filter(stops) {
+        if joint.at <= offset {
+            near = near.max(joint.at + joint.half);
+        } else {
+            far = far.min(joint.at - joint.half);
+        }
+    }
+    (near, far)
+}
+
+/// From the outside corners of the wall on both hands.
+fn outside(framing: &Framing, wall: WallId, offset: f64, side: Side) -> (Option<Mm>, Option<Mm>) {
+    let Some(frame) = framing.wall(wall) else {
+        return (None, None);
+    };
+    let at = |end: f64| {
+        let joint = frame
+            .joints
+            .iter()
+            .find(|joint| (joint.at - end).abs() < joint.half + 1.0);
+        joint.map_or(0.0, |joint| joint.half)
+    };
+    let near = frame.start.min(-at(0.0));
+    let far = frame.end.max(frame.line.length + at(frame.line.length));
+    hands(side, offset - near, far - offset)
+}
+
+/// Facing a wall's right face, its first end is on the left hand.
+fn hands(side: Side, near: f64, far: f64) -> (Option<Mm>, Option<Mm>) {
+    let (near, far) = (Some(Mm::rounded(near)), Some(Mm::rounded(far)));
+    match side {
+        Side::Right => (near, far),
+        Side::Left => (far, near),
+    }
+}
+
+/// From a place to the face of the first wall in a direction.
+fn to_wall(level: &Level, from: Pos, way: Pos) -> Option<f64> {
+    let ray = Segment::between(from, from + way)?;
+    let hits = level.walls.iter().filter_map(|wall| {
+        let line = wall.line()?;
+        let (along, on) = ray.crossing(&line)?;
+        let slant = ray.along.cross(line.along).abs();
+        let face = along - wall.width().0 / 2.0 / slant.max(0.1);
+        (along > 0.0 && (0.0..=line.length).contains(&on)).then_some(face.max(0.0))
+    });
+    hits.min_by(f64::total_cmp)
+}
+
+/// "low-voltage bracket, buried, spare: to the island".
+fn instruction(drop: &Drop) -> String {
+    let mut words = vec![drop.fixing.name().to_string()];
+    for (flag, word) in [
+        (drop.outdoors, "outdoors"),
+        (drop.buried, "buried until trim-out"),
+        (drop.spare, "spare"),
+    ] {
+        if flag {
+            words.push(word.to_string());
+        }
+    }
+    let mut words = words.join(", ");
+    if !drop.note.trim().is_empty() {
+        words.push_str(": ");
+        words.push_str(drop.note.trim());
+    }
+    words
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::picture::sample;
+
+    fn rows() -> (Plan, Vec<RoomRow>) {
+        let plan = sample::house();
+        let rows = room_list(&plan, &Framing::of(&plan));
+        (plan, rows)
+    }
+
+    fn row<'r>(plan: &Plan, rows: &'r [RoomRow], label: &str) -> &'r RoomRow {
+        let drop = plan
+            .drops
+            .iter()
+            .find(|drop| drop.label() == label)
+            .unwrap();
+        rows.iter().find(|row| row.drop == drop.id).unwrap()
+    }
+
+    #[test]
+    fn every_drop_stands_once() {
+        let (plan, rows) = rows();
+        let mut listed: Vec<DropId> = rows.iter().map(|row| row.drop).collect();
+        listed.sort();
+        assert_eq!(
+            listed,
+            plan.drops.iter().map(|drop| drop.id).collect::<Vec<_>>()
+        );
+    }
+
+    #[test]
+    fn offsets_run_from_the_inside_corners() {
+        let (plan, rows) = rows();
+        // W6 runs down from W1 (2x6) to W5 (2x4); its right face looks to the left of the sheet.
+        let d4 = row(&plan, &rows, "D4");
+        let half_2x6 = 139.7 / 2.0;
+        let half_2x4 = 88.9 / 2.0;
+        assert_eq!(d4.left, Some(Mm::rounded(1600.0 - half_2x6)));
+        assert_eq!(d4.right, Some(Mm::rounded(4200.0 - 1600.0 - half_2x4)));
+        // On a left face the hands change.
+        let d6 = row(&plan, &rows, "D6");
+        assert_eq!(d6.right, Some(Mm::rounded(1400.0 - half_2x6)));
+    }
+
+    #[test]
+    fn a_ceiling_place_is_measured_from_two_walls() {
+        let (plan, rows) = rows();
+        let a15 = row(&plan, &rows, "A15");
+        assert_eq!(a15.height, None);
+        assert_eq!(a15.left, Some(Mm::rounded(3200.0 - 139.7 / 2.0)));
+        assert_eq!(a15.right, Some(Mm::rounded(4850.0 - 4200.0 - 88.9 / 2.0)));
+    }
+
+    #[test]
+    fn boxes_follow_clockwise_from_the_door() {
+        assert!(quarters(Pos::new(1.0, 0.0)) < quarters(Pos::new(0.5, 1.0)));
+        assert!(quarters(Pos::new(-1.0, 0.1)) < quarters(Pos::new(-1.0, -0.1)));
+        assert!(quarters(Pos::new(0.0, -1.0)) < quarters(Pos::new(1.0, -0.1)));
+        let middle = Pos::new(0.0, 0.0);
+        let door = Pos::new(0.0, 1.0);
+        let turn = |x, y| round(middle, door, Pos::new(x, y));
+        assert!(turn(-1.0, 0.0) < turn(0.0, -1.0));
+        assert!(turn(0.0, -1.0) < turn(1.0, 0.0));
+    }
+
+    #[test]
+    fn outdoors_comes_last() {
+        let (plan, rows) = rows();
+        let outdoors = |row: &RoomRow| plan.drop(row.drop).unwrap().outdoors;
+        let first = rows.iter().position(outdoors).unwrap();
+        assert!(rows[first..].iter().all(outdoors));
+        assert!(rows[first..].iter().all(|row| row.room.is_none()));
+    }
+}

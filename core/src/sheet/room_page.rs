@@ -1,0 +1,167 @@
+//! The room list and the trim-out list: every box by room, clockwise from the door, with what finds
+//! it again.
+
+use super::table::{Cell, Line, Table, centred, column, figures};
+use super::{Draft, Kind, Paper, list};
+use crate::design::Design;
+use crate::plan::{BoxKind, Plan};
+use crate::schedule::{RoomRow, room_list};
+
+/// The room list's pages.
+pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
+    let heading = list::Heading {
+        kind: Kind::RoomList,
+        title: String::from("Room list"),
+        subtitle: String::from(
+            "Clockwise from the door. Facing the wall, from its inside corners; outdoors from its ends; ceilings from the walls on the sheet's left and top.",
+        ),
+        name: String::from("Room list"),
+        corner: String::from("Rooms"),
+    };
+    let table = table(plan, design, rough_in_columns(), rough_in);
+    list::pages(plan, paper, &heading, &table)
+}
+
+/// The trim-out list's pages.
+pub(super) fn trim_pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
+    let heading = list::Heading {
+        kind: Kind::TrimOut,
+        title: String::from("Trim-out list"),
+        subtitle: String::from(
+            "After paint. Find every box by its two offsets and height; terminate, test, plate.",
+        ),
+        name: String::from("Trim-out list"),
+        corner: String::from("Trim-out"),
+    };
+    let table = table(plan, design, trim_columns(), trim_out);
+    list::pages(plan, paper, &heading, &table)
+}
+
+type Cells = fn(&Plan, &RoomRow) -> Vec<Cell>;
+
+fn table(plan: &Plan, design: &Design, columns: Vec<super::table::Column>, cells: Cells) -> Table {
+    let mut lines = Vec::new();
+    let mut room = None;
+    for row in room_list(plan, &design.framing) {
+        let here = (row.level, row.room);
+        if room != Some(here) {
+            room = Some(here);
+            lines.push(Line::Break(room_words(plan, &row)));
+        }
+        lines.push(Line::Row(cells(plan, &row)));
+    }
+    Table { columns, lines }
+}
+
+/// "Ground · Bed 1".
+fn room_words(plan: &Plan, row: &RoomRow) -> String {
+    let level = plan.level(row.level);
+    let name = level.map_or("Level", |level| level.name.as_str());
+    let room = row
+        .room
+        .and_then(|id| level.and_then(|level| level.room(id)));
+    let outdoors = plan.drop(row.drop).is_some_and(|drop| drop.outdoors);
+    let room = match (room, outdoors) {
+        (Some(room), _) => room.name.as_str(),
+        (None, true) => "outdoors",
+        (None, false) => "no room named",
+    };
+    format!("{name} · {room}")
+}
+
+fn rough_in_columns() -> Vec<super::table::Column> {
+    vec![
+        column("drop", 16.0, 0.0),
+        column("what", 23.0, 0.4),
+        column("where", 21.0, 0.3),
+        figures("from left", 21.0),
+        figures("from right", 21.0),
+        figures("height", 18.0),
+        centred("gang", 10.0),
+        column("cables", 22.0, 0.8),
+        column("instruction", 26.0, 1.4),
+        centred("box", 11.0),
+        centred("pulled", 13.0),
+        centred("labelled", 16.0),
+        centred("tucked", 13.5),
+        centred("photo", 12.0),
+    ]
+}
+
+fn rough_in(plan: &Plan, row: &RoomRow) -> Vec<Cell> {
+    let mut cells = place_cells(plan, row);
+    cells.extend([
+        Cell::Text(row.gangs.to_string()),
+        labels(plan, row),
+        Cell::Text(row.instruction.clone()),
+        Cell::Tick,
+        Cell::Tick,
+        Cell::Tick,
+        Cell::Tick,
+        Cell::Tick,
+    ]);
+    cells
+}
+
+fn trim_columns() -> Vec<super::table::Column> {
+    vec![
+        column("drop", 16.0, 0.0),
+        column("what", 23.0, 0.6),
+        column("where", 21.0, 0.4),
+        figures("from left", 21.0),
+        figures("from right", 21.0),
+        figures("height", 18.0),
+        centred("plate", 18.0),
+        column("cables", 24.0, 1.2),
+        centred("found", 13.0),
+        centred("ended", 13.0),
+        centred("tested", 13.0),
+        centred("plated", 13.0),
+        column("note", 20.0, 1.0),
+    ]
+}
+
+fn trim_out(plan: &Plan, row: &RoomRow) -> Vec<Cell> {
+    let mut cells = place_cells(plan, row);
+    let bracket = plan
+        .drop(row.drop)
+        .is_some_and(|drop| drop.fixing == BoxKind::Bracket);
+    let plate = match bracket {
+        true => format!("{} gang", row.gangs),
+        false => String::new(),
+    };
+    cells.extend([
+        Cell::Text(plate),
+        labels(plan, row),
+        Cell::Tick,
+        Cell::Tick,
+        Cell::Tick,
+        Cell::Tick,
+        Cell::Blank,
+    ]);
+    cells
+}
+
+/// Identity, kind, wall, two offsets, height.
+fn place_cells(plan: &Plan, row: &RoomRow) -> Vec<Cell> {
+    let drop = plan.drop(row.drop);
+    let position = |value: Option<crate::units::Mm>| {
+        Cell::Text(value.map_or(String::new(), |value| plan.units.position(value)))
+    };
+    let place = match row.wall {
+        Some(wall) => format!("W{}", wall.0),
+        None => String::from("ceiling"),
+    };
+    vec![
+        Cell::Id(drop.map_or(String::new(), |drop| drop.label())),
+        Cell::Text(drop.map_or(String::new(), |drop| drop.kind.name().to_string())),
+        Cell::Text(place),
+        position(row.left),
+        position(row.right),
+        Cell::Text(row.height.map_or(String::new(), |h| plan.units.height(h))),
+    ]
+}
+
+fn labels(plan: &Plan, row: &RoomRow) -> Cell {
+    Cell::List(row.cables.iter().map(|id| plan.cable_label(*id)).collect())
+}
