@@ -3,9 +3,9 @@
 
 pub mod csv;
 mod cut_list;
-pub mod reels;
 mod labels;
 mod ports;
+pub mod reels;
 mod report;
 mod rooms;
 mod totals;

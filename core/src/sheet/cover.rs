@@ -5,7 +5,7 @@ use super::paper::{Area, Extent, Lie};
 use super::table::{BODY, ID, TICK, text, tick};
 use super::{Draft, Kind, Paper, caution, code, frame};
 use crate::design::Design;
-use crate::file::link::qr;
+use crate::file::link::{Modules, qr};
 use crate::finding::Severity;
 use crate::picture::font::{self, Weight};
 use crate::picture::{Anchor, Ink, Item, Picture, Shape};
@@ -20,15 +20,35 @@ const LINE: f64 = TICK + 1.4;
 /// Space between the two columns.
 const GUTTER: f64 = 8.0;
 
-/// The cover, with a code where a link is given that one code can hold.
-pub(super) fn page(plan: &Plan, design: &Design, paper: &Paper, link: Option<&str>) -> Draft {
+/// The cover, over as many pages as it needs, with a code where a link is given that one code can
+/// hold.
+pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper, link: Option<&str>) -> Vec<Draft> {
     let extent = paper
         .extents(Lie::Portrait)
         .first()
         .copied()
         .unwrap_or_default();
-    let mut picture = Picture::at_scale(1.0);
-    draw(&mut picture, plan, design, extent, link);
+    let body = frame::body(plan, extent);
+    let half = (body.width() - GUTTER) / 2.0;
+    let left = Area::new(body.low, Pos::new(body.low.x + half, body.high.y));
+    let right = Area::new(Pos::new(left.high.x + GUTTER, body.low.y), body.high);
+    let mut columns = [
+        Flow::of(left, left_column(plan, design, half)),
+        Flow::of(right, right_column(plan, design, half)),
+    ];
+    let count = columns.iter().map(|flow| flow.pages.len()).max();
+    let mut pages = vec![Picture::at_scale(1.0); count.unwrap_or(1).max(1)];
+    for flow in &columns {
+        flow.draw(&mut pages);
+    }
+    if let Some(modules) = link.and_then(|link| qr(link).ok()) {
+        put_code(&mut pages, &mut columns, &modules);
+    }
+    let draft = |picture| draft(plan, extent, picture);
+    pages.into_iter().map(draft).collect()
+}
+
+fn draft(plan: &Plan, extent: Extent, picture: Picture) -> Draft {
     Draft {
         kind: Kind::Cover,
         title: plan.title.clone(),
@@ -50,40 +70,69 @@ pub(super) fn page(plan: &Plan, design: &Design, paper: &Paper, link: Option<&st
     }
 }
 
-fn draw(picture: &mut Picture, plan: &Plan, design: &Design, extent: Extent, link: Option<&str>) {
-    let body = frame::body(plan, extent);
-    let half = (body.width() - GUTTER) / 2.0;
-    let left = Area::new(body.low, Pos::new(body.low.x + half, body.high.y));
-    let right = Area::new(Pos::new(left.high.x + GUTTER, body.low.y), body.high);
-    let mut column = Column::new(picture, left);
-    column.heading("Totals");
-    for (name, value) in totals(plan, design) {
-        column.pair(&name, &value);
+/// Puts the code under the first column that leaves room for it on the first page, or on a page of
+/// its own.
+fn put_code(pages: &mut Vec<Picture>, columns: &mut [Flow; 2], modules: &Modules) {
+    let side = code::side(modules);
+    let free = columns
+        .iter()
+        .find(|flow| flow.pages.len() <= 1 && flow.bottom() + side + 3.0 <= flow.area.high.y);
+    let (place, area) = match free {
+        Some(flow) => (0, flow.area),
+        None => {
+            pages.push(Picture::at_scale(1.0));
+            (pages.len() - 1, columns[0].area)
+        }
+    };
+    let Some(page) = pages.get_mut(place) else {
+        return;
+    };
+    let low = Pos::new(area.low.x, area.high.y - side);
+    code::draw(page, modules, Area::new(low, area.high));
+    let at = Pos::new(low.x + side + 1.0, low.y + side / 2.0 - LEADING);
+    let words = "This plan on your phone: nothing to install.";
+    let lines = font::wrap(words, Weight::Regular, BODY, (area.high.x - at.x).max(20.0));
+    for (place, line) in lines.iter().enumerate() {
+        let at = at + Pos::new(0.0, place as f64 * LEADING);
+        page.push(text(at, Anchor::Start, BODY, Weight::Regular, line));
     }
-    column.heading("Who to call");
+}
+
+fn left_column(plan: &Plan, design: &Design, width: f64) -> Vec<Block> {
+    let mut blocks = vec![Block::Heading(String::from("Totals"))];
+    blocks.extend(
+        totals(plan, design)
+            .into_iter()
+            .map(|(n, v)| Block::Pair(n, v)),
+    );
+    blocks.push(Block::Heading(String::from("To look at")));
+    blocks.extend(paragraph(&to_look_at(design), width));
+    blocks.push(Block::Heading(String::from("Who to call")));
     match plan.note.trim().is_empty() {
-        true => (0..3).for_each(|_| column.blank()),
-        false => column.words(&plan.note, 6),
+        true => blocks.extend((0..3).map(|_| Block::Blank(String::new()))),
+        false => blocks.extend(paragraph(&plan.note, width)),
     }
-    column.heading("Dates");
-    for name in ["drill", "pull", "cover", "trim-out"] {
-        column.blank_pair(name);
-    }
-    if let Some(code) = link.and_then(|link| qr(link).ok()) {
-        column.code(&code);
-    }
-    let mut column = Column::new(picture, right);
-    column.heading("Bring");
-    for words in bring(plan, design) {
-        column.ticked(&words);
-    }
-    column.heading("Cautions");
+    blocks
+}
+
+fn right_column(plan: &Plan, design: &Design, width: f64) -> Vec<Block> {
+    let mut blocks = vec![Block::Heading(String::from("Bring"))];
+    blocks.extend(bring(plan, design).into_iter().map(Block::Ticked));
+    blocks.push(Block::Heading(String::from("Cautions")));
     for words in caution::all(plan) {
-        column.words(&words, 6);
-        column.top += 1.0;
+        blocks.extend(paragraph(&words, width));
     }
-    column.heading("To look at");
-    column.words(&to_look_at(design), 4);
+    blocks.push(Block::Heading(String::from("Dates")));
+    let dates = ["drill", "pull", "cover", "trim-out"];
+    blocks.extend(dates.map(|name| Block::Blank(name.to_string())));
+    blocks
+}
+
+/// The lines of a paragraph and a little air.
+fn paragraph(words: &str, width: f64) -> Vec<Block> {
+    let lines = font::wrap(words, Weight::Regular, BODY, width);
+    let lines = lines.into_iter().map(Block::Words);
+    lines.chain([Block::Air]).collect()
 }
 
 /// "2 stops, 3 warnings, 1 note: see the list of findings."
@@ -201,135 +250,131 @@ fn bring(plan: &Plan, design: &Design) -> Vec<String> {
     list
 }
 
-/// Text and lines put under each other.
-struct Column<'p> {
-    picture: &'p mut Picture,
-    area: Area,
-    top: f64,
+/// A line of a column.
+#[derive(Clone, Debug, PartialEq)]
+enum Block {
+    Heading(String),
+    Pair(String, String),
+    Words(String),
+    Ticked(String),
+    /// A line to write on, with what belongs there.
+    Blank(String),
+    Air,
 }
 
-impl<'p> Column<'p> {
-    fn new(picture: &'p mut Picture, area: Area) -> Self {
-        Self {
-            picture,
-            area,
-            top: area.low.y,
+impl Block {
+    fn height(&self) -> f64 {
+        match self {
+            Self::Heading(_) => 10.2,
+            Self::Pair(..) | Self::Words(_) => LEADING,
+            Self::Ticked(_) | Self::Blank(_) => LINE,
+            Self::Air => 1.0,
         }
     }
+}
 
-    fn has_room(&self, height: f64) -> bool {
-        self.top + height <= self.area.high.y
-    }
+/// Blocks put under each other in a column, over pages.
+struct Flow {
+    area: Area,
+    /// Blocks of each page with the place of their top.
+    pages: Vec<Vec<(f64, Block)>>,
+}
 
-    fn heading(&mut self, words: &str) {
-        if !self.has_room(12.0) {
-            return;
-        }
-        self.top += 7.0;
-        let at = Pos::new(self.area.low.x, self.top);
-        self.picture
-            .push(text(at, Anchor::Start, ID, Weight::Bold, words));
-        self.top += 1.6;
-        self.rule(Ink::Heavy);
-        self.top += 1.6;
-    }
-
-    fn rule(&mut self, ink: Ink) {
-        let ends = [self.area.low.x, self.area.high.x].map(|x| Pos::new(x, self.top));
-        self.picture
-            .push(Item::plain(ink, Shape::Line(ends.to_vec())));
-    }
-
-    fn base(&self) -> f64 {
-        self.top + BODY * font::ASCENT
-    }
-
-    fn pair(&mut self, name: &str, value: &str) {
-        if !self.has_room(LEADING) {
-            return;
-        }
-        let indent = if name.starts_with(' ') { 5.0 } else { 0.0 };
-        let y = self.base();
-        let left = Pos::new(self.area.low.x + indent, y);
-        let right = Pos::new(self.area.high.x, y);
-        let name = name.trim();
-        self.picture
-            .push(text(left, Anchor::Start, BODY, Weight::Regular, name));
-        self.picture
-            .push(text(right, Anchor::End, BODY, Weight::Bold, value));
-        self.top += LEADING;
-    }
-
-    fn words(&mut self, words: &str, most: usize) {
-        let lines = font::wrap(words, Weight::Regular, BODY, self.area.width());
-        for line in lines.iter().take(most) {
-            if !self.has_room(LEADING) {
-                return;
+impl Flow {
+    fn of(area: Area, blocks: Vec<Block>) -> Self {
+        let mut pages: Vec<Vec<(f64, Block)>> = vec![Vec::new()];
+        let mut top = area.low.y;
+        for (place, block) in blocks.iter().enumerate() {
+            let next = blocks.get(place + 1).map_or(0.0, Block::height);
+            // A heading stays with what it stands over.
+            let kept = match block {
+                Block::Heading(_) => next,
+                _ => 0.0,
+            };
+            if top + block.height() + kept > area.high.y {
+                pages.push(Vec::new());
+                top = area.low.y;
             }
-            let at = Pos::new(self.area.low.x, self.base());
-            self.picture
-                .push(text(at, Anchor::Start, BODY, Weight::Regular, line));
-            self.top += LEADING;
+            if let Some(page) = pages.last_mut() {
+                page.push((top, block.clone()));
+            }
+            top += block.height();
         }
+        Self { area, pages }
     }
 
-    fn blank(&mut self) {
-        if self.has_room(LINE) {
-            self.top += LINE;
-            self.rule(Ink::Rule);
-        }
+    /// Where the last block of the last page ends.
+    fn bottom(&self) -> f64 {
+        let last = self.pages.last().and_then(|page| page.last());
+        last.map_or(self.area.low.y, |(top, block)| top + block.height())
     }
 
-    fn blank_pair(&mut self, name: &str) {
-        if !self.has_room(LINE) {
-            return;
+    fn draw(&self, pages: &mut [Picture]) {
+        for (page, blocks) in pages.iter_mut().zip(&self.pages) {
+            for (top, block) in blocks {
+                draw_block(page, self.area, *top, block);
+            }
         }
-        self.top += LINE;
-        let at = Pos::new(self.area.low.x, self.top - 1.0);
-        self.picture
-            .push(text(at, Anchor::Start, BODY, Weight::Regular, name));
-        self.rule(Ink::Rule);
     }
+}
 
-    fn ticked(&mut self, words: &str) {
-        if !self.has_room(LINE) {
-            return;
+fn draw_block(page: &mut Picture, area: Area, top: f64, block: &Block) {
+    let (left, right) = (area.low.x, area.high.x);
+    let base = top + BODY * font::ASCENT;
+    let mut put = |x: f64, y: f64, anchor, size, weight, words: &str| {
+        page.push(text(Pos::new(x, y), anchor, size, weight, words));
+    };
+    match block {
+        Block::Heading(words) => {
+            put(left, top + 7.0, Anchor::Start, ID, Weight::Bold, words);
+            rule(page, Ink::Heavy, area, top + 8.6);
         }
-        let middle = self.top + LINE / 2.0;
-        tick(
-            self.picture,
-            Pos::new(self.area.low.x + TICK / 2.0 + 0.3, middle),
-        );
-        let room = self.area.width() - TICK - 3.0;
-        let words = font::shorten(words, Weight::Regular, BODY, room);
-        let at = Pos::new(
-            self.area.low.x + TICK + 3.0,
-            middle + BODY * font::CAP_HEIGHT / 2.0,
-        );
-        self.picture
-            .push(text(at, Anchor::Start, BODY, Weight::Regular, &words));
-        self.top += LINE;
+        Block::Pair(name, value) => {
+            let indent = if name.starts_with(' ') { 5.0 } else { 0.0 };
+            let name = name.trim();
+            put(
+                left + indent,
+                base,
+                Anchor::Start,
+                BODY,
+                Weight::Regular,
+                name,
+            );
+            put(right, base, Anchor::End, BODY, Weight::Bold, value);
+        }
+        Block::Words(words) => put(left, base, Anchor::Start, BODY, Weight::Regular, words),
+        Block::Blank(words) => {
+            if !words.is_empty() {
+                put(
+                    left,
+                    top + LINE - 1.0,
+                    Anchor::Start,
+                    BODY,
+                    Weight::Regular,
+                    words,
+                );
+            }
+            rule(page, Ink::Rule, area, top + LINE);
+        }
+        Block::Ticked(words) => {
+            let middle = top + LINE / 2.0;
+            let words = font::shorten(words, Weight::Regular, BODY, area.width() - TICK - 3.0);
+            let low = middle + BODY * font::CAP_HEIGHT / 2.0;
+            put(
+                left + TICK + 3.0,
+                low,
+                Anchor::Start,
+                BODY,
+                Weight::Regular,
+                &words,
+            );
+            tick(page, Pos::new(left + TICK / 2.0 + 0.3, middle));
+        }
+        Block::Air => {}
     }
+}
 
-    fn code(&mut self, modules: &crate::file::link::Modules) {
-        let side = code::side(modules);
-        if !self.has_room(side + 4.0) {
-            return;
-        }
-        let low = Pos::new(self.area.low.x, self.area.high.y - side);
-        code::draw(self.picture, modules, Area::new(low, self.area.high));
-        let at = Pos::new(low.x + side + 1.0, self.area.high.y - side / 2.0);
-        let room = self.area.high.x - at.x;
-        let lines = font::wrap(
-            "This plan on your phone: nothing to install.",
-            Weight::Regular,
-            BODY,
-            room,
-        );
-        for (place, line) in lines.iter().enumerate() {
-            let at = at + Pos::new(0.0, place as f64 * LEADING);
-            self.picture
-                .push(text(at, Anchor::Start, BODY, Weight::Regular, line));
-        }
-    }
+fn rule(page: &mut Picture, ink: Ink, area: Area, y: f64) {
+    let ends = [area.low.x, area.high.x].map(|x| Pos::new(x, y));
+    page.push(Item::plain(ink, Shape::Line(ends.to_vec())));
 }

@@ -169,16 +169,16 @@ fn the_drill_list() {
     check(
         Kind::DrillList,
         expect![[r#"
-        Drill list | Drill
-        Bores in one row share a number. Heights above the finished floor (AFF) to the centre. Centre every bore in its member. | rev 1
-        No. | what | where | member | bit | height | cables through | fill | steel | plates | seals, | ties | drilled | plated | sealed
-        Ground
-        1 | 5 studs | W6, studs 5 to 9, 5' 3-1/4" | from its upper end | partition | 2x4 | 5/8 in | 24 in AFF | D1A D1B | 29 % | seal
-        2 | top plates | W6, 3' 4" from its lower end | partition | 2x4 | 1-1/2 in | centred | D1A D1B D2A D2B | T3A T3B D4A +13 | 29 % | 2 | seal
-        Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and | water behind every bore. Bearing members: ask the builder. No holes in trusses, beams or engineered wood | 9 of 17
-        Drill list | without their maker. Local code, builder and licensed trades decide. | 
-        100 mm on paper. If not, print at 100 %.
-    "#]],
+            Drill list | Drill
+            Bores in one row share a number. Heights above the finished floor (AFF) to the centre. Centre every bore in its member. | rev 1
+            No. | what | where | member | bit | height | cables through | fill | steel | plates | seals, | ties | drilled | plated | sealed
+            Ground
+            1 | 5 studs | W6, studs 5 to 9, 5' 3-1/4" | from its upper end | partition | 2x4 | 5/8 in | 24 in AFF | D1A D1B | 29 % | seal
+            2 | top plates | W6, 3' 4" from its lower end | partition | 2x4 | 1-1/2 in | centred | D1A D1B D2A D2B | T3A T3B D4A +13 | 29 % | 2 | seal
+            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and | water behind every bore. Bearing members: ask the builder. No holes in trusses, beams or engineered wood | 9 of 17
+            Drill list | without their maker. Local code, builder and licensed trades decide.
+            100 mm on paper. If not, print at 100 %.
+        "#]],
     );
 }
 
@@ -187,29 +187,29 @@ fn the_pull_sheet() {
     check(
         Kind::PullSheet,
         expect![[r#"
-        Cut list and pull sheet, 1 of 2 | Pull
-        Cut lengths hold slack at both ends and waste. Label both ends before pulling. Write the foot marks printed on the jacket. | rev 1
-        cable | kind | to | path | slack | cut | reel | start mark | end mark | pulled | labelled
-        Group 1 · Cat 6 · 2 cables
-        D1A | Cat 6 | Bed 1, outlet 16 in | 66 ft | 12 ft | 78 ft | Cat 6 reel 1
-        D1B | Cat 6 | Bed 1, outlet 16 in | 66 ft | 12 ft | 78 ft | Cat 6 reel 1
-        Group 2 · Cat 6 · 1 cable
-        D2A | Cat 6 | Bed 1, outlet 16 in | 39 ft | 12 ft | 51 ft | Cat 6 reel 1
-        Without a way
-        D2B | Cat 6 | Bed 1, outlet 16 in | no way yet
-        T3A | Cat 6 | Bed 1, television 48 in | no way yet
-        T3B | RG-6 | Bed 1, television 48 in | no way yet
-        D4A | Cat 6 | Bed 1, outlet 16 in | no way yet
-        D4B | Cat 6 | Bed 1, outlet 16 in | no way yet
-        D5A | Cat 6 | Bed 2, outlet 16 in | no way yet
-        D5B | Cat 6 | Bed 2, outlet 16 in | no way yet
-        D6A | Cat 6 | Study, outlet 16 in | no way yet
-        D6B | Cat 6 | Study, outlet 16 in | no way yet
-        D7A | Cat 6 | Study, outlet 16 in | no way yet
-        Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and | water behind every bore. Bearing members: ask the builder. No holes in trusses, beams or engineered wood | 10 of 17
-        Cut list and pull sheet | without their maker. Local code, builder and licensed trades decide. | 
-        100 mm on paper. If not, print at 100 %.
-    "#]],
+            Cut list and pull sheet, 1 of 2 | Pull
+            Cut lengths hold slack at both ends and waste. Label both ends before pulling. Write the foot marks printed on the jacket. | rev 1
+            cable | kind | to | path | slack | cut | reel | start mark | end mark | pulled | labelled
+            Group 1 · Cat 6 · 2 cables
+            D1A | Cat 6 | Bed 1, outlet 16 in | 66 ft | 12 ft | 78 ft | Cat 6 reel 1
+            D1B | Cat 6 | Bed 1, outlet 16 in | 66 ft | 12 ft | 78 ft | Cat 6 reel 1
+            Group 2 · Cat 6 · 1 cable
+            D2A | Cat 6 | Bed 1, outlet 16 in | 39 ft | 12 ft | 51 ft | Cat 6 reel 1
+            Without a way
+            D2B | Cat 6 | Bed 1, outlet 16 in | no way yet
+            T3A | Cat 6 | Bed 1, television 48 in | no way yet
+            T3B | RG-6 | Bed 1, television 48 in | no way yet
+            D4A | Cat 6 | Bed 1, outlet 16 in | no way yet
+            D4B | Cat 6 | Bed 1, outlet 16 in | no way yet
+            D5A | Cat 6 | Bed 2, outlet 16 in | no way yet
+            D5B | Cat 6 | Bed 2, outlet 16 in | no way yet
+            D6A | Cat 6 | Study, outlet 16 in | no way yet
+            D6B | Cat 6 | Study, outlet 16 in | no way yet
+            D7A | Cat 6 | Study, outlet 16 in | no way yet
+            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and | water behind every bore. Bearing members: ask the builder. No holes in trusses, beams or engineered wood | 10 of 17
+            Cut list and pull sheet | without their maker. Local code, builder and licensed trades decide.
+            100 mm on paper. If not, print at 100 %.
+        "#]],
     );
 }
 
@@ -218,30 +218,30 @@ fn the_room_list() {
     check(
         Kind::RoomList,
         expect![[r#"
-        Room list, 1 of 2 | Rooms
-        Clockwise from the door. Facing the wall, from its inside corners; outdoors from its ends; ceilings from the walls on the sheet's left and top. | rev 1
-        drop | what | where | from left | from right | height | gang | cables | instruction | box | pulled | labelled | tucked | photo
-        Ground · Bed 1
-        D1 | outlet | W1 | 1' 8-7/8" | 11' 1/8" | 16 in | 1 | D1A D1B | low-voltage | bracket
-        T3 | television | W6 | 5' 1/4" | 8' 4-5/8" | 48 in | 1 | T3A T3B | low-voltage | bracket
-        D4 | outlet | W6 | 5' 1/4" | 8' 4-5/8" | 16 in | 1 | D4A D4B | low-voltage | bracket
-        D2 | outlet | W6 | 10' 7-3/16" | 2' 9-11/16" | 16 in | 1 | D2A D2B | low-voltage | bracket
-        Ground · Bed 2
-        D5 | outlet | W7 | 8' 11-1/2" | 4' 5-3/8" | 16 in | 1 | D5A D5B | low-voltage | bracket
-        Ground · Study
-        D6 | outlet | W7 | 9' 1/2" | 4' 4-3/8" | 16 in | 1 | D6A D6B | low-voltage | bracket
-        D7 | outlet | W2 | 4' 8-5/16" | 8' 8-9/16" | 16 in | 1 | D7A D7B | low-voltage | bracket
-        Ground · Hall
-        A15 | ceiling access | point | ceiling | 10' 3-1/4" | 1' 11-7/8" | 1 | A15A | box by others
-        Ground · Bath
-        D11 | outlet | W3 | 7' 7/8" | 7' 7-3/4" | 16 in | 1 | D11A D11B | low-voltage | bracket
-        Ground · Living
-        T9 | television | W10 | 8' 4-5/8" | 6' 4" | 16 in | 1 | T9A T9B | low-voltage | bracket
-        D10 | outlet | W10 | 9' 8-3/8" | 5' 1/4" | 16 in | 1 | D10A D10B | low-voltage | bracket
-        Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and | water behind every bore. Bearing members: ask the builder. No holes in trusses, beams or engineered wood | 7 of 17
-        Room list | without their maker. Local code, builder and licensed trades decide. | 
-        100 mm on paper. If not, print at 100 %.
-    "#]],
+            Room list, 1 of 2 | Rooms
+            Clockwise from the door. Facing the wall, from its inside corners; outdoors from its ends; ceilings from the walls on the sheet's left and top. | rev 1
+            drop | what | where | from left | from right | height | gang | cables | instruction | box | pulled | labelled | tucked | photo
+            Ground · Bed 1
+            D1 | outlet | W1 | 1' 8-7/8" | 11' 1/8" | 16 in | 1 | D1A D1B | low-voltage | bracket
+            T3 | television | W6 | 5' 1/4" | 8' 4-5/8" | 48 in | 1 | T3A T3B | low-voltage | bracket
+            D4 | outlet | W6 | 5' 1/4" | 8' 4-5/8" | 16 in | 1 | D4A D4B | low-voltage | bracket
+            D2 | outlet | W6 | 10' 7-3/16" | 2' 9-11/16" | 16 in | 1 | D2A D2B | low-voltage | bracket
+            Ground · Bed 2
+            D5 | outlet | W7 | 8' 11-1/2" | 4' 5-3/8" | 16 in | 1 | D5A D5B | low-voltage | bracket
+            Ground · Study
+            D6 | outlet | W7 | 9' 1/2" | 4' 4-3/8" | 16 in | 1 | D6A D6B | low-voltage | bracket
+            D7 | outlet | W2 | 4' 8-5/16" | 8' 8-9/16" | 16 in | 1 | D7A D7B | low-voltage | bracket
+            Ground · Hall
+            A15 | ceiling access | point | ceiling | 10' 3-1/4" | 1' 11-7/8" | 1 | A15A | box by others
+            Ground · Bath
+            D11 | outlet | W3 | 7' 7/8" | 7' 7-3/4" | 16 in | 1 | D11A D11B | low-voltage | bracket
+            Ground · Living
+            T9 | television | W10 | 8' 4-5/8" | 6' 4" | 16 in | 1 | T9A T9B | low-voltage | bracket
+            D10 | outlet | W10 | 9' 8-3/8" | 5' 1/4" | 16 in | 1 | D10A D10B | low-voltage | bracket
+            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and | water behind every bore. Bearing members: ask the builder. No holes in trusses, beams or engineered wood | 7 of 17
+            Room list | without their maker. Local code, builder and licensed trades decide.
+            100 mm on paper. If not, print at 100 %.
+        "#]],
     );
 }
 
@@ -250,32 +250,34 @@ fn the_cover() {
     check(
         Kind::Cover,
         expect![[r#"
-        Larch Row, lot 3 | Cover
-        Low-voltage cabling · revision 1 | rev 1
-        Totals | Bring
-        drops | cables | 16 | 27 | Cat 6 reel 1, 1,000 ft
-        Cat 6 | bores | 1,214 ft, 2 reels | 46 | bits 5/8, 1-1/2 in, long and short
-        5/8 in | 1-1/2 in | 40 | 6 | 11 low-voltage brackets, 1 gang
-        steel nail plates | 4 | 1 low-voltage brackets, 2 gang
-        seals | supports | 12 | 31 | 4 steel nail plates
-        keystone jacks | hours | 24 | 11.5 | 31 cable supports
-        Who to call | sealant for 12 bores
-        labels, hook-and-loop ties, pull string, tester
-        Cautions
-        Everything here is within the rule set you chose (United | States, model codes) or named in the findings. The local
-        code, the builder and the licensed trades decide.
-        Dates | Wear eye protection. Look and feel for power, gas and | water behind every bore before drilling.
-        drill | Bearing members: ask the builder before drilling.
-        pull | No holes in trusses, beams or engineered wood without | the maker's word.
-        cover | Ladders and attics: three points of contact, and step on | framing only.
-        trim-out | Power cable is for the electrician. Keep clear of it, and
-        never open a live box.
-        To look at
-        Nothing: every check is clear.
-        Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear | eye protection. Look for power, gas and water behind every | 1 of 17
-        Cover | bore. Bearing members: ask the builder. No holes in trusses, | 
-        beams or engineered wood without their maker. Local code, | builder and licensed trades decide.
-        100 mm on paper. If not, print at 100 %.
-    "#]],
+            Larch Row, lot 3 | Cover
+            Low-voltage cabling · revision 1 | rev 1
+            Totals | Bring
+            drops | cables | 16 | 27 | Cat 6 reel 1, 1,000 ft
+            Cat 6 | bores | 1,214 ft, 2 reels | 46 | bits 5/8, 1-1/2 in, long and short
+            5/8 in | 1-1/2 in | 40 | 6 | 11 low-voltage brackets, 1 gang
+            steel nail plates | 4 | 1 low-voltage bracket, 2 gang
+            seals | supports | 12 | 31 | 4 steel nail plates
+            keystone jacks | hours | 24 | 11.5 | 31 cable supports
+            To look at | sealant for 12 bores
+            Nothing: every check is clear. | labels, hook-and-loop ties, pull string, tester
+            Who to call | Cautions
+            Everything here is within the rule set you chose (United | States, model codes) or named in the findings. The local
+            code, the builder and the licensed trades decide.
+            Wear eye protection. Look and feel for power, gas and | water behind every bore before drilling.
+            Bearing members: ask the builder before drilling.
+            No holes in trusses, beams or engineered wood without | the maker's word.
+            Ladders and attics: three points of contact, and step on | framing only.
+            Power cable is for the electrician. Keep clear of it, and | never open a live box.
+            Dates
+            drill
+            pull
+            cover
+            trim-out
+            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear | eye protection. Look for power, gas and water behind every | 1 of 17
+            Cover | bore. Bearing members: ask the builder. No holes in trusses,
+            beams or engineered wood without their maker. Local code, | builder and licensed trades decide.
+            100 mm on paper. If not, print at 100 %.
+        "#]],
     );
 }

@@ -107,7 +107,7 @@ impl Sheets {
     /// The same, with a link as a code on the cover: a whole address. A link too long for one code
     /// is left out.
     pub fn with_link(plan: &Plan, design: &Design, paper: &Paper, link: Option<&str>) -> Vec<Page> {
-        let mut drafts = vec![cover::page(plan, design, paper, link)];
+        let mut drafts = cover::pages(plan, design, paper, link);
         drafts.extend(finding_page::pages(plan, design, paper));
         let levels = plan.levels.iter();
         drafts.extend(levels.flat_map(|level| level_page::pages(plan, design, paper, level)));

@@ -250,6 +250,24 @@ fn an_empty_plan_still_gives_every_sheet() {
 }
 
 #[test]
+fn a_link_is_a_code_on_the_cover_or_behind_it() {
+    let plan = sample::house();
+    let design = Design::of(&plan);
+    let paper = Paper::of(Size::Letter);
+    for length in [60, 1200] {
+        let link = format!("https://borewright.example/#Q{}", "A1".repeat(length));
+        let pages = Sheets::with_link(&plan, &design, &paper, Some(&link));
+        let without = Sheets::of(&plan, &design, &paper);
+        let modules = |pages: &[Page]| {
+            let covers = pages.iter().filter(|page| page.kind == Kind::Cover);
+            covers.map(|page| page.marks().count()).sum::<usize>()
+        };
+        assert!(modules(&pages) > modules(&without) + 100, "{length}");
+        assert!(pages.iter().all(|page| overlaps(page).is_empty()));
+    }
+}
+
+#[test]
 fn long_names_are_shortened_rather_than_run_over() {
     let plan = sample::house();
     let long = "The very long name of a job on a very long street ".repeat(6);
