@@ -2,6 +2,12 @@
 //! bores, edges, set-back, fill, and the permanent link. Rows, with document, edition and section,
 //! are in `limits.json`.
 
+#![expect(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "a test may stop at the first surprise"
+)]
+
 use borewright_core::plan::Lumber;
 use borewright_core::rules::{RuleId, RuleSet};
 use borewright_core::units::{Size, Units};
