@@ -9,7 +9,7 @@ use std::process::ExitCode;
 use borewright_core::design::Design;
 use borewright_core::file::{self, link};
 use borewright_core::plan::Plan;
-use borewright_core::schedule;
+use borewright_core::report::report;
 use serde_json::{Value, json};
 
 fn main() -> ExitCode {
@@ -33,11 +33,11 @@ fn print(path: &str) -> Result<(), String> {
         eprintln!("{path}: {loss}");
     }
     let design = Design::of(&opened.plan);
-    let mut report = schedule::report(&opened.plan, &design);
-    report["link"] = linked(&opened.plan)?;
+    let mut lists = report(&opened.plan, &design);
+    lists["link"] = linked(&opened.plan)?;
     println!(
         "{}",
-        serde_json::to_string_pretty(&report).map_err(|error| error.to_string())?
+        serde_json::to_string_pretty(&lists).map_err(|error| error.to_string())?
     );
     Ok(())
 }

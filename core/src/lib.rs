@@ -65,6 +65,7 @@ pub mod finding;
 pub mod framing;
 pub mod picture;
 pub mod plan;
+pub mod report;
 pub mod route;
 pub mod rules;
 pub mod scan;

@@ -4,7 +4,7 @@ use crate::none;
 use crate::source::{Source, names, parsed, rust};
 
 /// The rooms of the core, each with the rooms it may use. From the ground up.
-const ROOMS: [(&str, &str); 16] = [
+const ROOMS: [(&str, &str); 17] = [
     ("units", ""),
     ("shape", "units"),
     ("rules", "units shape"),
@@ -22,12 +22,16 @@ const ROOMS: [(&str, &str); 16] = [
         "units shape rules plan framing route bore schedule finding",
     ),
     (
+        "report",
+        "units shape rules plan framing route bore schedule finding design",
+    ),
+    (
         "picture",
         "units shape rules plan framing route bore schedule finding design",
     ),
     (
         "sheet",
-        "units shape rules plan framing route bore schedule finding design picture",
+        "units shape rules plan framing route bore schedule finding design picture file",
     ),
     (
         "desk",

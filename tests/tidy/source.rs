@@ -77,7 +77,22 @@ pub fn literals(file: &syn::File) -> Vec<String> {
 
 fn read(path: String) -> Source {
     let text = text(&path);
-    parsed(&path, text)
+    let mut source = parsed(&path, text);
+    if is_test_module(&path) {
+        source.product.items.clear();
+    }
+    source
+}
+
+/// Whether the file's parent declares it under `#[cfg(test)]`, so that none of it is product.
+fn is_test_module(path: &str) -> bool {
+    let Some((folder, file)) = path.rsplit_once('/') else {
+        return false;
+    };
+    let parent = std::fs::read_to_string(root().join(folder).join("mod.rs"));
+    let name = file.trim_end_matches(".rs");
+    let declared = ["mod", "pub(crate) mod"].map(|word| format!("#[cfg(test)]\n{word} {name};"));
+    parent.is_ok_and(|parent| declared.iter().any(|text| parent.contains(text)))
 }
 
 fn gather(folder: &Path, ends: &[&str], found: &mut Vec<String>) {

@@ -103,6 +103,16 @@ pub(crate) fn house() -> Plan {
         entry: Entry::Either,
         panel_height: Mm(1524),
     }))];
+    edits.extend(inside_drops());
+    edits.extend(outside_drops());
+    edits.extend(ceiling_drops());
+    edits.push(shower());
+    edits.push(power());
+    apply(shell(), edits)
+}
+
+fn inside_drops() -> Vec<Edit> {
+    let mut edits = Vec::new();
     for (kind, wall, offset, side, height) in [
         (DropKind::Data, 1, 600, Side::Right, 406),
         (DropKind::Data, 6, 3300, Side::Right, 406),
@@ -127,6 +137,11 @@ pub(crate) fn house() -> Plan {
             },
         });
     }
+    edits
+}
+
+fn outside_drops() -> Vec<Edit> {
+    let mut edits = Vec::new();
     for (wall, offset, kind, height) in [
         (1, 200, DropKind::Camera, 2743),
         (2, 8500, DropKind::Camera, 2743),
@@ -143,6 +158,11 @@ pub(crate) fn house() -> Plan {
             },
         });
     }
+    edits
+}
+
+fn ceiling_drops() -> Vec<Edit> {
+    let mut edits = Vec::new();
     for (x, y) in [(3200, 4850), (7000, 7600)] {
         edits.push(Edit::AddDrop {
             kind: DropKind::CeilingAccessPoint,
@@ -152,7 +172,11 @@ pub(crate) fn house() -> Plan {
             },
         });
     }
-    edits.push(Edit::AddKeepOut(
+    edits
+}
+
+fn shower() -> Edit {
+    Edit::AddKeepOut(
         GROUND,
         KeepOut {
             id: KeepOutId(0),
@@ -165,8 +189,11 @@ pub(crate) fn house() -> Plan {
             top: Mm(2100),
             reason: KeepOutReason::Shower,
         },
-    ));
-    edits.push(Edit::AddPowerRun(
+    )
+}
+
+fn power() -> Edit {
+    Edit::AddPowerRun(
         GROUND,
         PowerRun {
             id: PowerRunId(0),
@@ -179,8 +206,7 @@ pub(crate) fn house() -> Plan {
             circuits: 2,
             panel: false,
         },
-    ));
-    apply(shell(), edits)
+    )
 }
 
 /// The house with drops at given shares along given walls.

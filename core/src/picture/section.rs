@@ -185,14 +185,22 @@ fn in_member(
         }
     }
     let wood = Size(((depth.0 - bore.bit.0) / 2.0).max(0.0));
-    let edge = plan.units.limit(wood);
-    let size = plan.units.size(bore.bit);
-    let x = left + wide + 2.5;
+    let (edge, size) = (plan.units.limit(wood), plan.units.size(bore.bit));
     let rows = [
         (0.0, at.y - radius, edge.as_str()),
         (at.y - radius, at.y + radius, size.as_str()),
         (at.y + radius, height, edge.as_str()),
     ];
+    measures(picture, rows, (left + wide + 2.5, right), sizes);
+}
+
+/// The measures beside the member: ticks, a span and its words a row.
+fn measures(
+    picture: &mut Picture,
+    rows: [(f64, f64, &str); 3],
+    (x, right): (f64, f64),
+    sizes: Type,
+) {
     for (from, to, words) in rows {
         for y in [from, to] {
             let tick = vec![Pos::new(x - 1.0, y), Pos::new(x + 1.0, y)];

@@ -1,18 +1,15 @@
 //! Tables that follow from ways and bores, one a file: the tally, the cut list, the rooms, the
-//! closet's ports, the labels; and each of them as comma-separated text.
+//! closet's ports, the labels.
 
-pub mod csv;
 mod cut_list;
 mod labels;
 mod ports;
 pub mod reels;
-mod report;
 mod rooms;
 mod totals;
 
 pub use cut_list::{Cut, CutList, Reel, slack_rule};
 pub use labels::{LABELS_PER_END, Label, LabelPlace, labels};
 pub use ports::{Port, ports};
-pub use report::report;
 pub use rooms::{RoomRow, room_list};
 pub use totals::{CableTotal, Totals};

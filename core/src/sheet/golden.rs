@@ -50,23 +50,6 @@ fn check(kind: Kind, expected: Expect) {
 
 /// A design with two rows of bores and three cuts.
 fn by_hand(plan: &Plan) -> Design {
-    let row = |number, what: &str, location: &str, bit, height: &str| DrillRow {
-        number,
-        level: LevelId(1),
-        wall: Some(WallId(6)),
-        bores: Vec::new(),
-        members: 1,
-        what: what.to_string(),
-        location: location.to_string(),
-        member: String::from("partition 2x4"),
-        bit: Bit::inches(bit),
-        height: height.to_string(),
-        cables: vec![CableId(1), CableId(2)],
-        fill: 0.286,
-        nail_plates: 0,
-        ties: 0,
-        seals: 1,
-    };
     let mut thick = row(
         2,
         "top plates",
@@ -107,27 +90,51 @@ fn by_hand(plan: &Plan) -> Design {
                 part: false,
             }],
         },
-        totals: Totals {
-            drops: 16,
-            cables: 27,
-            cable: vec![CableTotal {
-                kind: CableKindId::CAT6,
-                cables: 23,
-                length: Mm::feet(1214.0),
-                reels: 2,
-            }],
-            reels: 2,
-            bores: 46,
-            by_bit: vec![(Bit::inches(0.625), 40), (Bit::inches(1.5), 6)],
-            nail_plates: 4,
-            seals: 12,
-            supports: 31,
-            brackets: [11, 1, 0, 0],
-            keystones: 24,
-            hours: 11.5,
-            ..Totals::default()
-        },
+        totals: totals(),
         ..Design::default()
+    }
+}
+
+fn row(number: u32, what: &str, location: &str, bit: f64, height: &str) -> DrillRow {
+    DrillRow {
+        number,
+        level: LevelId(1),
+        wall: Some(WallId(6)),
+        bores: Vec::new(),
+        members: 1,
+        what: what.to_string(),
+        location: location.to_string(),
+        member: String::from("partition 2x4"),
+        bit: Bit::inches(bit),
+        height: height.to_string(),
+        cables: vec![CableId(1), CableId(2)],
+        fill: 0.286,
+        nail_plates: 0,
+        ties: 0,
+        seals: 1,
+    }
+}
+
+fn totals() -> Totals {
+    Totals {
+        drops: 16,
+        cables: 27,
+        cable: vec![CableTotal {
+            kind: CableKindId::CAT6,
+            cables: 23,
+            length: Mm::feet(1214.0),
+            reels: 2,
+        }],
+        reels: 2,
+        bores: 46,
+        by_bit: vec![(Bit::inches(0.625), 40), (Bit::inches(1.5), 6)],
+        nail_plates: 4,
+        seals: 12,
+        supports: 31,
+        brackets: [11, 1, 0, 0],
+        keystones: 24,
+        hours: 11.5,
+        ..Totals::default()
     }
 }
 

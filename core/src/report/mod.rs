@@ -3,6 +3,8 @@
 //! Lengths are whole millimetres, bits millimetres with decimals, shares 0 to 1. Cables and drops
 //! go by their labels. The same plan gives the same text on every machine.
 
+pub mod csv;
+
 use serde_json::{Value, json};
 
 use crate::design::Design;

@@ -4,9 +4,9 @@
 //! and line feed. A field that a spreadsheet would take for a formula gets an apostrophe in front,
 //! so that whatever a person typed stays text. Lengths are in the plan's units, and the head says so.
 
-use super::{Port, labels, ports, room_list};
 use crate::design::Design;
 use crate::plan::{CableId, Plan};
+use crate::schedule::{Port, labels, ports, room_list};
 use crate::units::{Mm, Units};
 
 /// The schedules that can be written, with the name of their file.
