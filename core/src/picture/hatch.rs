@@ -3,8 +3,10 @@
 use super::labels::{Label, Run};
 use super::obstacles::Obstacles;
 use super::{About, Ink, Item, Picture, Shape, Type};
-use crate::plan::{KeepOut, KeepOutShape, Level, PowerPlace, PowerRun};
+use crate::framing::{Framing, LevelFraming, SpaceKind};
+use crate::plan::{KeepOut, KeepOutShape, Level, Plan, PowerPlace, PowerRun};
 use crate::shape::{Pos, Segment};
+use crate::units::Size;
 
 /// Distance between hatching lines, paper millimetres.
 const HATCH: f64 = 2.2;
@@ -72,6 +74,53 @@ pub(super) fn power(
         labels.push(name(word, place, Ink::PowerName, about, sizes, faint));
     }
     labels
+}
+
+/// Half length of the arrow along joists, paper millimetres.
+const ARROW: f64 = 11.0;
+/// Length of its heads, paper millimetres.
+const HEAD: f64 = 2.0;
+
+/// Draws the direction of the joists or trusses over a level as a double arrow in its middle, and
+/// returns its words; `None` where nothing frames a space over it.
+pub(super) fn joists(
+    picture: &mut Picture,
+    obstacles: &mut Obstacles,
+    plan: &Plan,
+    framing: &Framing,
+    level: &LevelFraming,
+    sizes: Type,
+) -> Option<Label> {
+    let space = framing.spaces.get(level.above?)?;
+    let (low, high) = level.outline.bounds()?;
+    let (middle, scale) = ((low + high) * 0.5, picture.scale);
+    let along = space.along * scale;
+    let ends = [middle + along * -ARROW, middle + along * ARROW];
+    obstacles.add_chain(&ends.map(|at| at * (1.0 / scale)), HEAD * 0.6);
+    let mut line = |points: Vec<Pos>| {
+        picture.push(Item::plain(Ink::Joist, Shape::Line(points)));
+    };
+    line(ends.to_vec());
+    for (end, back) in [(ends[0], 1.0), (ends[1], -1.0)] {
+        let (back, aside) = (along * (back * HEAD), along.quarter_turn() * (0.5 * HEAD));
+        line(vec![end + back + aside, end, end + back + aside * -1.0]);
+    }
+    let what = match space.kind {
+        SpaceKind::AtticTrusses => "trusses",
+        _ => "joists",
+    };
+    let words = format!("{what} {} on centre", plan.units.size(Size(space.spacing)));
+    Some(Label {
+        anchors: vec![middle, ends[0], ends[1]],
+        clear: 1.0,
+        forms: vec![vec![Run::plain(words, sizes.body)]],
+        reach: 60.0,
+        centred: false,
+        ink: Ink::JoistName,
+        about: None,
+        faint: false,
+        paper: false,
+    })
 }
 
 fn name(word: &str, at: Pos, ink: Ink, about: About, sizes: Type, faint: bool) -> Label {

@@ -57,6 +57,8 @@ pub enum Ink {
     Cripple,
     /// Direction of joists or trusses.
     Joist,
+    /// What the joists are and how far apart.
+    JoistName,
     /// Power cable by others.
     Power,
     /// Name of a power run.
@@ -149,6 +151,7 @@ impl Ink {
             Self::Header => "header",
             Self::Cripple => "cripple",
             Self::Joist => "joist",
+            Self::JoistName => "joist-name",
             Self::Power => "power",
             Self::PowerName => "power-name",
             Self::KeepOut => "keep-out",

@@ -177,6 +177,17 @@ impl LevelSheet<'_> {
             );
             self.first.extend(labels);
         }
+        if stress == Stress::Framing {
+            let words = hatch::joists(
+                &mut self.picture,
+                &mut self.obstacles,
+                self.plan,
+                &self.design.framing,
+                self.framing,
+                sizes,
+            );
+            self.first.extend(words);
+        }
         if stress != Stress::Paper {
             self.findings();
         }
@@ -408,6 +419,8 @@ mod tests {
         };
         assert!(!has(Stress::Framing, |ink| matches!(ink, Ink::Trunk(_))));
         assert!(has(Stress::Framing, |ink| *ink == Ink::WallName));
+        assert!(has(Stress::Framing, |ink| *ink == Ink::JoistName));
+        assert!(!has(Stress::Ways, |ink| *ink == Ink::Joist));
         assert!(!has(Stress::Drops, |ink| *ink == Ink::Bore));
         assert!(has(Stress::Drops, |ink| *ink == Ink::Drop));
         assert!(has(Stress::Ways, |ink| *ink == Ink::BoreRing));
