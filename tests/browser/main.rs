@@ -2,5 +2,6 @@
 //!
 //! The guide to writing one is at the top of `harness/lib.rs`.
 
+mod demo;
 mod hands;
 mod opens;

@@ -114,6 +114,11 @@ fn blob_of(canvas: &HtmlCanvasElement) -> js_sys::Promise {
 
 #[cfg(all(test, target_family = "wasm"))]
 mod tests {
+    #![allow(
+        clippy::unwrap_used,
+        reason = "a browser test may stop at the first surprise"
+    )]
+
     use super::*;
     use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 

@@ -115,6 +115,11 @@ fn bytes_of(value: JsValue) -> Option<Vec<u8>> {
 
 #[cfg(all(test, target_family = "wasm"))]
 mod tests {
+    #![allow(
+        clippy::unwrap_used,
+        reason = "a browser test may stop at the first surprise"
+    )]
+
     use super::*;
     use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 
