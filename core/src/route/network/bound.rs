@@ -19,7 +19,8 @@
 //! the three.
 //!
 //! A cable that meets a crossing on more than one of its edges pays there once, but a cheapest way
-//! would pay at each; so amounts are per edge, and count as often as a path without a loop can use
+//! would pay at each. Where those edges meet in one node the bound is that of a looser network in
+//! which the crossing has one edge only (see `relax`). Elsewhere amounts are per edge, and count as often as a path without a loop can use
 //! edges of the crossing. With pins each leg is such a path, so a cable's amount counts once for
 //! each leg. A group's flow has a capacity at every edge, so its amount counts for every edge.
 //! Length limits are left out, which can only lower the bound.
@@ -33,7 +34,9 @@
 
 use super::answer::Answer;
 use super::graph::{Arc, NONE, Network};
-use super::group::{self, Group};
+use super::group;
+use super::payer::Payer;
+use super::relax::{Relaxed, relaxed};
 use super::shortest::Search;
 use super::tolls::{PARTS, Tolls, Use, most_uses};
 use super::warm;
@@ -43,7 +46,7 @@ const ASCENTS: u32 = 6;
 
 /// The first step, in times of Polyak's, and the rounds without a rise after which it gets shorter.
 /// Chosen on invented houses of 40 cables.
-const FIRST_STRIDE: f64 = 6.0;
+const FIRST_STRIDE: f64 = 10.0;
 const IDLE: u32 = 15;
 
 /// Tolls are kept for at most so many pairs of payer and crossing (128 MB); a larger problem gets
@@ -52,8 +55,9 @@ const MOST_TOLLS: usize = 16 << 20;
 
 /// Raises a lower bound step by step.
 #[derive(Clone, Debug)]
-pub struct Bounder<'n> {
-    network: &'n Network,
+pub struct Bounder {
+    /// A looser copy of the caller's.
+    network: Network,
     search: Search,
     payers: Vec<Payer>,
     tolls: Tolls,
@@ -68,46 +72,38 @@ pub struct Bounder<'n> {
     idle: u32,
 }
 
-/// A cable or a group on its way to the sink.
-#[derive(Clone, Debug)]
-struct Payer {
-    sources: Vec<u32>,
-    stops: Vec<u32>,
-    /// How often its cheapest way counts in the bound.
-    units: u64,
-    /// The area it pays for on each leg; 0 for a group.
-    area: u32,
-    /// Whether it pays what edges cost.
-    linear: bool,
-}
-
-impl<'n> Bounder<'n> {
+impl Bounder {
     /// Starts for the cables that this answer routes. It also tells which bundles to count as
     /// groups, and what to aim at; it need not be good, but a better one is bounded more closely.
-    pub fn new(network: &'n Network, answer: &Answer) -> Self {
+    pub fn new(network: &Network, answer: &Answer) -> Self {
         let paths = routed_paths(network, answer);
+        let Relaxed {
+            network: copy,
+            crossings,
+        } = relaxed(network);
         let groups = group::groups(network, &paths);
         let mut payers: Vec<Payer> = paths
             .iter()
             .map(|(i, _)| Payer::cable(network, *i))
             .collect();
         payers.extend(groups.iter().map(|group| Payer::group(network, group)));
-        if payers.len() * network.crossings.len() > MOST_TOLLS {
+        if payers.len() * copy.crossings.len() > MOST_TOLLS {
             payers.clear();
         }
         let weight = |j: u32, at: usize| match at.checked_sub(paths.len()) {
             None => payers[at].stops.len() as u64,
             Some(group) => {
-                let edges = network.arcs_through(j).len() as u64 / 2;
-                let passes = groups[group].passes(network.crossings[j as usize].capacity);
-                (passes * edges).div_ceil(most_uses(network, j))
+                let edges = copy.arcs_through(j).len() as u64 / 2;
+                let passes = groups[group].passes(copy.crossings[j as usize].capacity);
+                (passes * edges).div_ceil(most_uses(&copy, j))
             }
         };
+        let full = full_crossings(network, &paths);
         Self {
-            network,
-            search: Search::new(network),
-            tolls: Tolls::new(network, payers.len(), weight),
-            full: full_crossings(network, &paths),
+            search: Search::new(&copy),
+            tolls: Tolls::new(&copy, payers.len(), weight),
+            full: full.iter().map(|j| crossings[*j as usize]).collect(),
+            network: copy,
             least: vec![0; payers.len()],
             payers,
             upper: answer.cost,
@@ -144,51 +140,6 @@ impl<'n> Bounder<'n> {
     }
 }
 
-impl Payer {
-    fn cable(network: &Network, cable: usize) -> Self {
-        let stops: Vec<u32> = network.pins[cable]
-            .iter()
-            .copied()
-            .chain([network.sink])
-            .collect();
-        let area = network.cables[cable].area / stops.len() as u32;
-        Self {
-            sources: vec![network.cables[cable].source],
-            stops,
-            units: 1,
-            area,
-            linear: true,
-        }
-    }
-
-    fn group(network: &Network, group: &Group) -> Self {
-        let sources = group.sources.clone();
-        Self {
-            sources,
-            stops: vec![network.sink],
-            units: group.units,
-            area: 0,
-            linear: false,
-        }
-    }
-
-    fn cost(&self, arc: &Arc) -> u64 {
-        if self.linear {
-            u64::from(arc.cost) * PARTS
-        } else {
-            0
-        }
-    }
-
-    /// What is still ahead at least.
-    fn ahead(&self, network: &Network, node: u32) -> u64 {
-        match self.linear && self.stops.len() == 1 {
-            true => network.linear.distance[node as usize].saturating_mul(PARTS),
-            false => 0,
-        }
-    }
-}
-
 /// The paths of the cables that are routed.
 fn routed_paths(network: &Network, answer: &Answer) -> Vec<(usize, Vec<u32>)> {
     let path = |cable: usize| {
@@ -216,7 +167,7 @@ fn full_crossings(network: &Network, paths: &[(usize, Vec<u32>)]) -> Vec<u32> {
     (0..network.crossings.len() as u32).filter(full).collect()
 }
 
-impl Bounder<'_> {
+impl Bounder {
     /// Every payer, groups first, takes a share of what is left and gives back what it does not
     /// need; then the area takes what is left at full crossings.
     fn ascend(&mut self) {
@@ -240,7 +191,7 @@ impl Bounder<'_> {
             payers,
             ..
         } = self;
-        let (network, payer) = (*network, &payers[at]);
+        let (network, payer) = (&*network, &payers[at]);
         let most = |j: u32| tolls.toll(j, at, payer.area) + tolls.share(j, at, shares);
         let price = |_: usize, arc: &Arc| match arc.crossing {
             NONE => payer.cost(arc),
@@ -311,7 +262,7 @@ impl Bounder<'_> {
             payers,
             ..
         } = self;
-        let (network, payer) = (*network, &payers[at]);
+        let (network, payer) = (&*network, &payers[at]);
         let price = |_: usize, arc: &Arc| match arc.crossing {
             NONE => payer.cost(arc),
             j => payer.cost(arc) + tolls.toll(j, at, payer.area),

@@ -104,6 +104,15 @@ impl Network {
         there ^ back ^ arc as u32
     }
 
+    /// The crossing of a caller's edge; `NONE` if it has none or is never used.
+    pub(super) fn crossing_of(&self, edge: u32) -> u32 {
+        let arc = self
+            .edge_arcs
+            .get(edge as usize)
+            .and_then(|arcs| self.arcs.get(arcs[0] as usize));
+        arc.map_or(NONE, |arc| arc.crossing)
+    }
+
     /// Both directions of every edge through a crossing.
     pub(super) fn arcs_through(&self, crossing: u32) -> &[u32] {
         let from = self.crossing_offsets[crossing as usize] as usize;

@@ -69,8 +69,14 @@ impl<'n> Improver<'n> {
         let alone = improver.router.estimates();
         start::lay_tree(&mut improver.router, &improver.reach, &network.linear);
         improver.polish(polish);
+        if polish && improver.polished {
+            let cheap = vec![start::PLAIN / 4; network.crossings.len()];
+            improver.restart_from(&start::tree(network, &cheap));
+            improver.polish(polish);
+        }
         improver.router.clear();
-        start::lay_tree(&mut improver.router, &improver.reach, &alone);
+        improver.router.set_estimates(&alone);
+        start::lay_alone(&mut improver.router, &improver.reach);
         if improver.router.state.cost() < improver.best.cost {
             improver.router.watch.forget();
             improver.polish(polish);
@@ -147,6 +153,12 @@ impl<'n> Improver<'n> {
             random: Random::new(0),
             steps: 0,
         }
+    }
+
+    fn restart_from(&mut self, tree: &Field) {
+        self.router.clear();
+        start::lay_tree(&mut self.router, &self.reach, tree);
+        self.router.watch.forget();
     }
 
     fn polish(&mut self, polish: bool) {

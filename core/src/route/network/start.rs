@@ -46,6 +46,21 @@ pub(super) fn lay_tree(router: &mut Router<'_>, reach: &[Reach], tree: &Field) {
     lay_missing(router, reach);
 }
 
+/// Lays every cable its own cheapest way, as if it were alone. Nothing may be laid before; the
+/// router's estimates must be those of that.
+pub(super) fn lay_alone(router: &mut Router<'_>, reach: &[Reach]) {
+    let open = (0..router.network.cables.len()).filter(|cable| reach[*cable] == Reach::Open);
+    let paths: Vec<_> = open
+        .map(|cable| (cable, router.best(cable, u64::MAX)))
+        .collect();
+    for (cable, path) in paths {
+        if let Some(path) = path {
+            router.state.lay(cable, path);
+        }
+    }
+    router.look_ahead();
+}
+
 /// Lays one cable the best way there is.
 pub(super) fn lay_best(router: &mut Router<'_>, cable: usize) {
     if let Some(path) = router.best(cable, u64::MAX) {
