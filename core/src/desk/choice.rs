@@ -1,6 +1,6 @@
 //! What is chosen, and what lies under a tap.
 
-use super::position::{closet_position, drop_position, opening_position};
+use super::position::{closet_position, opening_position};
 use super::{Reach, Session, Step};
 use crate::design::Design;
 use crate::plan::{
@@ -107,7 +107,10 @@ impl Tap<'_> {
         let plan = &self.session.plan;
         let here = plan.drops.iter().filter(|d| d.level == self.level.id);
         let off = here.map(|drop| {
-            let off = drop_position(plan, drop).map(|place| place.distance(self.at));
+            let off = drop
+                .place
+                .position(plan)
+                .map(|place| place.distance(self.at));
             (drop.id, off)
         });
         nearest(off, self.around.max(MEANT)).map(Choice::Drop)

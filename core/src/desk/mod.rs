@@ -39,7 +39,7 @@ pub use history::History;
 pub use intent::{Heading, Intent};
 pub use lacks::Lack;
 pub use notice::{Notice, NoticeKind};
-pub use position::{bounds, closet_position, drop_position, position};
+pub use position::{bounds, closet_position, position};
 pub use session::Session;
 pub use snap::{Hold, Snap};
 pub use step::Step;

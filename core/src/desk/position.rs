@@ -2,28 +2,9 @@
 
 use super::Choice;
 use super::snap::on_face;
-use crate::plan::{
-    Closet, ClosetPlace, Drop, KeepOutShape, LevelId, Opening, Place, Plan, PowerPlace, Wall,
-};
+use crate::plan::{Closet, ClosetPlace, KeepOutShape, LevelId, Opening, Plan, PowerPlace, Wall};
 use crate::shape::{Point, Pos};
 use crate::units::Mm;
-
-/// Where a drop's box is on its level: on the face of its wall, on the ceiling, or where it was
-/// set adrift. `None` only for a drop whose wall the plan does not have.
-pub fn drop_position(plan: &Plan, drop: &Drop) -> Option<Pos> {
-    match drop.place {
-        Place::Wall {
-            wall, offset, side, ..
-        }
-        | Place::Outside {
-            wall, offset, side, ..
-        } => {
-            let (_, wall) = plan.wall(wall)?;
-            Some(on_face(wall, offset, side))
-        }
-        Place::Ceiling { at } | Place::Adrift { at } => Some(at.pos()),
-    }
-}
 
 /// Where the closet's panel is on its level.
 pub fn closet_position(plan: &Plan, closet: &Closet) -> Option<Pos> {
@@ -48,11 +29,11 @@ pub fn position(plan: &Plan, choice: Choice) -> Option<(LevelId, Pos)> {
     match choice {
         Choice::Drop(id) => {
             let drop = plan.drop(id)?;
-            Some((drop.level, drop_position(plan, drop)?))
+            Some((drop.level, drop.place.position(plan)?))
         }
         Choice::Cable(id) => {
             let (drop, _) = plan.cable(id)?;
-            Some((drop.level, drop_position(plan, drop)?))
+            Some((drop.level, drop.place.position(plan)?))
         }
         Choice::Closet => {
             let closet = plan.closet?;
@@ -107,7 +88,7 @@ pub fn bounds(plan: &Plan, level: LevelId) -> Option<(Pos, Pos)> {
     let shown = plan.level(level)?;
     let walls = shown.walls.iter().flat_map(|w| [w.from.pos(), w.to.pos()]);
     let drops = plan.drops.iter().filter(|drop| drop.level == level);
-    let drops = drops.filter_map(|drop| drop_position(plan, drop));
+    let drops = drops.filter_map(|drop| drop.place.position(plan));
     let scan = shown.sheet.scan.iter().flat_map(|scan| {
         let (width, height) = (f64::from(scan.width), f64::from(scan.height));
         [(0.0, 0.0), (width, 0.0), (0.0, height), (width, height)]

@@ -1,7 +1,7 @@
 //! Findings about ways: none, too long, beside power, or through something only its maker allows.
 
 use super::{Finding, Severity, Subject};
-use crate::framing::{Framing, drop_position};
+use crate::framing::Framing;
 use crate::plan::Plan;
 use crate::route::{NoWay, Way, Ways, beside_power, trouble_words};
 use crate::rules::RuleId;
@@ -59,7 +59,7 @@ fn trouble(plan: &Plan, way: &Way) -> Option<Finding> {
     let finding = finding
         .says(format!("{label}: {}", trouble_words(plan, trouble)), todo)
         .by(source);
-    Some(match drop_position(plan, drop) {
+    Some(match drop.place.position(plan) {
         Some(at) => finding.at(drop.level, at),
         None => finding,
     })

@@ -20,7 +20,7 @@ pub use room::room_at;
 pub use space::{Space, SpaceKind, Strip};
 pub use wall::{Header, Stud, StudKind, WallFraming};
 
-use crate::plan::{LevelId, Plan, WallId};
+use crate::plan::{Drop, LevelId, Place, Plan, Room, WallId};
 
 /// The framing of a whole house.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -105,42 +105,12 @@ impl LevelFraming {
     }
 }
 
-/// Where a drop is on the plan: on its wall's face, on the ceiling, or where it was left adrift.
-/// `None` only where its wall is gone.
-pub fn drop_position(plan: &Plan, drop: &crate::plan::Drop) -> Option<crate::shape::Pos> {
-    use crate::plan::Place;
-    match drop.place {
-        Place::Ceiling { at } | Place::Adrift { at } => Some(at.pos()),
-        Place::Wall {
-            wall, offset, side, ..
-        }
-        | Place::Outside {
-            wall, offset, side, ..
-        } => {
-            let (_, wall) = plan.wall(wall)?;
-            Some(
-                wall.line()?
-                    .at(offset.f64(), side.sign() * wall.width().0 / 2.0),
-            )
-        }
-    }
-}
-
 /// The room a drop is in; `None` outdoors, adrift, and on a level without rooms.
-pub fn drop_room<'p>(plan: &'p Plan, drop: &crate::plan::Drop) -> Option<&'p crate::plan::Room> {
-    use crate::plan::Place;
+pub fn drop_room<'p>(plan: &'p Plan, drop: &Drop) -> Option<&'p Room> {
     if matches!(drop.place, Place::Outside { .. } | Place::Adrift { .. }) {
         return None;
     }
-    let level = plan.level(drop.level)?;
-    let at = drop_position(plan, drop)?;
     // A box in the face of its own wall looks into the room from a hand's breadth inside it.
-    let inward = match drop.place {
-        Place::Wall { wall, side, .. } => {
-            let (_, wall) = plan.wall(wall)?;
-            wall.line()?.across() * (side.sign() * 100.0)
-        }
-        _ => crate::shape::Pos::new(0.0, 0.0),
-    };
-    room_at(level, at + inward)
+    let at = drop.place.in_front(plan, 100.0)?;
+    room_at(plan.level(drop.level)?, at)
 }

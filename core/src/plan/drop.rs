@@ -1,7 +1,7 @@
 //! Drops: the places cable is brought to.
 
-use super::{Cable, CableKindId, DropId, LevelId, Side, WallId};
-use crate::shape::{Direction, Point};
+use super::{Cable, CableKindId, DropId, LevelId, Plan, Side, WallId};
+use crate::shape::{Direction, Point, Pos};
 use crate::units::Mm;
 
 /// A place cable is brought to, with its box and its cables.
@@ -171,6 +171,29 @@ pub enum Place {
 }
 
 impl Place {
+    /// Where it is on its level: on the face of its wall, on the ceiling, or where it was left
+    /// adrift. `None` only where its wall is gone.
+    pub fn position(&self, plan: &Plan) -> Option<Pos> {
+        self.in_front(plan, 0.0)
+    }
+
+    /// The same, this many millimetres out from the face of its wall, if it is on one.
+    pub fn in_front(&self, plan: &Plan, off: f64) -> Option<Pos> {
+        match *self {
+            Self::Ceiling { at } | Self::Adrift { at } => Some(at.pos()),
+            Self::Wall {
+                wall, offset, side, ..
+            }
+            | Self::Outside {
+                wall, offset, side, ..
+            } => {
+                let (_, wall) = plan.wall(wall)?;
+                let aside = side.sign() * (wall.width().0 / 2.0 + off);
+                Some(wall.line()?.at(offset.f64(), aside))
+            }
+        }
+    }
+
     /// The wall it is on and the offset from that wall's first end; `None` on the
     /// ceiling and adrift.
     pub fn on_wall(&self) -> Option<(WallId, Mm)> {

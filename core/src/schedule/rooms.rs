@@ -96,19 +96,7 @@ impl Placed {
 
 /// Where a drop is, a little off its wall towards the side it faces.
 fn position(plan: &Plan, drop: &Drop) -> Option<Pos> {
-    match drop.place {
-        Place::Wall {
-            wall, offset, side, ..
-        }
-        | Place::Outside {
-            wall, offset, side, ..
-        } => {
-            let (_, wall) = plan.wall(wall)?;
-            let aside = side.sign() * (wall.width().0 / 2.0 + 50.0);
-            Some(wall.line()?.at(offset.f64(), aside))
-        }
-        Place::Ceiling { at } | Place::Adrift { at } => Some(at.pos()),
-    }
+    drop.place.in_front(plan, 50.0)
 }
 
 /// The middle of a room's door: the first opening without a sill from which the room is entered.

@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use borewright_core::desk::{Draft, Session, closet_position};
-use borewright_core::plan::{Opening, Place, Plan, WallId};
+use borewright_core::plan::{Opening, Plan, WallId};
 use borewright_core::shape::{Point, Pos};
 use borewright_core::units::Mm;
 use yew::prelude::*;
@@ -87,7 +87,7 @@ fn points(props: &DraftLayerProps) -> Html {
             points.iter().map(|point| point.pos()).collect()
         }
         Some(Draft::Stretch { from, to, .. }) => vec![from.pos(), to.pos()],
-        Some(Draft::Drop { place, .. }) => place_of(plan, place).into_iter().collect(),
+        Some(Draft::Drop { place, .. }) => place.position(plan).into_iter().collect(),
         Some(Draft::Closet(closet)) => closet_position(plan, closet).into_iter().collect(),
         Some(Draft::Room { at }) => vec![at.pos()],
         _ => Vec::new(),
@@ -102,24 +102,6 @@ fn points(props: &DraftLayerProps) -> Html {
         html! { <circle class="DraftPoint" cx={at.x.to_string()} cy={at.y.to_string()} {r} /> }
     };
     html! { <>{ for marks.iter().map(mark) }</> }
-}
-
-fn place_of(plan: &Plan, place: &Place) -> Option<Pos> {
-    match *place {
-        Place::Ceiling { at } | Place::Adrift { at } => Some(at.pos()),
-        Place::Wall {
-            wall, offset, side, ..
-        }
-        | Place::Outside {
-            wall, offset, side, ..
-        } => {
-            let (_, wall) = plan.wall(wall)?;
-            Some(
-                wall.line()?
-                    .at(offset.f64(), side.sign() * wall.width().0 / 2.0),
-            )
-        }
-    }
 }
 
 /// The length of the stretch being drawn, at its middle.

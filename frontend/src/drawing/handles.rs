@@ -1,6 +1,6 @@
 //! What the keyboard reaches on the sheet: a button over every drop and the closet.
 
-use borewright_core::desk::{Choice, Intent, closet_position, drop_position};
+use borewright_core::desk::{Choice, Intent, closet_position};
 use borewright_core::framing::drop_room;
 use borewright_core::plan::{Drop, Plan};
 use borewright_core::shape::Pos;
@@ -36,7 +36,7 @@ pub fn handles(desk: &Desk) -> Vec<Handle> {
         .filter(|drop| drop.level == desk.session.level);
     let chosen = desk.session.chosen;
     let drops = here.filter_map(|drop| {
-        let (choice, at) = (Choice::Drop(drop.id), drop_position(plan, drop)?);
+        let (choice, at) = (Choice::Drop(drop.id), drop.place.position(plan)?);
         Some(Handle {
             choice,
             words: drop_words(plan, drop),
