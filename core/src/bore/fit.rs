@@ -1,6 +1,7 @@
 //! One crossing's bores: the smallest bits that hold its bundle, split where one bit cannot.
 
 use super::Bore;
+use super::minutes::drill_minutes;
 use std::collections::BTreeMap;
 
 use super::limit::limit;
@@ -132,7 +133,7 @@ fn choice(
         .iter()
         .filter(|(_, bit)| wants_tie(plan, crossing, *bit))
         .count() as f64;
-    let drill = plan.rules.value(drill_rule(crossing)) * f64::from(drillings(crossing));
+    let drill = drill_minutes(plan, crossing);
     let nail = plan.rules.value(RuleId::NailPlateMinutes);
     let minutes = drill * count as f64 + nail * (f64::from(steel) + ties);
     Some(Choice {
@@ -140,24 +141,6 @@ fn choice(
         steel,
         minutes,
     })
-}
-
-/// The rate a crossing is drilled at.
-pub(super) fn drill_rule(crossing: &Crossing) -> RuleId {
-    match crossing.member {
-        Member::Studs(_) | Member::Joist { .. } | Member::Web { .. } => RuleId::BoreMinutes,
-        Member::Corner { .. } => RuleId::CornerMinutes,
-        Member::TopPlates(_) | Member::BottomPlates(_) => RuleId::PlateMinutes,
-        Member::Sheathing => RuleId::OutsideMinutes,
-    }
-}
-
-/// How many times that rate one bore of the crossing takes.
-pub(super) fn drillings(crossing: &Crossing) -> u32 {
-    match &crossing.member {
-        Member::Studs(studs) => studs.len() as u32,
-        _ => 1,
-    }
 }
 
 /// Cables dealt out thickest first, so that the bundles come out alike.

@@ -7,12 +7,14 @@
 mod fit;
 mod limit;
 mod member;
+mod minutes;
 mod number;
 mod row;
 mod steel;
 
 pub use limit::{Limit, limit};
 pub use member::{member_name, what_name};
+pub use minutes::drill_minutes;
 pub use row::{DrillRow, drill_list};
 
 use crate::framing::Framing;

@@ -1,9 +1,9 @@
 //! The tally: every count of the job, always true.
 
 use super::CutList;
-use crate::bore::Bore;
+use crate::bore::{Bore, drill_minutes};
 use crate::plan::{BoxKind, CableKindId, Plan};
-use crate::route::{Member, Ways};
+use crate::route::Ways;
 use crate::rules::RuleId;
 use crate::units::{Mm, Size};
 
@@ -143,13 +143,7 @@ fn minutes(plan: &Plan, ways: &Ways, bores: &[Bore], totals: &Totals) -> f64 {
     let rate = |rule| plan.rules.value(rule);
     let drilling: f64 = bores
         .iter()
-        .map(|bore| match ways.crossings[bore.crossing].member {
-            Member::Studs(_) => rate(RuleId::BoreMinutes) * f64::from(bore.members),
-            Member::Joist { .. } | Member::Web { .. } => rate(RuleId::BoreMinutes),
-            Member::Corner { .. } => rate(RuleId::CornerMinutes),
-            Member::TopPlates(_) | Member::BottomPlates(_) => rate(RuleId::PlateMinutes),
-            Member::Sheathing => rate(RuleId::OutsideMinutes),
-        })
+        .map(|bore| drill_minutes(plan, &ways.crossings[bore.crossing]))
         .sum();
     let metres: f64 = ways.ways.iter().map(|way| way.length.f64() / 1000.0).sum();
     let boxes: u32 = totals.brackets.iter().sum();
