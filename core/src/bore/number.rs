@@ -14,10 +14,8 @@ pub(super) fn number(plan: &Plan, ways: &Ways, bores: &mut [Bore]) {
     bores.sort_by(|a, b| {
         let (one, other) = (&ways.crossings[a.crossing], &ways.crossings[b.crossing]);
         let key = |c: &Crossing, bore: &Bore| (level(c), c.wall, class(&c.member), bore.part);
-        let places = (level(one), level(other));
         key(one, a)
             .cmp(&key(other, b))
-            .then(places.0.cmp(&places.1))
             .then(one.height.total_cmp(&other.height))
             .then(a.offset.total_cmp(&b.offset))
             .then(one.at.y.total_cmp(&other.at.y))

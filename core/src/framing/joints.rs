@@ -73,13 +73,13 @@ fn ends_of(level: &Level, wall: &Wall) -> WallEnds {
         .filter_map(|other| joint(wall, &line, other))
         .collect();
     joints.sort_by(|a, b| a.at.total_cmp(&b.at).then(a.half.total_cmp(&b.half)));
-    let start = plate_end(&joints, 0.0, 1.0);
-    let end = line.length - plate_end(&joints, line.length, -1.0);
+    let start = plate_end(&joints, 0.0);
+    let end = line.length - plate_end(&joints, line.length);
     WallEnds { start, end, joints }
 }
 
 /// How far inside the drawn end the plates stop (above zero) or run past it (below zero).
-fn plate_end(joints: &[Joint], at: f64, _inward: f64) -> f64 {
+fn plate_end(joints: &[Joint], at: f64) -> f64 {
     let here = joints
         .iter()
         .filter(|joint| (joint.at - at).abs() < TOLERANCE + joint.half);
@@ -100,7 +100,7 @@ fn joint(wall: &Wall, line: &Segment, other: &Wall) -> Option<Joint> {
     let beyond = other.line()?;
     match line.crossing(&beyond) {
         Some((at, on_other)) => meeting(wall, line, other, &beyond, at, on_other),
-        None => splice(wall, line, other, &beyond),
+        None => splice(line, other, &beyond),
     }
 }
 
@@ -125,8 +125,7 @@ fn meeting(
         (true, true) if runs_through(wall, other) => JointKind::CornerThrough,
         (true, true) => JointKind::CornerButt,
         (true, false) => JointKind::TeeButt,
-        (false, true) => JointKind::TeeThrough,
-        (false, false) => JointKind::TeeThrough,
+        (false, _) => JointKind::TeeThrough,
     };
     let sine = line.along.cross(beyond.along).abs();
     let (right, left) = sides(line, beyond, reach_other);
@@ -149,12 +148,11 @@ fn sides(line: &Segment, beyond: &Segment, reach: f64) -> (bool, bool) {
     )
 }
 
-fn splice(wall: &Wall, line: &Segment, other: &Wall, beyond: &Segment) -> Option<Joint> {
+fn splice(line: &Segment, other: &Wall, beyond: &Segment) -> Option<Joint> {
     let mine = [(0.0, line.from), (line.length, line.to)];
     let near =
         |end: Pos| beyond.from.distance(end) < TOLERANCE || beyond.to.distance(end) < TOLERANCE;
     let (at, _) = mine.into_iter().find(|(_, end)| near(*end))?;
-    let _ = wall;
     Some(Joint {
         other: other.id,
         at,

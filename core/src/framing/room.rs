@@ -6,20 +6,13 @@ use crate::shape::{Pos, Segment};
 /// The room a place belongs to: the nearest name that is in sight of it, doors and walls both
 /// closing the view; where none is in sight, the nearest name. `None` on a level without rooms.
 pub fn room_at(level: &Level, place: Pos) -> Option<&Room> {
-    let apart = |room: &&Room| room.at.pos().distance(place);
-    let nearest = |rooms: Vec<&'_ Room>| -> Option<u32> {
-        rooms
-            .into_iter()
-            .min_by(|a, b| apart(a).total_cmp(&apart(b)).then(a.id.cmp(&b.id)))
-            .map(|room| room.id.0)
+    let seen = |room: &&Room| in_sight(level, place, room.at.pos());
+    let nearer = |a: &&Room, b: &&Room| {
+        let apart = |room: &Room| room.at.pos().distance(place);
+        apart(a).total_cmp(&apart(b)).then(a.id.cmp(&b.id))
     };
-    let seen: Vec<&Room> = level
-        .rooms
-        .iter()
-        .filter(|room| in_sight(level, place, room.at.pos()))
-        .collect();
-    let id = nearest(seen).or_else(|| nearest(level.rooms.iter().collect()))?;
-    level.rooms.iter().find(|room| room.id.0 == id)
+    let in_view = level.rooms.iter().filter(seen).min_by(nearer);
+    in_view.or_else(|| level.rooms.iter().min_by(nearer))
 }
 
 fn in_sight(level: &Level, from: Pos, to: Pos) -> bool {
