@@ -19,7 +19,7 @@ pub fn Corners() -> Html {
         <>
             <Levels />
             <Zoom />
-            { scale_bar(&desk.view, desk.session.plan.units) }
+            if is_to_scale(&desk) { { scale_bar(&desk.view, desk.session.plan.units) } }
             if is_blank(&desk) { <Start /> }
             if desk.session.read_only { <FromLink /> }
             <Waiting />
@@ -94,6 +94,12 @@ fn scale_bar(view: &View, units: Units) -> Html {
             <text x={(width + 8.0).to_string()} y="16">{ words }</text>
         </svg>
     }
+}
+
+/// A picture whose scale nobody has set yet has no lengths to show.
+fn is_to_scale(desk: &Desk) -> bool {
+    let sheet = desk.session.shown_level().map(|level| &level.sheet);
+    sheet.is_none_or(|sheet| sheet.scan.is_none() || sheet.placing.scaled)
 }
 
 fn is_blank(desk: &Desk) -> bool {
