@@ -114,10 +114,11 @@ fn head(
     scale: Scale,
     width: f64,
 ) {
-    let title = match seen_from(level, wall, side) {
-        Some(room) => format!("{} seen from {room}", wall.label()),
-        None => format!("{} seen from outside", wall.label()),
-    };
+    let title = format!(
+        "{} seen from {}",
+        wall.label(),
+        seen_from(level, wall, side)
+    );
     let title = font::shorten(&title, Weight::Bold, ID, width);
     let at = |y: f64| Pos::new(0.0, y);
     picture.push(text(at(4.2), Anchor::Start, ID, Weight::Bold, &title));
@@ -136,16 +137,15 @@ fn head(
     picture.push(text(at(9.0), Anchor::Start, BODY, Weight::Regular, &words));
 }
 
-/// The room on a side of a wall's middle.
-fn seen_from(level: &Level, wall: &Wall, side: Side) -> Option<String> {
-    let line = wall.line()?;
+/// What lies on a side of a wall's middle: a room by its name, else "inside" or "outside".
+fn seen_from(level: &Level, wall: &Wall, side: Side) -> String {
     let aside = side.sign() * (wall.width().0 / 2.0 + 300.0);
-    let at = line.at(line.length / 2.0, aside);
+    let at = wall.line().map(|line| line.at(line.length / 2.0, aside));
     let outline = crate::framing::Outline::of(level);
-    let inside = !outline.closed || outline.contains(at);
-    room_at(level, at)
-        .filter(|_| inside)
-        .map(|room| room.name.clone())
+    let Some(at) = at.filter(|at| !outline.closed || outline.contains(*at)) else {
+        return String::from("outside");
+    };
+    room_at(level, at).map_or_else(|| String::from("inside"), |room| room.name.clone())
 }
 
 /// Elevations of one level, put under each other and over pages.

@@ -1,11 +1,10 @@
 //! The protection sheet, before the walls are covered: steel, ties and seals, then every box.
 
+use super::pull_page::room_words;
 use super::table::{Cell, Column, Line, Table, centred, column};
 use super::{Draft, Kind, Paper, list};
 use crate::bore::DrillRow;
 use crate::design::Design;
-use crate::framing::room_at;
-use crate::picture::drop_place;
 use crate::plan::{Drop, Plan};
 
 /// The protection sheet's pages: bores, then boxes.
@@ -95,25 +94,48 @@ fn box_table(plan: &Plan) -> Table {
 }
 
 fn box_line(plan: &Plan, drop: &Drop) -> Line {
-    let room = plan
-        .level(drop.level)
-        .zip(drop_place(plan, drop))
-        .and_then(|(level, at)| room_at(level, at));
-    let mut place = match room.filter(|_| !drop.outdoors) {
-        Some(room) => room.name.clone(),
-        None if drop.outdoors => String::from("outdoors"),
-        None => String::new(),
-    };
-    if let Some(height) = drop.height() {
-        place.push_str(&format!(", {} AFF", plan.units.height(height)));
-    }
     Line::Row(vec![
         Cell::Id(drop.label()),
         Cell::Text(drop.kind.name().to_string()),
-        Cell::Text(place),
+        Cell::Text(box_place(plan, drop)),
         Cell::Tick,
         Cell::Tick,
         Cell::Tick,
         Cell::Tick,
     ])
+}
+
+/// "Bed 1, 16 in AFF"; the wall stands in where no room is named.
+fn box_place(plan: &Plan, drop: &Drop) -> String {
+    let wall = || drop.place.on_wall().and_then(|(wall, _)| plan.wall(wall));
+    let place = room_words(plan, drop).or_else(|| wall().map(|(_, wall)| wall.label()));
+    let height = drop
+        .height()
+        .map(|height| format!("{} AFF", plan.units.height(height)));
+    let words: Vec<String> = place.into_iter().chain(height).collect();
+    words.join(", ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::picture::sample;
+    use crate::plan::edit::Edit;
+
+    #[test]
+    fn a_box_without_a_room_is_found_by_its_wall() {
+        let plan = sample::house();
+        let drop = &plan.drops[1];
+        let named = box_place(&plan, drop);
+        assert!(
+            named.ends_with(", 16 in AFF") && !named.starts_with('W'),
+            "{named}"
+        );
+        let rooms = plan.levels[0]
+            .rooms
+            .iter()
+            .map(|room| Edit::RemoveRoom(room.id));
+        let bare = plan.apply(&Edit::Together(rooms.collect())).unwrap();
+        assert_eq!(box_place(&bare, &bare.drops[1]), "W6, 16 in AFF");
+    }
 }

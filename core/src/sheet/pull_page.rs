@@ -3,8 +3,7 @@
 use super::table::{Cell, Line, Table, centred, column, figures};
 use super::{Draft, Kind, Paper, list};
 use crate::design::Design;
-use crate::framing::room_at;
-use crate::picture::drop_place;
+use crate::framing::drop_room;
 use crate::plan::{Drop, Plan};
 use crate::schedule::Cut;
 
@@ -109,20 +108,22 @@ fn without_way(plan: &Plan, design: &Design) -> Vec<Line> {
     lines
 }
 
+/// The name of a drop's room, or "outdoors"; `None` where no room is named.
+pub(super) fn room_words(plan: &Plan, drop: &Drop) -> Option<String> {
+    match drop.outdoors {
+        true => Some(String::from("outdoors")),
+        false => drop_room(plan, drop).map(|room| room.name.clone()),
+    }
+}
+
 /// "Bed 1, outlet 16 in".
 pub(super) fn destination(plan: &Plan, drop: &Drop) -> String {
-    let room = plan
-        .level(drop.level)
-        .zip(drop_place(plan, drop))
-        .and_then(|(level, at)| room_at(level, at))
-        .map(|room| room.name.clone());
     let what = match drop.height() {
         Some(height) => format!("{} {}", drop.kind.name(), plan.units.height(height)),
         None => drop.kind.name().to_string(),
     };
-    match room.filter(|_| !drop.outdoors) {
+    match room_words(plan, drop) {
         Some(room) => format!("{room}, {what}"),
-        None if drop.outdoors => format!("outdoors, {what}"),
         None => what,
     }
 }
