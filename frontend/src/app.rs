@@ -8,7 +8,7 @@ use yew::prelude::*;
 
 use crate::browser::files;
 use crate::drawing::Sheet;
-use crate::hooks::{use_desk, use_keeping, use_keys, use_opening, use_paste, use_start};
+use crate::hooks::{use_desk, use_drawn, use_keeping, use_keys, use_opening, use_paste, use_start};
 use crate::panels::{Corners, Shelf, SitePage, Slip, Steps, Tally};
 use crate::print::SheetsPage;
 use crate::state::{Desk, Dispatcher};
@@ -22,6 +22,7 @@ pub fn App() -> Html {
     use_start(&dispatcher);
     use_keys(&now, &dispatcher);
     use_keeping(&now, &dispatcher);
+    use_drawn(now.opening);
     html! {
         <ContextProvider<Dispatcher> context={dispatcher}>
             <ContextProvider<Rc<Desk>> context={now}>

@@ -1,8 +1,32 @@
-//! The time since the page was opened.
+//! The time since the page was opened, and the moments the page tells of (the browser's User Timing),
+//! for whoever measures it.
+
+use web_sys::Performance;
 
 /// Milliseconds since the page was opened; never runs backwards.
 pub fn now_ms() -> f64 {
-    gloo::utils::window()
-        .performance()
-        .map_or(0.0, |clock| clock.now())
+    performance().map_or(0.0, |clock| clock.now())
+}
+
+/// Notes that a moment has come. Measuring is no reason to fail: where it is not possible, nothing
+/// is noted.
+pub fn mark(name: &str) {
+    if let Some(clock) = performance() {
+        let _ = clock.mark(name);
+    }
+}
+
+/// Does something and notes how long it took.
+pub fn measured<T>(name: &str, work: impl FnOnce() -> T) -> T {
+    let begun = format!("{name} begun");
+    mark(&begun);
+    let done = work();
+    if let Some(clock) = performance() {
+        let _ = clock.measure_with_start_mark(name, &begun);
+    }
+    done
+}
+
+fn performance() -> Option<Performance> {
+    gloo::utils::window().performance()
 }

@@ -1,6 +1,7 @@
 //! Every effect of the page: what happens because something changed, and not because it is drawn.
 
 mod difference;
+mod drawn;
 mod keeping;
 mod keys;
 mod opening;
@@ -10,6 +11,7 @@ mod slots;
 mod start;
 
 pub use difference::use_difference;
+pub use drawn::use_drawn;
 pub use keeping::use_keeping;
 pub use keys::use_keys;
 pub use opening::{use_opening, use_paste};

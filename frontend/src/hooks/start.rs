@@ -8,7 +8,7 @@ use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 use crate::browser::storage::{self, Slot};
-use crate::browser::{address, offline};
+use crate::browser::{address, clock, offline};
 use crate::demo;
 use crate::state::{Act, Dispatcher, Keeping};
 
@@ -67,7 +67,7 @@ async fn without_link(dispatcher: &Dispatcher) {
 async fn with_kept(dispatcher: &Dispatcher, bytes: &[u8]) {
     match file::read(bytes) {
         Ok(opened) => {
-            dispatcher.dispatch(Act::Begin(Session::of(opened.plan), Keeping::Kept));
+            dispatcher.dispatch(Act::Begin(laid_out(opened.plan), Keeping::Kept));
             say_losses(dispatcher, &opened.losses);
         }
         Err(error) => {
@@ -86,7 +86,12 @@ async fn with_kept(dispatcher: &Dispatcher, bytes: &[u8]) {
 
 async fn with_demo(dispatcher: &Dispatcher) {
     let plan = demo::plan().await.unwrap_or_else(Plan::new);
-    dispatcher.dispatch(Act::Begin(Session::of(plan), Keeping::Nothing));
+    dispatcher.dispatch(Act::Begin(laid_out(plan), Keeping::Nothing));
+}
+
+/// A desk with one's own plan on it; how long all that follows from it takes is measured.
+fn laid_out(plan: Plan) -> Session {
+    clock::measured("design", || Session::of(plan))
 }
 
 /// Says what a file lost, if it lost anything.
