@@ -58,6 +58,8 @@ pub enum Leaf {
     Job,
     /// The link.
     Share,
+    /// The lists as files.
+    Lists,
     /// Title, units, rules, bits and cables.
     Settings,
     /// The list of findings.

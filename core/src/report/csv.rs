@@ -37,6 +37,18 @@ impl Table {
         Self::Findings,
     ];
 
+    /// What it is called.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Drill => "Drill list",
+            Self::Cuts => "Cut list",
+            Self::Rooms => "Room list",
+            Self::Ports => "Closet ports",
+            Self::Labels => "Labels",
+            Self::Findings => "Findings",
+        }
+    }
+
     /// The name of its file.
     pub fn file_name(self) -> &'static str {
         match self {

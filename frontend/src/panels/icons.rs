@@ -29,6 +29,8 @@ pub const REMOVE: &str = "M5 7h14M9 7V4h6v3M7 7l1 13h8l1-13M10.5 11v5.5M13.5 11v
 pub const LINK: &str = "M10 14a4 4 0 0 1 0-5.5l3-3a4 4 0 0 1 5.5 5.5L17 12.5M14 10a4 4 0 0 1 0 5.5l-3 3A4 4 0 0 1 5.5 13L7 11.5";
 /// Paper out.
 pub const PRINT: &str = "M7 9V3h10v6M7 17H4V9h16v8h-3M7 14h10v7H7z";
+/// Rows under a head.
+pub const LISTS: &str = "M4 5h16M4 10h16M4 15h16M4 20h16M9 5v15";
 /// Into a file.
 pub const SAVE: &str = "M12 3v11M7.5 10l4.5 4.5 4.5-4.5M4 17v4h16v-4";
 /// Out of a file.

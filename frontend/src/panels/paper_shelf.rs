@@ -1,4 +1,4 @@
-//! What the shelf has in the step Sheets: paper, print, save, share.
+//! What the shelf has in the step Sheets: paper, print, save, lists, share.
 
 use borewright_core::sheet::Size;
 use yew::prelude::*;
@@ -25,6 +25,7 @@ pub fn PaperSize() -> Html {
 #[component]
 pub fn PaperShelf() -> Html {
     let share = use_act(|_: MouseEvent| Act::Lay(Some(Leaf::Share)));
+    let lists = use_act(|_: MouseEvent| Act::Lay(Some(Leaf::Lists)));
     let print = |_: MouseEvent| paper::print();
     let (desk, dispatcher) = (use_desk(), use_dispatcher());
     let save = move |_: MouseEvent| pdf::save(&desk, dispatcher.clone());
@@ -35,6 +36,9 @@ pub fn PaperShelf() -> Html {
             </button>
             <button class="ShelfTool" type="button" onclick={save}>
                 <Icon lines={icons::SAVE} /><span>{ "Save as PDF" }</span>
+            </button>
+            <button class="ShelfTool" type="button" onclick={lists}>
+                <Icon lines={icons::LISTS} /><span>{ "Lists" }</span>
             </button>
             <button class="ShelfTool" type="button" onclick={share}>
                 <Icon lines={icons::LINK} /><span>{ "Share" }</span>

@@ -10,6 +10,7 @@ mod findings;
 mod floor;
 mod job;
 mod level;
+mod lists;
 mod opening;
 mod room;
 mod settings;
@@ -56,6 +57,7 @@ fn is_paper(step: Step) -> bool {
 fn leaf_of(leaf: Leaf) -> Html {
     match leaf {
         Leaf::Job => html! { <job::JobSlip /> },
+        Leaf::Lists => html! { <lists::ListsSlip /> },
         Leaf::Share => html! { <share::ShareSlip /> },
         Leaf::Settings => html! { <settings::SettingsSlip /> },
         Leaf::Findings => html! { <findings::FindingsSlip /> },
