@@ -56,7 +56,10 @@ fn of_level(edit: &Edit, plan: &Plan) -> Option<String> {
         Edit::SetBelow(id, _) => format!("stated what is under {}", level(plan, *id)),
         Edit::PutScan(..) => String::from("opened a drawing"),
         Edit::RemoveScan(_) => String::from("took the drawing away"),
-        Edit::SetPlacing(..) => String::from("moved the drawing"),
+        Edit::SetPlacing(id, placing) => match plan.level(*id).map(|level| level.sheet.placing) {
+            Some(known) if known.turn != placing.turn => String::from("turned the drawing"),
+            _ => String::from("moved the drawing"),
+        },
         Edit::AddKnown(_, known) => {
             format!(
                 "set a known length of {}",

@@ -43,7 +43,7 @@ mod tests {
         let placing = trial.plan().levels[0].sheet.placing;
         let end = placing.to_plan((600.0, 120.0));
         assert!((end.y - 1000.0).abs() < 1e-6, "{end:?}");
-        assert_eq!(trial.done(), "moved the drawing");
+        assert_eq!(trial.done(), "turned the drawing");
         let back = trial.intent(&Intent::Undo);
         assert_eq!(back.plan().levels[0].sheet.placing.turn, (1.0, 0.0));
     }
