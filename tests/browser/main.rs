@@ -2,6 +2,9 @@
 //!
 //! The guide to writing one is at the top of `harness/lib.rs`.
 
+#![expect(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+
 mod demo;
 mod hands;
 mod opens;
+mod sketch;
