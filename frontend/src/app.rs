@@ -9,7 +9,7 @@ use yew::prelude::*;
 use crate::browser::files;
 use crate::drawing::Sheet;
 use crate::hooks::{use_desk, use_drawn, use_keeping, use_keys, use_opening, use_paste, use_start};
-use crate::panels::{Corners, Shelf, SitePage, Slip, Steps, Tally};
+use crate::panels::{Corners, Saying, Shelf, SitePage, Slip, Steps, Tally};
 use crate::print::SheetsPage;
 use crate::state::{Desk, Dispatcher};
 
@@ -45,8 +45,8 @@ fn Page() -> Html {
             <Tally />
             <Steps />
             { match desk.session.step {
-                Step::Site => html! { <main class="Table"><SitePage /></main> },
-                Step::Sheets => html! { <main class="Table"><SheetsPage /><Slip /></main> },
+                Step::Site => html! { <main class="Table"><SitePage /><Saying /></main> },
+                Step::Sheets => html! { <main class="Table"><SheetsPage /><Slip /><Saying /></main> },
                 _ => html! { <Table /> },
             } }
             <Shelf />

@@ -1,7 +1,8 @@
 //! What an edit did, in the words an undo uses: "moved D16", "drew W4".
 
 use crate::plan::edit::Edit;
-use crate::plan::{CableId, DropId, LevelId, OpeningId, Plan, RoomId, WallId};
+use crate::plan::{CableId, DropId, LevelId, OpeningId, Place, Plan, RoomId, WallId};
+use crate::units::Mm;
 
 /// What an edit of this plan does, told as done. Things are named as they are called before it; new
 /// ones by the number they will get.
@@ -121,7 +122,12 @@ fn of_drops(edit: &Edit, plan: &Plan) -> Option<String> {
             Some(_) => String::from("moved the closet"),
         },
         Edit::AddDrop { kind, .. } => format!("placed {}{}", kind.letter(), plan.next.drop),
-        Edit::MoveDrop(id, _) => format!("moved {}", drop(plan, *id)),
+        Edit::MoveDrop(id, place) => match plan.drop(*id) {
+            Some(known) if differs_in_height_alone(known.place, *place) => {
+                format!("set the height of {}", known.label())
+            }
+            _ => format!("moved {}", drop(plan, *id)),
+        },
         Edit::SetDrop(details) => format!("changed {}", drop(plan, details.id)),
         Edit::RemoveDrop(id) => format!("removed {}", drop(plan, *id)),
         Edit::AddCable(id, _) => format!("added a cable to {}", drop(plan, *id)),
@@ -129,6 +135,16 @@ fn of_drops(edit: &Edit, plan: &Plan) -> Option<String> {
         Edit::RemoveCable(id) => format!("removed cable {}", cable(plan, *id)),
         _ => return None,
     })
+}
+
+fn differs_in_height_alone(known: Place, place: Place) -> bool {
+    let at_floor = |mut place: Place| {
+        if let Place::Wall { height, .. } | Place::Outside { height, .. } = &mut place {
+            *height = Mm(0);
+        }
+        place
+    };
+    known != place && at_floor(known) == at_floor(place)
 }
 
 fn level(plan: &Plan, id: LevelId) -> String {
@@ -164,7 +180,7 @@ fn cable(plan: &Plan, id: CableId) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plan::{DropKind, Lumber, Place, Role};
+    use crate::plan::{DropKind, Lumber, Role};
     use crate::shape::Point;
 
     #[test]

@@ -45,7 +45,7 @@ impl Table {
             Self::Rooms => "Room list",
             Self::Ports => "Closet ports",
             Self::Labels => "Labels",
-            Self::Findings => "Findings",
+            Self::Findings => "List of findings",
         }
     }
 

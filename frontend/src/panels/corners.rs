@@ -155,7 +155,7 @@ fn Waiting() -> Html {
 
 /// One sentence about what was just refused or done.
 #[component]
-fn Saying() -> Html {
+pub fn Saying() -> Html {
     let desk = use_desk();
     let close = use_act(|_: MouseEvent| Act::Want(Intent::DismissNotice));
     let Some(notice) = &desk.session.notice else {

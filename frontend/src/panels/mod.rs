@@ -18,7 +18,7 @@ mod steps;
 mod tally;
 mod words;
 
-pub use corners::Corners;
+pub use corners::{Corners, Saying};
 pub use shelf::Shelf;
 pub use site::SitePage;
 pub use slip::Slip;
