@@ -4,7 +4,12 @@
 
 #![expect(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-mod demo;
+mod drawing;
+mod drops;
 mod hands;
+mod keeping;
+mod links;
 mod opens;
+mod paper;
+mod refusals;
 mod sketch;

@@ -1,0 +1,95 @@
+//! Story: what is on the table is kept, on this device and in a file; where it cannot be kept, the
+//! page says so and goes on.
+
+use crate::links::tally;
+use crate::sketch::plans;
+use borewright_tests::{Page, Size};
+use serde_json::json;
+
+/// Places an outlet on the demo.
+fn change(page: &Page) {
+    page.button("Drops").tap();
+    page.tap_at(page.labelled("Sheet").at(0.3155, 0.608));
+    page.button("23 drops");
+}
+
+#[test]
+#[ignore = "needs the served page: cargo verify"]
+fn a_file_carries_the_plan_with_its_drawing_to_another_device() {
+    let page = Page::open("file", Size::Desk);
+    change(&page);
+    let counts = tally(&page);
+    page.labelled("Job: Quince House, plot 9").tap();
+    let saved = page.download(|page| page.button("Save to a file").tap());
+    let other = page.visitor(Size::Desk, "");
+    other.labelled("Job: Quince House, plot 9").tap();
+    other.upload("Open a file", &saved);
+    other.button("23 drops");
+    assert_eq!(tally(&other), counts);
+    other.button("Drawing").tap();
+    other.labelled("Scan");
+    other.button("Undo: opened Quince House, plot 9").tap();
+    other.button("22 drops");
+}
+
+#[test]
+#[ignore = "needs the served page: cargo verify"]
+fn a_plan_that_makes_room_can_be_brought_back() {
+    let page = Page::open("before", Size::Desk);
+    change(&page);
+    page.see("kept on this device");
+    page.labelled("Job: Quince House, plot 9").tap();
+    page.button("New plan").tap();
+    page.see("It stays on this device as the plan before.");
+    page.button("Start the new plan").tap();
+    page.button("0 drops");
+    page.see("kept on this device");
+    let page = page.reopen();
+    page.button("0 drops");
+    page.labelled("Job: New job").tap();
+    page.button("Bring back the plan before").tap();
+    page.button("23 drops");
+}
+
+#[test]
+#[ignore = "needs the served page: cargo verify"]
+fn storage_that_is_full_or_forbidden_is_told() {
+    let full = "IDBObjectStore.prototype.put = () => {
+        throw new DOMException('no room', 'QuotaExceededError') }";
+    let forbidden = "IDBFactory.prototype.open = () => {
+        throw new DOMException('not here', 'SecurityError') }";
+    for (harm, sentence) in [
+        (full, "There is no room left on this device."),
+        (forbidden, "This browser keeps nothing for this page."),
+    ] {
+        let page = Page::blank("no-room", Size::Desk);
+        page.devtools(
+            "Page.addScriptToEvaluateOnNewDocument",
+            json!({ "source": harm }),
+        );
+        page.go("");
+        change(&page);
+        page.see("only in this window");
+        page.labelled("Job: Quince House, plot 9").tap();
+        page.see(sentence);
+        // The work goes on, and the file is the way out.
+        let saved = page.download(|page| page.button("Save to a file").tap());
+        assert!(std::fs::metadata(saved).unwrap().len() > 1000);
+    }
+}
+
+#[test]
+#[ignore = "needs the served page: cargo verify"]
+fn the_page_works_without_a_network() {
+    let page = Page::open("offline", Size::Desk);
+    page.button("22 drops");
+    page.until("the page is kept for later", || {
+        page.run("return Boolean(navigator.serviceWorker.controller)") == true
+    });
+    page.offline(true);
+    page.reload();
+    change(&page);
+    page.labelled("Job: Quince House, plot 9").tap();
+    page.upload("Open a file", &plans("house-b.json"));
+    page.see("House B");
+}

@@ -1,0 +1,108 @@
+//! Story: the sheets in two sizes of paper, and every list, the same as a machine without a browser
+//! works them out.
+
+use crate::sketch::{everything, plans};
+use borewright_core::design::Design;
+use borewright_core::file;
+use borewright_core::report::{csv, report};
+use borewright_tests::{Page, Size};
+use std::path::{Path, PathBuf};
+
+fn demo() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../static/demo/demo.json")
+}
+
+/// The page (WebAssembly) and this test (native) work out the same, to the last figure.
+#[test]
+#[ignore = "needs the served page: cargo verify"]
+fn lists_are_the_same_in_the_page_and_without_it() {
+    let page = Page::open("same", Size::Desk);
+    let houses = ["house-a.json", "house-b.json", "house-c.json"];
+    for file in [demo()].into_iter().chain(houses.map(plans)) {
+        let plan = file::read(&std::fs::read(&file).unwrap()).unwrap().plan;
+        page.labelled("Job:").tap();
+        page.upload("Open a file", &file);
+        page.see(&plan.title);
+        page.button("Close").tap();
+        let native = report(&plan, &Design::of(&plan));
+        assert_eq!(everything(&page), native, "{}", plan.title);
+    }
+}
+
+#[test]
+#[ignore = "needs the served page: cargo verify"]
+fn lists_are_saved_as_comma_separated_text() {
+    let page = Page::open("lists", Size::Desk);
+    let plan = file::read(&std::fs::read(demo()).unwrap()).unwrap().plan;
+    let design = Design::of(&plan);
+    page.button("Sheets").tap();
+    page.button("Lists").tap();
+    for table in csv::Table::ALL {
+        let saved = page.download(|page| page.button(table.name()).tap());
+        let text = std::fs::read_to_string(saved).unwrap();
+        let native = csv::csv(table, &plan, &design);
+        assert_eq!(
+            text.trim_start_matches('\u{feff}'),
+            native,
+            "{}",
+            table.name()
+        );
+    }
+}
+
+#[test]
+#[ignore = "needs the served page: cargo verify"]
+fn sheets_lie_on_letter_and_on_a4() {
+    let page = Page::open("paper", Size::Desk);
+    page.button("Sheets").tap();
+    let papers = [
+        ("Letter", 792.0, 612.0, "at 1/8 in = 1 ft"),
+        ("A4", 841.9, 595.3, "at 3/32 in = 1 ft"),
+    ];
+    for (size, width, height, scale) in papers {
+        page.button(size).tap();
+        let ticks = page.all("checkbox");
+        let prints = |title: &str| {
+            ticks
+                .iter()
+                .any(|(name, tick)| name == title && tick.is_on())
+        };
+        for title in [
+            "Print Cover",
+            "Print Ground · plan",
+            "Print Drill list",
+            "Print Cut list and pull sheet",
+        ] {
+            assert!(prints(title), "{title}");
+        }
+        page.see(scale);
+        let saved = page.download(|page| page.button("Save as PDF").tap());
+        let bytes = String::from_utf8_lossy(&std::fs::read(saved).unwrap()).into_owned();
+        let paper = media_boxes(&bytes);
+        assert!(paper.len() > 10, "{size}: {} pages", paper.len());
+        for (across, down) in paper {
+            let (long, short) = (across.max(down), across.min(down));
+            assert!(
+                (long - width).abs() < 1.0 && (short - height).abs() < 1.0,
+                "{size}: {long} by {short}"
+            );
+        }
+        page.print_to_pdf();
+    }
+    page.button("Print").tap();
+    page.until_print_is_asked();
+}
+
+/// Width and height of every page of a PDF, points.
+fn media_boxes(pdf: &str) -> Vec<(f64, f64)> {
+    let boxes = pdf.split("/MediaBox").skip(1);
+    let numbers = boxes.filter_map(|rest| {
+        let list = rest.split(['[', ']']).nth(1)?;
+        let list: Vec<f64> = list
+            .split_whitespace()
+            .filter_map(|n| n.parse().ok())
+            .collect();
+        Some((list.get(2)? - list.first()?, list.get(3)? - list.get(1)?))
+    });
+    numbers.collect()
+}
