@@ -13,11 +13,13 @@
 
 mod figure;
 mod links;
+mod network;
 mod packing;
 mod reels;
 
 fn main() {
     links::print_all();
+    network::print();
     packing::print();
     reels::print();
 }

@@ -1,0 +1,261 @@
+//! Routing: gaps to proven optima, certified bounds, and times beside a reference library's sweeps.
+
+#[path = "../network_instances/cable.rs"]
+mod cable;
+#[path = "../network_instances/house.rs"]
+mod house;
+#[path = "../network_instances/random.rs"]
+mod random;
+
+use std::hint::black_box;
+use std::path::Path;
+use std::time::Instant;
+
+use borewright_core::route::network::{
+    Answer, Bounder, Drag, Effort, Improver, Instance, Network, Problem, solve,
+};
+use house::House;
+use petgraph::graph::{NodeIndex, UnGraph};
+
+use crate::figure;
+
+/// What a bore of 1-3/8 in holds at 40 % fill, in hundredths of a square millimetre.
+const CAPACITY: u32 = 38_319;
+
+/// Prints the section.
+pub fn print() {
+    print_gaps();
+    let houses: Vec<Problem> = (0..5).map(|seed| invented(seed, 1).problem()).collect();
+    let networks: Vec<Network> = houses.iter().filter_map(|p| Network::new(p).ok()).collect();
+    print_long_runs(&networks);
+    print_bounds(&networks);
+    print_times(&houses, &networks);
+    print_growth(&networks);
+}
+
+/// Two levels of 14 m by 10 m with 40 cables, or a house of so many times the floor and cables.
+fn invented(seed: u64, times: u32) -> House {
+    let (width, depth) = if times == 1 { (35, 25) } else { (111, 79) };
+    House {
+        seed,
+        width,
+        depth,
+        storeys: 2,
+        room: 9,
+        bay_mm: 406,
+        cables: 40 * times,
+        capacity: CAPACITY,
+    }
+}
+
+fn print_gaps() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../tests/outside/networks");
+    let optima = std::fs::read_to_string(folder.join("optima.txt")).unwrap();
+    let gap = |line: &str| {
+        let (name, optimum) = line.split_once(' ').unwrap();
+        let text = std::fs::read_to_string(folder.join(format!("{name}.json"))).unwrap();
+        let network = Network::new(&Instance::read(&text).unwrap().problem).unwrap();
+        let start = Instant::now();
+        let cost = solve(&network, Effort::CAREFUL).cost;
+        (
+            start.elapsed().as_secs_f64() * 1e3,
+            over(cost, optimum.parse().unwrap()),
+        )
+    };
+    let (times, gaps): (Vec<f64>, Vec<f64>) = optima.lines().skip(1).map(gap).unzip();
+    let how = format!(
+        "{} instances of at most 150 nodes, {} restarts, optima proven by HiGHS",
+        gaps.len(),
+        Effort::CAREFUL.restarts
+    );
+    figure::print(
+        "routing gap to the optimum, mean",
+        mean(&gaps),
+        "%",
+        "0.05",
+        &how,
+    );
+    figure::print(
+        "routing gap to the optimum, worst",
+        most(&gaps),
+        "%",
+        "0.5",
+        &how,
+    );
+    figure::print(
+        "routing time of one of these",
+        mean(&times),
+        "ms",
+        "about 5",
+        &how,
+    );
+}
+
+fn print_long_runs(networks: &[Network]) {
+    let best: Vec<u64> = networks
+        .iter()
+        .map(|network| solve(network, Effort::LONG).cost)
+        .collect();
+    let how = "5 invented houses of 40 cables, to the best of 2,000 restarts";
+    for (name, restarts, goal) in [
+        ("live", Effort::LIVE.restarts, "-"),
+        ("60 restarts", 60, "1"),
+    ] {
+        let effort = Effort {
+            polish: true,
+            restarts,
+        };
+        let gap = |(network, best): (&Network, &u64)| over(solve(network, effort).cost, *best);
+        let gaps: Vec<f64> = networks.iter().zip(&best).map(gap).collect();
+        figure::print(
+            &format!("routing gap to a long run, {name}"),
+            most(&gaps),
+            "%",
+            goal,
+            how,
+        );
+    }
+}
+
+fn print_bounds(networks: &[Network]) {
+    let gap = |network: &Network| {
+        let answer = solve(
+            network,
+            Effort {
+                polish: true,
+                restarts: 300,
+            },
+        );
+        let mut bounder = Bounder::new(network, &answer);
+        while bounder.steps() < 800 {
+            bounder.step();
+        }
+        (1.0 - bounder.bound() as f64 / answer.cost as f64) * 100.0
+    };
+    let gaps: Vec<f64> = networks.iter().map(gap).collect();
+    let how = "5 invented houses of 40 cables, bores for 12, 300 restarts and 800 rounds of bound";
+    figure::print(
+        "routing bound under the cost, mean",
+        mean(&gaps),
+        "%",
+        "3",
+        how,
+    );
+    figure::print(
+        "routing bound under the cost, worst",
+        most(&gaps),
+        "%",
+        "3",
+        how,
+    );
+}
+
+fn print_times(houses: &[Problem], networks: &[Network]) {
+    let graphs: Vec<_> = houses.iter().map(reference).collect();
+    let sweeps = time(|| {
+        graphs
+            .iter()
+            .zip(houses)
+            .for_each(|(graph, house)| sweep(graph, house))
+    });
+    let how = "5 invented houses of 40 cables, median of 5; one is a sweep of petgraph's Dijkstra \
+               for each cable on the same graphs, in the same run";
+    let ratio = |name: &str, goal: &str, work: &mut dyn FnMut(&Network)| {
+        let ours = time(|| networks.iter().for_each(&mut *work));
+        figure::print(
+            &format!("routing, {name}"),
+            ours / sweeps,
+            "times",
+            goal,
+            how,
+        );
+    };
+    ratio("first paths", "-", &mut |network| {
+        drop(black_box(solve(network, Effort::REPAIR)))
+    });
+    ratio("live", "5", &mut |network| {
+        drop(black_box(solve(network, Effort::LIVE)))
+    });
+    let answers: Vec<Answer> = networks.iter().map(|n| solve(n, Effort::REPAIR)).collect();
+    let paths = answers[0].paths();
+    ratio("5 drags begun", "-", &mut |_| {
+        drop(black_box(Drag::new(&networks[0], &paths, &[3])))
+    });
+    let live = time(|| drop(black_box(solve(&networks[0], Effort::LIVE))));
+    figure::print(
+        "routing time, live",
+        live * 1e3,
+        "ms",
+        "15",
+        "one of these houses, native",
+    );
+}
+
+fn print_growth(networks: &[Network]) {
+    let large = Network::new(&invented(0, 10).problem()).unwrap();
+    for (name, effort) in [("first paths", Effort::REPAIR), ("live", Effort::LIVE)] {
+        let small = time(|| drop(black_box(solve(&networks[0], effort))));
+        let grown = time(|| drop(black_box(solve(&large, effort))));
+        figure::print(
+            &format!("routing growth exponent, {name}"),
+            (grown / small).log10(),
+            "",
+            "1.3",
+            "400 cables on 10 times the floor over 40 cables, medians of 5 in one run",
+        );
+    }
+    let mut improver = Improver::new(&large, true);
+    let start = Instant::now();
+    for _ in 0..10 {
+        black_box(improver.step());
+    }
+    let step = start.elapsed().as_secs_f64() * 1e2;
+    let how = "mean of the first 10 steps after the live answer, 400 cables";
+    figure::print("routing time of a worker's step", step, "ms", "-", how);
+}
+
+fn reference(problem: &Problem) -> UnGraph<(), u64> {
+    let mut graph = UnGraph::new_undirected();
+    let nodes: Vec<NodeIndex> = (0..problem.nodes).map(|_| graph.add_node(())).collect();
+    for edge in &problem.edges {
+        let price = edge
+            .crossing
+            .map_or(0, |j| problem.crossings[j as usize].price);
+        let cost = u64::from(edge.cost) + u64::from(price);
+        graph.add_edge(nodes[edge.u as usize], nodes[edge.v as usize], cost);
+    }
+    graph
+}
+
+fn sweep(graph: &UnGraph<(), u64>, problem: &Problem) {
+    for cable in &problem.cables {
+        let source = NodeIndex::new(cable.source as usize);
+        black_box(petgraph::algo::dijkstra(graph, source, None, |edge| {
+            *edge.weight()
+        }));
+    }
+}
+
+/// Median seconds of five runs.
+fn time(mut work: impl FnMut()) -> f64 {
+    let mut run = || {
+        let start = Instant::now();
+        work();
+        start.elapsed().as_secs_f64()
+    };
+    let mut times: Vec<f64> = (0..5).map(|_| run()).collect();
+    times.sort_by(f64::total_cmp);
+    times[2]
+}
+
+fn over(cost: u64, best: u64) -> f64 {
+    (cost as f64 / best as f64 - 1.0) * 100.0
+}
+
+fn mean(values: &[f64]) -> f64 {
+    values.iter().sum::<f64>() / values.len() as f64
+}
+
+fn most(values: &[f64]) -> f64 {
+    values.iter().copied().fold(f64::NEG_INFINITY, f64::max)
+}
