@@ -4,10 +4,11 @@
 //! A bundle of area `A` at a crossing of capacity `c` needs more than `A / c - 1` bores on top of
 //! any others. With `C` the largest capacity counted, that is at least `(1 - C / A) * A / c`, so a
 //! bundle of `n` cables pays at least `(1 - C / A) * n` times what one cable of the least area `a`
-//! pays at `cost + price * a / c` for every edge, and `C / A * n` times the cost alone. Both are
+//! pays at `cost + price * a / c` for every edge (`cost` alone where edges share a crossing), and `C / A * n` times the cost alone. Both are
 //! distances that never change, so their sum is a bound for the way still ahead.
 
 use super::graph::Network;
+use super::problem::Crossing;
 use super::shortest::{self, Field};
 use super::state::Bundle;
 
@@ -35,7 +36,9 @@ impl Amortised {
         let field = |most: u32| {
             shortest::field(network, network.sink, |_, arc| {
                 let crossing = network.crossings.get(arc.crossing as usize);
-                let share = crossing.filter(|c| c.capacity <= most).map_or(0, |c| {
+                let counts =
+                    |c: &&Crossing| c.capacity <= most && !network.shared[arc.crossing as usize];
+                let share = crossing.filter(counts).map_or(0, |c| {
                     u64::from(c.price) * u64::from(least) / u64::from(c.capacity)
                 });
                 u64::from(arc.cost) + share

@@ -193,7 +193,7 @@ impl Bounder {
         } = self;
         let (network, payer) = (&*network, &payers[at]);
         let most = |j: u32| tolls.toll(j, at, payer.area) + tolls.share(j, at, shares);
-        let price = |_: usize, arc: &Arc| match arc.crossing {
+        let price = |_: usize, arc: &Arc, _: u32| match arc.crossing {
             NONE => payer.cost(arc),
             j => payer.cost(arc) + most(j),
         };
@@ -263,7 +263,7 @@ impl Bounder {
             ..
         } = self;
         let (network, payer) = (&*network, &payers[at]);
-        let price = |_: usize, arc: &Arc| match arc.crossing {
+        let price = |_: usize, arc: &Arc, _: u32| match arc.crossing {
             NONE => payer.cost(arc),
             j => payer.cost(arc) + tolls.toll(j, at, payer.area),
         };

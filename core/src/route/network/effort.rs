@@ -30,7 +30,7 @@ impl Effort {
     /// A few milliseconds on a graph of 150 nodes; for a plan at rest.
     pub const CAREFUL: Self = Self {
         polish: true,
-        restarts: 100,
+        restarts: 250,
     };
     /// For a worker in the background.
     pub const LONG: Self = Self {

@@ -12,7 +12,7 @@ use super::shortest::Field;
 use super::{restart, start, warm};
 
 /// Every so many steps all paths are laid anew; the others tear out a cluster.
-const DISTURB_EVERY: u32 = 48;
+const DISTURB_EVERY: u32 = 10;
 
 /// Steps from the widest leeway to none.
 const CYCLE: u32 = 64;

@@ -27,7 +27,7 @@ pub(super) fn within(
     network: &Network,
     from: u32,
     budget_mm: u64,
-    price: impl Fn(&Arc) -> u64,
+    price: impl Fn(&Arc, u32) -> u64,
     ahead: impl Fn(u32) -> u64,
 ) -> Option<Vec<u32>> {
     let shortest = &network.nearest.distance;
@@ -48,6 +48,7 @@ pub(super) fn within(
             price: paid,
             length,
             node,
+            arrival,
             ..
         } = labels[at as usize];
         if node == network.sink {
@@ -64,7 +65,7 @@ pub(super) fn within(
             if whole > budget_mm || length >= least[to] {
                 continue;
             }
-            let paid = paid + price(arc);
+            let paid = paid + price(arc, arrival);
             let next = labels.len() as u32;
             heap.push(Reverse((paid.saturating_add(ahead(arc.to)), whole, next)));
             let (node, arrival) = (arc.to, i as u32);
@@ -138,7 +139,7 @@ mod tests {
             let network = Network::new(&sample.problem()).unwrap();
             let shortest = network.nearest.distance[15];
             for budget in (0..8).map(|i| shortest + i * 200 - 200) {
-                let found = within(&network, 15, budget, price, |_| 0);
+                let found = within(&network, 15, budget, |arc, _| price(arc), |_| 0);
                 let cost = found.as_ref().map(|path| {
                     assert!(network.path_length(path) <= budget);
                     path.iter()

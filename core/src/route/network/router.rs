@@ -165,7 +165,7 @@ impl<'n> Router<'n> {
         } = self;
         let others = u64::from(bundle.count) - 1;
         let linear = &network.linear.distance;
-        let price = |arc: &Arc| state.price(arc, bundle);
+        let price = |arc: &Arc, before: u32| state.price_after(before, arc, bundle);
         let shared = amortised.ahead(bundle);
         let ahead = |node: u32| {
             let alone = ahead.distance[node as usize];
@@ -177,7 +177,7 @@ impl<'n> Router<'n> {
             network,
             &[from],
             network.sink,
-            |_, arc| price(arc),
+            |_, arc, before| price(arc, before),
             ahead,
             under,
         )?;
@@ -222,7 +222,14 @@ fn legs(
     let mut from = network.cables[cable].source;
     let mut path = Vec::new();
     for to in stops {
-        search.run(network, &[from], to, &price, |_| 0, u64::MAX)?;
+        search.run(
+            network,
+            &[from],
+            to,
+            |i, arc, _| price(i, arc),
+            |_| 0,
+            u64::MAX,
+        )?;
         search.trace(network, to, &mut path);
         from = to;
     }

@@ -48,21 +48,23 @@ impl Search {
     }
 
     /// The least price from any of the nodes `from` to `to`. `ahead` must never overstate the price still to come,
-    /// nor fall by more than an arc's price along that arc. `price` gets an arc and its index.
-    /// `None` if there is no way for less than `under`.
+    /// nor fall by more than an arc's price along that arc. `price` gets an arc, its index and
+    /// the arc before it. `None` if there is no way for less than `under`.
     pub fn run(
         &mut self,
         network: &Network,
         from: &[u32],
         to: u32,
-        price: impl Fn(usize, &Arc) -> u64,
+        price: impl Fn(usize, &Arc, u32) -> u64,
         ahead: impl Fn(u32) -> u64,
         under: u64,
     ) -> Option<u64> {
         self.begin(from, &ahead);
         while let Some((estimate, node)) = self.queue.pop() {
             self.work += 1;
-            let distance = self.labels[node as usize].distance;
+            let Label {
+                distance, arrival, ..
+            } = self.labels[node as usize];
             if node == to {
                 return Some(distance);
             }
@@ -71,7 +73,7 @@ impl Search {
             }
             for i in network.leaving(node) {
                 let arc = &network.arcs[i];
-                let reached = distance + price(i, arc);
+                let reached = distance + price(i, arc, arrival);
                 let estimate = reached.saturating_add(ahead(arc.to));
                 if estimate < under && self.improves(arc.to, reached, i as u32) {
                     self.queue.push(estimate, arc.to);
@@ -197,14 +199,14 @@ mod tests {
         Network::new(&sample.problem()).unwrap()
     }
 
-    fn price(_: usize, arc: &Arc) -> u64 {
+    fn price(_: usize, arc: &Arc, _: u32) -> u64 {
         u64::from(arc.cost) + u64::from(arc.crossing != NONE) * 700
     }
 
     #[test]
     fn a_search_and_a_sweep_agree_and_their_ways_cost_what_they_say() {
         let network = network(1);
-        let field = field(&network, network.sink, price);
+        let field = field(&network, network.sink, |i, arc| price(i, arc, NONE));
         let mut search = Search::new(&network);
         for node in 0..network.nodes {
             let ahead = |node: u32| network.linear.distance[node as usize];
@@ -215,7 +217,7 @@ mod tests {
             for path in [path, field.path(&network, node).unwrap()] {
                 let paid = path
                     .iter()
-                    .map(|arc| price(0, &network.arcs[*arc as usize]));
+                    .map(|arc| price(0, &network.arcs[*arc as usize], NONE));
                 assert_eq!(Some(paid.sum()), found);
             }
         }

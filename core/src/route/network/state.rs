@@ -95,6 +95,16 @@ impl<'n> State<'n> {
         }
     }
 
+    /// The same right after another arc, `NONE` at the start: a hole that both share is paid once.
+    pub fn price_after(&self, before: u32, arc: &Arc, bundle: Bundle) -> u64 {
+        let before = self.network.arcs.get(before as usize);
+        let again = |before: &Arc| before.crossing == arc.crossing && arc.crossing != NONE;
+        match self.network.any_met_twice && before.is_some_and(again) {
+            true => u64::from(arc.cost) * u64::from(bundle.count),
+            false => self.price(arc, bundle),
+        }
+    }
+
     /// What a whole path would cost a bundle on top of what lies there.
     pub fn path_price(&self, path: &[u32], bundle: Bundle) -> u64 {
         let arcs = || path.iter().map(|arc| &self.network.arcs[*arc as usize]);
@@ -111,11 +121,15 @@ impl<'n> State<'n> {
     }
 
     /// The least that any one cable could pay for the arc while the paths lie as they do, with or
-    /// without itself: a crossing in use may be free, one out of use costs a bore.
+    /// without itself: a crossing in use may be free, one out of use costs a bore, of which each of
+    /// two edges that share it bears half.
     pub fn least(&self, arc: &Arc) -> u64 {
         let linear = u64::from(arc.cost);
         match self.bores.get(arc.crossing as usize) {
-            Some(bores) if bores.count == 0 => linear + u64::from(bores.price),
+            Some(bores) if bores.count == 0 => {
+                let halved = u32::from(self.network.shared[arc.crossing as usize]);
+                linear + u64::from(bores.price >> halved)
+            }
             _ => linear,
         }
     }
