@@ -1,0 +1,148 @@
+"""Solves the routing instances in networks/ exactly with HiGHS and writes the proven optima.
+
+    python -m venv venv && venv/bin/pip install -r requirements.txt
+    venv/bin/python solve_networks.py [NAME ...]
+
+Writes networks/optima.txt: the solver's version, then one line for each instance with its optimum.
+With names only those are solved, and the other lines stay.
+The form of an instance is described in core/src/route/network/instance.rs. The model: every cable is
+a unit flow of whole numbers from its source to the sink; a cable that uses any edge of a crossing is
+held by it; each cable held by a crossing needs a bore, and all of them together need the sum of their
+areas over the capacity, in whole bores. Nothing here is taken from our own router.
+"""
+
+import json
+import pathlib
+import sys
+
+import highspy
+import numpy as np
+
+FOLDER = pathlib.Path(__file__).parent / "networks"
+
+
+class Rows:
+    """A sparse matrix by rows, with bounds."""
+
+    def __init__(self):
+        self.lower, self.upper, self.starts, self.index, self.value = [], [], [], [], []
+
+    def add(self, lower, upper, terms):
+        self.lower.append(lower)
+        self.upper.append(upper)
+        self.starts.append(len(self.index))
+        for index, value in terms:
+            self.index.append(index)
+            self.value.append(value)
+
+
+class Columns:
+    """Whole-numbered variables with a cost and an upper bound."""
+
+    def __init__(self):
+        self.cost, self.upper = [], []
+
+    def add(self, cost, upper):
+        self.cost.append(cost)
+        self.upper.append(upper)
+        return len(self.cost) - 1
+
+
+def hundredths(area):
+    return round(area * 100)
+
+
+def model(instance):
+    edges, crossings, cables = instance["edges"], instance["crossings"], instance["cables"]
+    columns, rows = Columns(), Rows()
+    total = sum(hundredths(cable["area_mm2"]) for cable in cables)
+    capacity = [hundredths(crossing["capacity_mm2"]) for crossing in crossings]
+    bores = [
+        columns.add(crossing["price"], -(-total // capacity[j])) for j, crossing in enumerate(crossings)
+    ]
+    held = {}
+    for k, cable in enumerate(cables):
+        ways = [(columns.add(e["cost"], 1), columns.add(e["cost"], 1)) for e in edges]
+        conserve(rows, instance, cable, ways)
+        if cable["max_length_mm"] is not None:
+            lengths = [(x, e["length_mm"]) for e, pair in zip(edges, ways) for x in pair]
+            rows.add(-highspy.kHighsInf, cable["max_length_mm"], lengths)
+        hold(rows, columns, held, edges, k, ways)
+    for (k, j), column in held.items():
+        rows.add(-highspy.kHighsInf, 0, [(column, 1), (bores[j], -1)])
+    for j in range(len(crossings)):
+        if total > capacity[j]:
+            areas = [(held[k, j], hundredths(c["area_mm2"])) for k, c in enumerate(cables) if (k, j) in held]
+            rows.add(-highspy.kHighsInf, 0, areas + [(bores[j], -capacity[j])])
+    return columns, rows
+
+
+def conserve(rows, instance, cable, ways):
+    """What flows out of a node less what flows in: one at the source, less one at the sink."""
+    terms = [[] for _ in range(instance["nodes"])]
+    for edge, (there, back) in zip(instance["edges"], ways):
+        if edge["u"] != edge["v"]:
+            terms[edge["u"]] += [(there, 1), (back, -1)]
+            terms[edge["v"]] += [(there, -1), (back, 1)]
+    for node, flow in enumerate(terms):
+        net = (node == cable["source"]) - (node == instance["sink"])
+        rows.add(net, net, flow)
+
+
+def hold(rows, columns, held, edges, k, ways):
+    """A crossing holds a cable that uses any of its edges."""
+    for edge, (there, back) in zip(edges, ways):
+        j = edge["crossing"]
+        if j is not None:
+            if (k, j) not in held:
+                held[k, j] = columns.add(0, 1)
+            rows.add(-highspy.kHighsInf, 0, [(there, 1), (back, 1), (held[k, j], -1)])
+
+
+def solve(instance):
+    columns, rows = model(instance)
+    lp = highspy.HighsLp()
+    lp.num_col_, lp.num_row_ = len(columns.cost), len(rows.lower)
+    lp.col_cost_ = np.array(columns.cost, dtype=float)
+    lp.col_lower_ = np.zeros(lp.num_col_)
+    lp.col_upper_ = np.array(columns.upper, dtype=float)
+    lp.row_lower_, lp.row_upper_ = np.array(rows.lower, dtype=float), np.array(rows.upper, dtype=float)
+    lp.a_matrix_.format_ = highspy.MatrixFormat.kRowwise
+    lp.a_matrix_.start_ = np.array(rows.starts + [len(rows.index)])
+    lp.a_matrix_.index_ = np.array(rows.index)
+    lp.a_matrix_.value_ = np.array(rows.value, dtype=float)
+    lp.integrality_ = [highspy.HighsVarType.kInteger] * lp.num_col_
+    highs = highspy.Highs()
+    highs.setOptionValue("output_flag", False)
+    highs.setOptionValue("mip_rel_gap", 0.0)
+    # All costs are whole, so less than one apart is proven.
+    highs.setOptionValue("mip_abs_gap", 0.9)
+    highs.passModel(lp)
+    highs.run()
+    if highs.getModelStatus() != highspy.HighsModelStatus.kOptimal:
+        sys.exit(f"not solved: {highs.getModelStatus()}")
+    values = np.rint(highs.getSolution().col_value)
+    return int(np.dot(values, columns.cost)), highs.getInfo().mip_dual_bound, highs.getRunTime()
+
+
+def main():
+    optima = known() if len(sys.argv) > 1 else {}
+    names = sys.argv[1:] or sorted(path.stem for path in FOLDER.glob("*.json"))
+    for name in names:
+        optimum, bound, seconds = solve(json.loads((FOLDER / f"{name}.json").read_text()))
+        if optimum - bound >= 1:
+            sys.exit(f"{name}: {optimum} is not proven, the bound is {bound}")
+        print(f"{name} {optimum} in {seconds:.1f} s", flush=True)
+        optima[name] = optimum
+        lines = [f"HiGHS {highspy.Highs().version()}, every optimum proven"]
+        lines += [f"{name} {optima[name]}" for name in sorted(optima)]
+        (FOLDER / "optima.txt").write_text("\n".join(lines) + "\n")
+
+
+def known():
+    lines = (FOLDER / "optima.txt").read_text().splitlines()[1:]
+    return {name: int(optimum) for name, optimum in map(str.split, lines)}
+
+
+if __name__ == "__main__":
+    main()
