@@ -64,7 +64,7 @@ fn there_are_enough_instances_and_every_one_is_proven() {
             .count()
             >= 20
     );
-    assert!(proven.iter().all(|proven| proven.problem.nodes <= 150));
+    assert!(proven.iter().all(|proven| proven.problem.nodes <= 600));
 }
 
 #[test]

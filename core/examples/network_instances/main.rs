@@ -6,6 +6,7 @@ mod cable;
 mod grid;
 mod house;
 mod random;
+mod thinned;
 
 use std::path::Path;
 
@@ -14,6 +15,7 @@ use borewright_core::route::network::{
 };
 use grid::Grid;
 use house::House;
+use thinned::Thinned;
 
 /// A bore that holds about three, four and six cables, and one that holds any number.
 const CAPACITIES: [u32; 4] = [10_000, 14_000, 20_000, 1_000_000];
@@ -22,7 +24,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     let folder = std::env::args()
         .nth(1)
         .ok_or("Name the folder to write the instances to.")?;
-    for (name, problem) in instances() {
+    for (name, problem) in instances().chain(thinned_houses()?) {
         let problem = reachable(problem)?;
         let network = Network::new(&problem)?;
         let answer = Some(solve(&network, Effort::CAREFUL));
@@ -42,12 +44,14 @@ fn reachable(mut problem: Problem) -> Result<Problem, ProblemError> {
     Ok(problem)
 }
 
-fn instances() -> Vec<(String, Problem)> {
-    let grids = (0..16).map(|i| (format!("grid-{:02}", i + 1), plain_grid(i).problem()));
+fn instances() -> impl Iterator<Item = (String, Problem)> {
+    let grids = [10, 11, 13, 14, 15].map(|i| (format!("grid-{}", i + 1), plain_grid(i).problem()));
+    let small = (0..12).map(|i| (format!("small-{:02}", i + 1), small_grid(i).problem()));
     let shared = (0..4).map(|i| (format!("shared-{:02}", i + 1), shared_grid(i).problem()));
     let far = (0..8).map(|i| (format!("far-{:02}", i + 1), far_grid(i).problem()));
     let houses = (0..12).map(|i| (format!("house-{:02}", i + 1), small_house(i).problem()));
-    grids.chain(shared).chain(far).chain(houses).collect()
+    let all = grids.into_iter().chain(small).chain(shared);
+    all.chain(far).chain(houses)
 }
 
 fn plain_grid(i: u64) -> Grid {
@@ -59,6 +63,17 @@ fn plain_grid(i: u64) -> Grid {
         capacity: CAPACITIES[i as usize % 4],
         stretch: 1,
         shared: 0,
+    }
+}
+
+/// So small that any bores can be proven.
+fn small_grid(i: u64) -> Grid {
+    Grid {
+        seed: 400 + i,
+        width: 7 + i as u32 % 3,
+        height: 8 - i as u32 % 2,
+        cables: 6 + i as u32 % 3,
+        ..plain_grid(i)
     }
 }
 
@@ -93,4 +108,32 @@ fn small_house(i: u64) -> House {
         cables: 10 + i as u32 % 3,
         capacity: CAPACITIES[i as usize % 4],
     }
+}
+
+/// Saved houses with a few of their cables and small bores, or bores that hold any number.
+fn thinned_houses() -> Result<Vec<(String, Problem)>, Box<dyn std::error::Error>> {
+    let houses = [
+        ("a", 0, 4),
+        ("a", 1, 4),
+        ("a", 2, 5),
+        ("b", 1, 9),
+        ("b", 3, 8),
+        ("b", 5, 9),
+    ];
+    let mut named = Vec::new();
+    for (i, (house, first, every)) in houses.into_iter().enumerate() {
+        let thinned = Thinned {
+            house: if house == "a" {
+                "house-a.json"
+            } else {
+                "house-b.json"
+            },
+            first,
+            every,
+            capacity: [10_000, 14_000, 1_000_000][i % 3],
+            detour: 1,
+        };
+        named.push((format!("thinned-{house}-{}", i % 3 + 1), thinned.problem()?));
+    }
+    Ok(named)
 }
