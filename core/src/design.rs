@@ -31,6 +31,24 @@ impl Design {
     pub fn of(plan: &Plan) -> Self {
         let framing = Framing::of(plan);
         let ways = route::ways(plan, &framing);
+        Self::following(plan, framing, ways)
+    }
+
+    /// Computes everything for a plan that has changed a little, quickly: for the frames of a drag.
+    ///
+    /// Every cable keeps its way where it still leads from drop to closet; the others get the best
+    /// way given those. All that follows is computed from these ways as in [`Design::of`], so
+    /// lengths, bores, counts and findings agree with what is drawn. The ways may be dearer than
+    /// those of [`Design::of`], and depend on the design before: take that of the plan before the
+    /// drag for every frame of it, and compute [`Design::of`] on release. For the same plan it
+    /// gives the same design again.
+    pub fn again(previous: &Self, plan: &Plan) -> Self {
+        let framing = Framing::of(plan);
+        let ways = route::ways_again(plan, &framing, &previous.ways);
+        Self::following(plan, framing, ways)
+    }
+
+    fn following(plan: &Plan, framing: Framing, ways: Ways) -> Self {
         let bores = bore::size(plan, &framing, &ways);
         let drill_list = bore::drill_list(plan, &framing, &ways, &bores);
         let cut_list = CutList::of(plan, &ways);

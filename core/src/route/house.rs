@@ -10,6 +10,9 @@ use crate::plan::{Level, Plan, Wall, WallId};
 use crate::shape::Pos;
 use crate::units::Size;
 
+/// Plates nearer to one another than this lead to the same place in a space, millimetres.
+const SAME_PORT: f64 = 1.0;
+
 /// The graph of a house while it is built.
 pub(super) struct House<'p> {
     pub plan: &'p Plan,
@@ -321,10 +324,20 @@ impl<'p> House<'p> {
                 level: level.level,
             },
         };
-        let node = self.graph.place(Place3 { at, z });
-        self.ports[space].push(Port { node, at });
+        let node = self.port(space, at, z);
         self.join((hub.node, node), kind, length, Some(hole), 1.0);
         Some((node, hole))
+    }
+
+    /// Where cable enters a space at a place: the same node for two walls that stand on one another.
+    fn port(&mut self, space: usize, at: Pos, z: f64) -> Node {
+        let ports = &self.ports[space];
+        if let Some(port) = ports.iter().find(|port| port.at.distance(at) < SAME_PORT) {
+            return port.node;
+        }
+        let node = self.graph.place(Place3 { at, z });
+        self.ports[space].push(Port { node, at });
+        node
     }
 
     fn plate_hole(&mut self, place: usize, crossing: Crossing) -> Option<usize> {

@@ -79,7 +79,8 @@ fn chosen(grip: Grip) -> Option<Option<Choice>> {
     }
 }
 
-/// The plan as it would be; where it would be refused, as it was a moment ago.
+/// The plan as it would be, with ways that start from those before the drag; all are sought anew when
+/// it ends. Where it would be refused, as it was a moment ago.
 fn dragging(session: &Session, grip: Grip, edit: &Edit, snap: Option<Snap>) -> Answer {
     let Ok(plan) = session.plan.apply(edit) else {
         return Answer::unmoved(session);
@@ -95,7 +96,7 @@ fn dragging(session: &Session, grip: Grip, edit: &Edit, snap: Option<Snap>) -> A
     }
     let design = match what {
         Some(Choice::Room(_)) => Rc::clone(&session.design),
-        _ => Rc::new(Design::of(&plan)),
+        _ => Rc::new(Design::again(&session.design, &plan)),
     };
     let plan = Rc::new(plan);
     Answer::begun(Draft::Move { what, plan, design }, snap)

@@ -140,7 +140,9 @@ pub fn pack(diameters: &[f64], effort: Effort) -> Result<Packing, PackingError> 
 
 /// Whether an arrangement was found that goes through a bore of this diameter, mm.
 ///
-/// `true` is proved by an arrangement; `false` means proved impossible or not found. A bundle that
+/// `true` is proved by an arrangement, or by the theorem that circles of at most half the area of
+/// another can always be packed into it (Fekete, Keldenich and Scheffer, "Packing Disks into Disks
+/// with Optimal Worst-Case Density", SoCG 2019; from memory); `false` means proved impossible or not found. A bundle that
 /// just touches all around fits: a bore too small by a millionth is taken as touching.
 ///
 /// # Errors
@@ -148,7 +150,8 @@ pub fn pack(diameters: &[f64], effort: Effort) -> Result<Packing, PackingError> 
 pub fn fits(diameters: &[f64], bore_diameter: f64, effort: Effort) -> Result<bool, PackingError> {
     let bundle = Bundle::new(diameters)?;
     let bore = 0.5 * bore_diameter * (1.0 + TOUCHING);
-    Ok(bundle.bound() <= bore && bundle.packing(bore, effort).radius <= bore)
+    let sparse = bundle.areas() <= 0.5 * bore * bore && bore > 0.0;
+    Ok(sparse || bundle.bound() <= bore && bundle.packing(bore, effort).radius <= bore)
 }
 
 /// A diameter, mm, that no bore for this bundle can be below; 0 for an empty bundle.
@@ -183,6 +186,11 @@ impl Bundle {
 
     fn bound(&self) -> f64 {
         known::bound(&self.radii)
+    }
+
+    /// The sum of the squares of the radii.
+    fn areas(&self) -> f64 {
+        self.radii.iter().map(|radius| radius * radius).sum()
     }
 
     /// A radius at which there is nothing more to find.
@@ -303,6 +311,17 @@ mod tests {
     fn seven_equal_cables_fit_a_bore_of_three() {
         assert_eq!(fits(&[6.35; 7], 19.05, Effort::LIVE), Ok(true));
         assert_eq!(fits(&[6.35; 7], 19.04, Effort::LIVE), Ok(false));
+    }
+
+    /// Two circles of half the radius are the extreme case: half the area, and they just fit.
+    #[test]
+    fn half_the_area_always_fits() {
+        for diameters in [vec![6.0, 6.0], vec![6.9, 6.0, 6.0, 7.5, 6.9, 6.0, 6.0, 6.0]] {
+            let squares: f64 = diameters.iter().map(|d| d * d).sum();
+            let bore = (2.0 * squares).sqrt();
+            assert_eq!(fits(&diameters, bore, Effort::LIVE), Ok(true));
+            assert!(pack(&diameters, Effort::CAREFUL).unwrap().diameter() <= bore + 1e-6);
+        }
     }
 
     #[test]

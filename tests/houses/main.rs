@@ -2,6 +2,8 @@
 
 #![expect(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
+mod again;
+
 use borewright_core::design::Design;
 use borewright_core::file;
 use borewright_core::plan::Plan;
