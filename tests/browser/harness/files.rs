@@ -120,7 +120,7 @@ impl Page {
         let png = self.browser.wait(async |client| client.screenshot().await);
         let file = self.next_file("png");
         std::fs::write(&file, png.expect("a picture")).expect("the picture is kept");
-        println!("picture {}", file.display());
+        eprintln!("picture {}", file.display());
         file
     }
 
@@ -141,7 +141,7 @@ impl Page {
             .expect("base64");
         let file = self.next_file("pdf");
         std::fs::write(&file, bytes).expect("the PDF is kept");
-        println!("paper {}", file.display());
+        eprintln!("paper {}", file.display());
         file
     }
 }

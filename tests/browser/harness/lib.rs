@@ -55,7 +55,6 @@
 #![expect(
     clippy::expect_used,
     clippy::panic,
-    clippy::print_stdout,
     reason = "this is test code: it stops at the first surprise and says what it saw"
 )]
 

@@ -36,7 +36,7 @@ impl Page {
 
     /// A fresh profile with nothing opened yet.
     pub fn blank(story: &str, size: Size) -> Self {
-        println!("story `{story}` at {size:?}");
+        eprintln!("story `{story}` at {size:?}");
         let page = Self {
             browser: Browser::start(size),
             size,
@@ -243,10 +243,10 @@ impl Drop for Page {
         if let Ok(png) = self.browser.wait(async |client| client.screenshot().await) {
             let file = self.next_file("failed.png");
             let _ = std::fs::write(&file, png);
-            println!("story `{story}` failed; picture: {}", file.display());
+            eprintln!("story `{story}` failed; picture: {}", file.display());
         }
         if let Ok(log) = self.browser.post("se/log", json!({ "type": "browser" })) {
-            println!("console of `{story}`: {log:#}");
+            eprintln!("console of `{story}`: {log:#}");
         }
     }
 }
