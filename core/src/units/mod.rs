@@ -8,7 +8,7 @@ mod read;
 mod show;
 
 pub use read::{LengthError, read_length, read_size};
-pub use show::{fraction, inches, millimetres};
+pub use show::{fraction, inches, millimetres, thousands};
 
 /// A plan length in whole millimetres. Negative only for differences.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -145,7 +145,7 @@ impl Units {
     /// A total or a length to cut: whole feet rounded up, or tenths of a metre rounded up.
     pub fn total(self, length: Mm) -> String {
         match self {
-            Units::Imperial => format!("{} ft", show::thousands(self.whole(length))),
+            Units::Imperial => format!("{} ft", thousands(self.whole(length))),
             Units::Metric => show::metres(Mm((length.0 + 99).div_euclid(100) * 100), 1),
         }
     }

@@ -49,7 +49,7 @@ pub(super) fn metres(length: Mm, decimals: usize) -> String {
 }
 
 /// A whole number with commas at the thousands.
-pub(super) fn thousands(number: i64) -> String {
+pub fn thousands(number: i64) -> String {
     let digits = number.unsigned_abs().to_string();
     let mut grouped = String::new();
     for (place, digit) in digits.chars().enumerate() {

@@ -2,6 +2,7 @@
 
 use borewright_core::design::Design;
 use borewright_core::plan::Plan;
+use borewright_core::units::thousands;
 
 use crate::state::Count;
 
@@ -73,11 +74,11 @@ impl Figure {
     /// A difference in words: "+38 ft", "+1 bore", "-2".
     pub fn difference(&self, step: i64) -> String {
         let sign = if step > 0 { "+" } else { "−" };
-        let size = step.unsigned_abs();
+        let size = thousands(step.abs());
         match self.count {
-            Count::Hours => format!("{sign}{:.1} h", size as f64 / 10.0),
+            Count::Hours => format!("{sign}{:.1} h", step.abs() as f64 / 10.0),
             Count::Cable(_) => format!("{sign}{size} {}", self.unit),
-            _ => format!("{sign}{size} {}", plural(size as i64, self.unit)),
+            _ => format!("{sign}{size} {}", plural(step.abs(), self.unit)),
         }
     }
 }
@@ -97,7 +98,10 @@ mod tests {
     #[test]
     fn differences_are_told_in_the_words_of_the_number() {
         assert_eq!(whole(Count::Bores, 4, "bore").difference(1), "+1 bore");
-        assert_eq!(whole(Count::Bores, 4, "bore").difference(-3), "−3 bores");
+        assert_eq!(
+            whole(Count::Bores, 4, "bore").difference(-1003),
+            "−1,003 bores"
+        );
         assert_eq!(hours(11.52).number, "11.5");
         assert_eq!(hours(11.5).difference(5), "+0.5 h");
     }

@@ -5,6 +5,7 @@ use std::rc::Rc;
 use borewright_core::desk::Notice;
 use borewright_core::file::link::{self, LinkError, Modules, Privacy};
 use borewright_core::plan::Plan;
+use borewright_core::units::thousands;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
@@ -75,7 +76,7 @@ fn shown(link: &str, code: Option<&Modules>, dispatcher: &Dispatcher) -> Html {
         <>
             <Press label="Copy the link" icon={icons::LINK} kind={PressKind::Main} onpress={copy} />
             <label class="Field">
-                <span class="FieldLabel">{ format!("Link, {}", size(link.len())) }</span>
+                <span class="FieldLabel">{ format!("Link, {} characters", thousands(link.len() as i64)) }</span>
                 <textarea rows="3" readonly=true value={link.to_string()} />
             </label>
             if let Some(code) = code { { drawn(code) } }
@@ -94,13 +95,5 @@ fn drawn(code: &Modules) -> Html {
     html! {
         <svg class="PrintedCode" role="img" aria-label="The same link, to point a camera at"
             viewBox={format!("0 0 {side} {side}")}><path d={squares} /></svg>
-    }
-}
-
-/// "4,212 characters".
-fn size(characters: usize) -> String {
-    match characters {
-        0..=999 => format!("{characters} characters"),
-        _ => format!("{},{:03} characters", characters / 1000, characters % 1000),
     }
 }
