@@ -36,11 +36,13 @@ pub fn use_keys(desk: &Desk, dispatcher: &Dispatcher) {
 
 fn act_of(event: &KeyboardEvent, session: &Session) -> Option<Act> {
     let key = event.key();
-    if is_in_field(event) {
-        return (key == "Escape").then(|| leave(event));
-    }
-    if event.ctrl_key() || event.meta_key() {
-        return with_control(&key.to_lowercase(), event.shift_key());
+    let held = event.ctrl_key() || event.meta_key();
+    match field_of(event) {
+        Some(_) if key == "Escape" => return Some(leave(event)),
+        Some(Field::Text) => return None,
+        _ if held => return with_control(&key.to_lowercase(), event.shift_key()),
+        Some(Field::Other) => return None,
+        None => {}
     }
     let intent = match key.as_str() {
         "Escape" => Intent::LetGo,
@@ -125,9 +127,23 @@ fn without_last(text: &str) -> String {
     text
 }
 
-fn is_in_field(event: &KeyboardEvent) -> bool {
-    let target = event
-        .target()
-        .and_then(|target| target.dyn_into::<Element>().ok());
-    target.is_some_and(|e| matches!(e.tag_name().as_str(), "INPUT" | "TEXTAREA" | "SELECT"))
+/// A field that takes keys.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Field {
+    /// Text, which has an undoing of its own.
+    Text,
+    /// A list, a box to tick, a slider.
+    Other,
+}
+
+fn field_of(event: &KeyboardEvent) -> Option<Field> {
+    let target = event.target()?.dyn_into::<Element>().ok()?;
+    let kind = target.get_attribute("type");
+    match (target.tag_name().as_str(), kind.as_deref()) {
+        ("INPUT", Some("checkbox" | "radio" | "range" | "file")) | ("SELECT", _) => {
+            Some(Field::Other)
+        }
+        ("INPUT" | "TEXTAREA", _) => Some(Field::Text),
+        _ => None,
+    }
 }
