@@ -6,6 +6,7 @@
 
 mod drawing;
 mod drops;
+mod framing;
 mod hands;
 mod keeping;
 mod links;
