@@ -1,4 +1,4 @@
-//! Published limits against the rule set of the United States: dressed sizes, stud and joist
+//! Published limits against the rule sets: dressed sizes, stud and joist
 //! bores, edges, set-back, fill, and the permanent link. Rows, with document, edition and section,
 //! are in `limits.json`.
 
@@ -9,7 +9,7 @@
 )]
 
 use borewright_core::plan::Lumber;
-use borewright_core::rules::{RuleId, RuleSet};
+use borewright_core::rules::{RuleBook, RuleId, RuleSet};
 use borewright_core::units::{Size, Units};
 
 fn published(id: &str) -> serde_json::Value {
@@ -128,6 +128,55 @@ fn joist_limits_are_the_published_ones() {
             published.starts_with(limit),
             "{row}: {limit} not {published}"
         );
+    }
+}
+
+/// EN 50174-2, separation and power factor tables as printed in a handbook of 2017: unscreened
+/// cable without a barrier asks for 100 mm times the factor of the circuits. The handbook's own
+/// worked example is 20 mm beside up to three circuits and 40 mm beside five.
+#[test]
+fn the_kingdom_keeps_the_printed_distance_from_power() {
+    let kingdom = RuleSet::of(RuleBook::UnitedKingdom);
+    let base = number("en50174.S.b");
+    assert_eq!(kingdom.value(RuleId::PowerSegregation), base);
+    let factors = text("en50174.P");
+    let factors = factors
+        .split(';')
+        .map(|factor| factor.trim().parse::<f64>().unwrap());
+    let most = [3, 6, 9, 12, 15, 30, 45, 60, 75, 76];
+    for (circuits, factor) in most.into_iter().zip(factors) {
+        let asked = kingdom.power_distance(circuits);
+        assert!((asked.0 - base * factor).abs() < 1e-9, "{circuits}");
+    }
+    let worked: Vec<f64> = [3, 5].map(|n| kingdom.power_distance(n).0).to_vec();
+    let printed = text("en50174.ex");
+    let printed: Vec<f64> = printed
+        .split(';')
+        .map(|figure| figure.trim().parse().unwrap())
+        .collect();
+    assert_eq!(worked, printed);
+}
+
+/// The reference has no figure for timber in these countries, so none may be shown as published.
+#[test]
+fn no_limit_of_timber_is_claimed_where_none_was_read() {
+    let timber = [
+        RuleId::StudBearingBore,
+        RuleId::StudOtherBore,
+        RuleId::StudDoubledBore,
+        RuleId::StudEdge,
+        RuleId::PlateTie,
+        RuleId::JoistBore,
+        RuleId::JoistEdge,
+        RuleId::JoistSpacing,
+        RuleId::SetBack,
+    ];
+    for book in RuleBook::ALL.iter().skip(1) {
+        for id in timber {
+            let words = book.rule(id).source.words();
+            assert!(words.starts_with("common practice, no source (no figure"));
+            assert!(words.contains(book.name()), "{words}");
+        }
     }
 }
 

@@ -34,6 +34,8 @@ fn of_job(edit: &Edit) -> Option<String> {
         Edit::SetDate(_) => "changed the date",
         Edit::NextRevision => "counted the revision up",
         Edit::SetRuleBook(_) => "changed the rule book",
+        Edit::OwnRules => "took its own rules",
+        Edit::CopyRules => "began its own rules anew",
         Edit::SetRule(..) => "set an own figure",
         Edit::ResetRule(_) => "took the published figure",
         Edit::SetBits(_) => "changed the bits",

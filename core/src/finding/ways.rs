@@ -70,10 +70,14 @@ fn power(plan: &Plan, framing: &Framing, ways: &Ways) -> Vec<Finding> {
     let beside = beside_power(plan, framing, ways);
     let finding = |beside: crate::route::Beside| {
         let (severity, rule) = match beside.near {
-            true => (Severity::Warn, RuleId::PowerWarn),
+            true => (Severity::Warn, plan.rules.power_rule()),
             false => (Severity::Note, RuleId::PowerParallel),
         };
         let apart = plan.units.limit(plan.rules.size(rule));
+        let where_to = match rule {
+            RuleId::PowerSegregation => String::from("nearer than its circuits ask to"),
+            _ => format!("within {apart} of"),
+        };
         Finding::new(
             format!("power:{}", beside.name),
             severity,
@@ -82,7 +86,7 @@ fn power(plan: &Plan, framing: &Framing, ways: &Ways) -> Vec<Finding> {
         .at(beside.level, beside.at)
         .says(
             format!(
-                "{} run within {apart} of power cable in {}.",
+                "{} run {where_to} power cable in {}.",
                 beside.cables, beside.name
             ),
             "Shift the lane, or cross the power cable squarely.",

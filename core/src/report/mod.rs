@@ -18,7 +18,7 @@ pub fn report(plan: &Plan, design: &Design) -> Value {
     json!({
         "title": plan.title,
         "revision": plan.revision,
-        "rules": plan.rules.book.name(),
+        "rules": plan.rules.name(),
         "totals": totals(plan, design),
         "drill_list": drill_list(plan, design),
         "cut_list": design.cut_list.cuts.iter().map(|cut| cut_row(plan, design, cut)).collect::<Vec<_>>(),

@@ -9,14 +9,23 @@ use crate::shape::{Pos, Segment};
 /// Height of what a cable or a bore takes up, up and down from its middle, millimetres.
 const HALF: f64 = 20.0;
 
+/// Power cable along a wall.
+struct PowerLine {
+    wall: WallId,
+    from: f64,
+    to: f64,
+    height: f64,
+    /// Nearer than this is warned of, millimetres.
+    warn: f64,
+}
+
 /// The obstacles of one level.
 pub(super) struct Obstacles<'p> {
     regions: Vec<(&'p KeepOut, Polygon<f64>)>,
     stretches: Vec<(&'p KeepOut, WallId, f64, f64)>,
-    power: Vec<(WallId, f64, f64, f64)>,
+    power: Vec<PowerLine>,
     overhead: Vec<Segment>,
     stop: f64,
-    warn: f64,
     parallel: f64,
     ceiling: f64,
 }
@@ -29,7 +38,6 @@ impl<'p> Obstacles<'p> {
             power: Vec::new(),
             overhead: Vec::new(),
             stop: rules.value(RuleId::PowerStop),
-            warn: rules.value(RuleId::PowerWarn),
             parallel: rules.value(RuleId::PowerParallel),
             ceiling: level.ceiling.f64(),
         };
@@ -56,9 +64,13 @@ impl<'p> Obstacles<'p> {
                     to,
                     height,
                 } => {
-                    found
-                        .power
-                        .push((*wall, from.f64(), to.f64(), height.f64()));
+                    found.power.push(PowerLine {
+                        wall: *wall,
+                        from: from.f64(),
+                        to: to.f64(),
+                        height: height.f64(),
+                        warn: rules.power_distance(run.circuits).0,
+                    });
                 }
                 PowerPlace::Overhead(points) => {
                     let pairs = points.windows(2);
@@ -114,15 +126,15 @@ impl<'p> Obstacles<'p> {
     /// How near the power in a wall comes to a lane between two offsets: 2 stops it, 1 is warned
     /// of, 0 is clear.
     pub fn power_beside(&self, wall: WallId, from: f64, to: f64, height: f64) -> u8 {
-        let runs = self.power.iter().filter(|(on, near, far, _)| {
-            *on == wall && *near < to && from < *far && far - near > 1.0
+        let runs = self.power.iter().filter(|run| {
+            run.wall == wall && run.from < to && from < run.to && run.to - run.from > 1.0
         });
-        let nearest = runs.map(|(_, _, _, at)| (at - height).abs() - HALF / 2.0);
-        match nearest.fold(f64::INFINITY, f64::min) {
+        let near = |run: &PowerLine| match (run.height - height).abs() - HALF / 2.0 {
             apart if apart < self.stop => 2,
-            apart if apart < self.warn => 1,
+            apart if apart < run.warn => 1,
             _ => 0,
-        }
+        };
+        runs.map(near).max().unwrap_or(0)
     }
 
     /// Whether power overhead runs along a stretch within the distance that is noted.

@@ -1,6 +1,6 @@
 //! Which rules there are, and which published book their figures come from.
 
-use super::{Rule, practice, united_states};
+use super::{Rule, Source, Trust, practice, united_kingdom, united_states};
 
 macro_rules! rules {
     ($($(#[$doc:meta])* $name:ident),* $(,)?) => {
@@ -65,6 +65,10 @@ rules! {
     PowerParallel,
     /// ... where it runs along for more than this, millimetres.
     PowerParallelRun,
+    /// Whether the distance from power grows with its circuits: 0 no, 1 yes.
+    PowerByCircuits,
+    /// Distance from power at factor one where it grows with the circuits, millimetres.
+    PowerSegregation,
     /// Longest stretch of cable without a support, millimetres.
     Support,
     /// Height of an outlet, centre, millimetres above the finished floor.
@@ -121,30 +125,125 @@ rules! {
     HourPrice,
 }
 
-/// A published set of figures.
+/// A published set of figures. A book stays as it is once it is released, so that a plan goes on
+/// being computed with what it was drawn with; a new edition is a new book.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub enum RuleBook {
     /// Model residential and electrical codes of the United States.
     #[default]
     UnitedStates,
+    /// Canada, of whose codes no figure was read.
+    Canada,
+    /// The United Kingdom: separation from power was read, the limits of timber were not.
+    UnitedKingdom,
+    /// Australia and New Zealand, of whose codes no figure was read.
+    AustraliaNewZealand,
 }
 
 impl RuleBook {
     /// Every book, in the order a list shows them.
-    pub const ALL: &'static [RuleBook] = &[RuleBook::UnitedStates];
+    pub const ALL: &'static [RuleBook] = &[
+        RuleBook::UnitedStates,
+        RuleBook::Canada,
+        RuleBook::UnitedKingdom,
+        RuleBook::AustraliaNewZealand,
+    ];
 
     /// What it is called.
     pub fn name(self) -> &'static str {
         match self {
             Self::UnitedStates => "United States, model codes",
+            Self::Canada => "Canada",
+            Self::UnitedKingdom => "United Kingdom",
+            Self::AustraliaNewZealand => "Australia and New Zealand",
         }
     }
 
-    /// The published rule.
+    /// The published rule; common practice, which says so, where the book has no figure.
     pub fn rule(self, id: RuleId) -> Rule {
-        let published = match self {
+        self.published(id).unwrap_or_else(|| self.practised(id))
+    }
+
+    /// The figure this book itself has for a rule.
+    pub fn published(self, id: RuleId) -> Option<Rule> {
+        match self {
             Self::UnitedStates => united_states::rule(id),
+            Self::UnitedKingdom => united_kingdom::rule(id),
+            Self::Canada | Self::AustraliaNewZealand => None,
+        }
+    }
+
+    /// Common practice, named as the stand-in for a figure that a reader of this book expects.
+    fn practised(self, id: RuleId) -> Rule {
+        let rule = practice::rule(id);
+        let expected = id.is_limit() && RuleBook::UnitedStates.published(id).is_some();
+        if !expected || rule.source.trust != Trust::Practice {
+            return rule;
+        }
+        let source = Source {
+            document: self.name(),
+            ..rule.source
         };
-        published.unwrap_or_else(|| practice::rule(id))
+        Rule { source, ..rule }
+    }
+}
+
+impl RuleId {
+    /// Whether it is a limit a rule book speaks of, rather than the crew's own choice, height,
+    /// slack or rate, which stay the same under every book.
+    pub fn is_limit(self) -> bool {
+        self <= RuleId::Support && !self.is_choice()
+    }
+
+    /// What the crew chooses about its bores whatever the book.
+    fn is_choice(self) -> bool {
+        matches!(self, Self::Fill | Self::FillByCount | Self::PullingRoom)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_book_without_a_figure_says_that_practice_stands_in() {
+        let words = |book: RuleBook, id| book.rule(id).source.words();
+        for id in [RuleId::StudBearingBore, RuleId::JoistBore, RuleId::SetBack] {
+            assert_eq!(
+                words(RuleBook::Canada, id),
+                "common practice, no source (no figure was read for Canada)"
+            );
+        }
+        assert!(words(RuleBook::UnitedKingdom, RuleId::PowerSegregation).contains("EN 50174-2"));
+        assert_eq!(
+            words(RuleBook::Canada, RuleId::LaneHeight),
+            "common practice, no source"
+        );
+    }
+
+    /// Where practice stands in for a limit of timber, it is never looser than a book that was
+    /// read.
+    #[test]
+    fn practice_is_the_cautious_one() {
+        for id in [
+            RuleId::StudBearingBore,
+            RuleId::StudOtherBore,
+            RuleId::StudDoubledBore,
+            RuleId::JoistBore,
+        ] {
+            let read = RuleBook::UnitedStates.rule(id).value;
+            assert!(RuleBook::Canada.rule(id).value < read, "{id:?}");
+        }
+        for id in [RuleId::StudEdge, RuleId::JoistEdge, RuleId::SetBack] {
+            let read = RuleBook::UnitedStates.rule(id).value;
+            assert!(RuleBook::Canada.rule(id).value >= read, "{id:?}");
+        }
+    }
+
+    #[test]
+    fn the_crew_chooses_its_fill_under_every_book() {
+        assert!(!RuleId::Fill.is_limit() && !RuleId::FillByCount.is_limit());
+        assert!(RuleId::StudEdge.is_limit() && RuleId::Support.is_limit());
+        assert!(!RuleId::OutletHeight.is_limit() && !RuleId::HourPrice.is_limit());
     }
 }

@@ -52,6 +52,36 @@ impl RuleSet {
         }
     }
 
+    /// The distance from power cable of this many circuits under which it is warned of: one
+    /// distance for all, or the distance at factor one times the factor of the circuits
+    /// (EN 50174-2, power factor table, 20 A circuits of one phase).
+    pub fn power_distance(&self, circuits: u8) -> Size {
+        if self.value(RuleId::PowerByCircuits) < 0.5 {
+            return self.size(RuleId::PowerWarn);
+        }
+        let factor = match circuits {
+            0..=3 => 0.2,
+            4..=6 => 0.4,
+            7..=9 => 0.6,
+            10..=12 => 0.8,
+            13..=15 => 1.0,
+            16..=30 => 2.0,
+            31..=45 => 3.0,
+            46..=60 => 4.0,
+            61..=75 => 5.0,
+            _ => 6.0,
+        };
+        Size(self.value(RuleId::PowerSegregation) * factor)
+    }
+
+    /// The rule that sets the distance from power cable.
+    pub fn power_rule(&self) -> RuleId {
+        match self.value(RuleId::PowerByCircuits) < 0.5 {
+            true => RuleId::PowerWarn,
+            false => RuleId::PowerSegregation,
+        }
+    }
+
     /// Cable area a bore of this diameter holds when it carries many cables.
     pub fn bore_capacity(&self, bore: Size) -> Area {
         Area(bore.circle().0 * self.fill_limit(3))
@@ -94,6 +124,18 @@ mod tests {
             assert_eq!(Units::Imperial.limit(found), limit, "{depth}");
         }
         assert!(Size::inches(3.75).within(rules.joist_limit(Size::inches(11.25))));
+    }
+
+    /// EN 50174-2, worked in a handbook: Cat 6 unscreened beside up to three circuits 20 mm,
+    /// beside five 40 mm.
+    #[test]
+    fn distance_from_power_grows_with_circuits_where_the_book_says_so() {
+        let kingdom = RuleSet::of(crate::rules::RuleBook::UnitedKingdom);
+        assert_eq!(kingdom.power_distance(3), Size(20.0));
+        assert_eq!(kingdom.power_distance(5), Size(40.0));
+        assert_eq!(kingdom.power_distance(20), Size(200.0));
+        let states = RuleSet::default();
+        assert_eq!(states.power_distance(20), Size::inches(2.0));
     }
 
     #[test]

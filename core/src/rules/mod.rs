@@ -1,11 +1,14 @@
 //! Every limit and default the computation uses, each with its value, unit and source.
 //!
-//! A [`RuleSet`] is a published [`RuleBook`] plus the figures a person changed. Nothing here
-//! decides; it only says what the figure is and where it comes from.
+//! A [`RuleSet`] is a published [`RuleBook`] as it stands, or the person's own copy of one with
+//! the figures they changed. Nothing here decides; it only says what the figure is and where it
+//! comes from.
 
 mod book;
+mod figure;
 mod limits;
 mod practice;
+mod united_kingdom;
 mod united_states;
 
 use std::collections::BTreeMap;
@@ -30,7 +33,7 @@ pub enum Trust {
 /// Where a figure comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Source {
-    /// Document and edition; empty for practice.
+    /// Document and edition; for practice the book it stands in for, empty where none is expected.
     pub document: &'static str,
     /// Section; empty where none is known.
     pub section: &'static str,
@@ -42,7 +45,13 @@ impl Source {
     /// The source in words, as every finding and sheet prints it.
     pub fn words(&self) -> String {
         match self.trust {
-            Trust::Practice => String::from("common practice, no source"),
+            Trust::Practice if self.document.is_empty() => {
+                String::from("common practice, no source")
+            }
+            Trust::Practice => format!(
+                "common practice, no source (no figure was read for {})",
+                self.document
+            ),
             Trust::Own => String::from("your own figure"),
             Trust::Memory => format!("{}, from memory", self.cited()),
             Trust::Read | Trust::Computed => self.cited(),
@@ -85,20 +94,59 @@ pub struct Rule {
     pub source: Source,
 }
 
-/// The figures a plan is computed with.
+/// The figures a plan is computed with: a published book, or the person's own copy of one.
+///
+/// Limits a person changed belong to their own copy and rest while a published book is in force,
+/// so that they can go back to it. What is no book's matter (the crew's fill, heights, slack,
+/// rates) is in force under every book.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct RuleSet {
-    /// The published figures it starts from.
+    /// The published book chosen, or last chosen.
     pub book: RuleBook,
+    /// Whether the person's own copy is in force rather than the published book.
+    pub own: bool,
+    /// The book the person's own copy was begun from.
+    pub basis: RuleBook,
     /// Figures a person changed.
     pub changed: BTreeMap<RuleId, f64>,
 }
 
 impl RuleSet {
+    /// A published book as it stands.
+    pub fn of(book: RuleBook) -> Self {
+        Self {
+            book,
+            basis: book,
+            ..Self::default()
+        }
+    }
+
+    /// What the set is called, on screen and on paper.
+    pub fn name(&self) -> String {
+        match self.own {
+            true => format!("my own, begun from {}", self.basis.name()),
+            false => self.book.name().to_string(),
+        }
+    }
+
+    /// The book that speaks where the person did not.
+    pub fn speaking(&self) -> RuleBook {
+        match self.own {
+            true => self.basis,
+            false => self.book,
+        }
+    }
+
+    /// Whether the person changed limits, be they in force or resting.
+    pub fn has_own_limits(&self) -> bool {
+        self.changed.keys().any(|id| id.is_limit())
+    }
+
     /// The rule in force: the book's, or the person's own figure for it.
     pub fn rule(&self, id: RuleId) -> Rule {
-        let published = self.book.rule(id);
-        match self.changed.get(&id) {
+        let published = self.speaking().rule(id);
+        let own = self.changed.get(&id);
+        match own.filter(|_| self.own || !id.is_limit()) {
             Some(&value) => Rule {
                 value,
                 source: Source {
@@ -149,7 +197,13 @@ mod tests {
                 .contains("R602.6")
         );
         rules.changed.insert(RuleId::StudBearingBore, 35.0);
+        assert_eq!(rules.value(RuleId::StudBearingBore), 40.0, "it rests");
+        rules.own = true;
         assert_eq!(rules.value(RuleId::StudBearingBore), 35.0);
+        assert_eq!(
+            rules.name(),
+            "my own, begun from United States, model codes"
+        );
         assert_eq!(
             rules.rule(RuleId::StudBearingBore).source.words(),
             "your own figure"
@@ -158,8 +212,11 @@ mod tests {
 
     #[test]
     fn every_rule_has_a_name_and_a_positive_figure() {
-        for &id in RuleId::ALL {
-            let rule = RuleSet::default().rule(id);
+        let pairs = RuleBook::ALL
+            .iter()
+            .flat_map(|book| RuleId::ALL.iter().map(|id| (*book, *id)));
+        for (book, id) in pairs {
+            let rule = RuleSet::of(book).rule(id);
             assert!(!rule.name.is_empty());
             assert!(rule.value >= 0.0 && rule.value.is_finite(), "{id:?}");
             assert!(!rule.source.words().is_empty());

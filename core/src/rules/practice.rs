@@ -1,5 +1,5 @@
 //! Figures of common practice and of cabling standards, which hold in every book until a person
-//! changes them.
+//! changes them. Limits of timber are on the cautious side: they stand in where nothing was read.
 
 use super::{Rule, RuleId, Source, Trust, Unit};
 
@@ -47,10 +47,10 @@ fn figure(id: RuleId) -> (f64, Unit, &'static str) {
 fn limit(id: RuleId) -> Option<(f64, Unit, &'static str)> {
     use Unit::{Count, Millimetre, Percent};
     Some(match id {
-        RuleId::StudBearingBore => (40.0, Percent, "bore in a bearing stud, of its width"),
-        RuleId::StudOtherBore => (60.0, Percent, "bore in a non-bearing stud, of its width"),
+        RuleId::StudBearingBore => (25.0, Percent, "bore in a bearing stud, of its width"),
+        RuleId::StudOtherBore => (40.0, Percent, "bore in a non-bearing stud, of its width"),
         RuleId::StudDoubledBore => (
-            60.0,
+            40.0,
             Percent,
             "bore in doubled bearing studs, of their width",
         ),
@@ -61,13 +61,13 @@ fn limit(id: RuleId) -> Option<(f64, Unit, &'static str)> {
             Percent,
             "bore in a top plate, of its width, before it needs a tie",
         ),
-        RuleId::JoistBore => (100.0 / 3.0, Percent, "bore in a joist, of its depth"),
+        RuleId::JoistBore => (25.0, Percent, "bore in a joist, of its depth"),
         RuleId::JoistEdge => (
-            50.0,
+            2.0 * INCH,
             Millimetre,
             "wood between a joist's bore and its edges",
         ),
-        RuleId::JoistSpacing => (50.0, Millimetre, "wood between two bores of a joist"),
+        RuleId::JoistSpacing => (2.0 * INCH, Millimetre, "wood between two bores of a joist"),
         RuleId::SetBack => (
             32.0,
             Millimetre,
@@ -104,6 +104,16 @@ fn limit(id: RuleId) -> Option<(f64, Unit, &'static str)> {
             5.0 * FOOT,
             Millimetre,
             "length that counts as running along",
+        ),
+        RuleId::PowerByCircuits => (
+            0.0,
+            Count,
+            "distance from power by number of circuits: 0 no, 1 yes",
+        ),
+        RuleId::PowerSegregation => (
+            100.0,
+            Millimetre,
+            "distance from power at factor one, where it goes by circuits",
         ),
         RuleId::Support => (
             54.0 * INCH,

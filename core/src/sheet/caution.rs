@@ -8,7 +8,7 @@ pub(super) fn short(plan: &Plan) -> String {
         "Within the rule set you chose ({}). Wear eye protection. Look for power, gas and water \
          behind every bore. Bearing members: ask the builder. No holes in trusses, beams or \
          engineered wood without their maker. Local code, builder and licensed trades decide.",
-        plan.rules.book.name()
+        plan.rules.name()
     )
 }
 
@@ -17,7 +17,7 @@ pub(super) fn all(plan: &Plan) -> Vec<String> {
     let mut cautions = vec![format!(
         "Everything here is within the rule set you chose ({}) or named in the findings. The local \
          code, the builder and the licensed trades decide.",
-        plan.rules.book.name()
+        plan.rules.name()
     )];
     let rest = [
         "Wear eye protection. Look and feel for power, gas and water behind every bore before drilling.",

@@ -7,7 +7,7 @@
 mod read;
 mod show;
 
-pub use read::{LengthError, read_length, read_size};
+pub use read::{LengthError, read_length, read_size, read_sizes};
 pub use show::{fraction, inches, millimetres, thousands};
 
 /// A plan length in whole millimetres. Negative only for differences.

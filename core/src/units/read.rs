@@ -78,6 +78,19 @@ pub fn read_size(text: &str, units: Units) -> Result<Size, LengthError> {
     }
 }
 
+/// Reads several sizes between commas or semicolons, as [`read_size`] reads one.
+///
+/// # Errors
+/// What is wrong with the first that cannot be read; [`LengthError::Empty`] if there is none.
+pub fn read_sizes(text: &str, units: Units) -> Result<Vec<Size>, LengthError> {
+    let parts = text.split([',', ';']).map(str::trim);
+    let parts: Vec<&str> = parts.filter(|part| !part.is_empty()).collect();
+    if parts.is_empty() {
+        return Err(LengthError::Empty);
+    }
+    parts.iter().map(|part| read_size(part, units)).collect()
+}
+
 /// One number or unit of a written length.
 #[derive(Clone, Copy, Debug, PartialEq)]
 enum Token {

@@ -10,6 +10,7 @@ mod hand_options;
 mod icons;
 mod length_field;
 mod paper_shelf;
+mod read_field;
 mod section;
 mod shelf;
 mod site;

@@ -5,7 +5,7 @@ use super::columns::{Reader, Writer};
 use super::words::Texts;
 use crate::file::mend;
 use crate::plan::{CableSpec, Catalogue, Dismissal, Plan};
-use crate::rules::{RuleBook, RuleId};
+use crate::rules::{RuleBook, RuleId, RuleSet};
 use crate::units::{Mm, Size, Units};
 
 type Done = Result<(), LinkError>;
@@ -40,14 +40,12 @@ pub(super) fn take_job(plan: &mut Plan, section: &mut Reader, texts: &mut Texts)
 }
 
 pub(super) fn put_rules(plan: &Plan, out: &mut Writer) {
-    let book = match plan.rules.book {
-        RuleBook::UnitedStates => 0,
-    };
     let changed = &plan.rules.changed;
-    if book == 0 && changed.is_empty() {
+    let choice = choice(&plan.rules);
+    if choice == 0 && changed.is_empty() {
         return;
     }
-    out.number(book);
+    out.number(choice);
     out.number(changed.len() as u64);
     changed.keys().for_each(|id| out.text(id.key()));
     out.reals(&changed.values().copied().collect::<Vec<_>>());
@@ -57,10 +55,7 @@ pub(super) fn take_rules(plan: &mut Plan, section: &mut Reader, texts: &mut Text
     if section.is_empty() {
         return Ok(());
     }
-    plan.rules.book = match section.number()? {
-        0 => RuleBook::UnitedStates,
-        _ => return Err(LinkError::TooNew),
-    };
+    let choice = section.number()?;
     let count = section.count(RuleId::ALL.len())?;
     let mut rules = Vec::new();
     for _ in 0..count {
@@ -69,6 +64,44 @@ pub(super) fn take_rules(plan: &mut Plan, section: &mut Reader, texts: &mut Text
         rules.push(*known.ok_or(LinkError::TooNew)?);
     }
     plan.rules.changed = rules.into_iter().zip(section.reals(count)?).collect();
+    choose(&mut plan.rules, choice)
+}
+
+/// The books by their number in a link; only added to at the end.
+const BOOKS: [RuleBook; 4] = [
+    RuleBook::UnitedStates,
+    RuleBook::Canada,
+    RuleBook::UnitedKingdom,
+    RuleBook::AustraliaNewZealand,
+];
+
+/// What stands in a number of choice that is not 0: it says which book, which basis, and whether
+/// own rules are in force.
+const SAID: u64 = 1 << 9;
+
+/// The choice of rules as one number. 0 is the usual book, whose own copy is in force where a
+/// limit was changed.
+fn choice(rules: &RuleSet) -> u64 {
+    let number = |book| BOOKS.iter().position(|known| *known == book).unwrap_or(0) as u64;
+    let (book, basis) = (number(rules.book), number(rules.basis));
+    match (book, basis, rules.own == rules.has_own_limits()) {
+        (0, 0, true) => 0,
+        _ => SAID | u64::from(rules.own) << 8 | basis << 4 | book,
+    }
+}
+
+fn choose(rules: &mut RuleSet, choice: u64) -> Done {
+    if choice == 0 {
+        rules.own = rules.has_own_limits();
+        return Ok(());
+    }
+    if choice >> 9 != 1 {
+        return Err(LinkError::TooNew);
+    }
+    let book = |place: u64| BOOKS.get((place & 15) as usize).copied();
+    rules.book = book(choice).ok_or(LinkError::TooNew)?;
+    rules.basis = book(choice >> 4).ok_or(LinkError::TooNew)?;
+    rules.own = choice >> 8 & 1 == 1;
     Ok(())
 }
 

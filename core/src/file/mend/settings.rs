@@ -26,6 +26,7 @@ fn texts(plan: &mut Plan) {
 fn rules(plan: &mut Plan, losses: &mut Losses) {
     let mut bare = Plan::new();
     bare.rules.book = plan.rules.book;
+    bare.rules.own = true;
     plan.rules.changed.retain(|&id, &mut value| {
         let sound = bare.apply(&Edit::SetRule(id, value)).is_ok();
         if !sound {

@@ -13,12 +13,23 @@ use crate::plan::{self, Plan};
 use crate::rules::{self, RuleId};
 use crate::units::{Mm, Size};
 
-words!(RuleBook is rules::RuleBook: UnitedStates = "united states");
+words!(RuleBook is rules::RuleBook:
+    UnitedStates = "united states",
+    Canada = "canada",
+    UnitedKingdom = "united kingdom",
+    AustraliaNewZealand = "australia and new zealand",
+);
 
 /// The book and the figures a person changed, by the rule's own key.
 #[derive(Serialize)]
 pub(super) struct Rules {
     book: RuleBook,
+    /// Whether the own copy is in force; if not there, it is where a limit was changed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    own: Option<bool>,
+    /// The book the own copy was begun from; if not there, the chosen one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    basis: Option<RuleBook>,
     changed: BTreeMap<String, f64>,
 }
 
@@ -27,6 +38,8 @@ impl From<&rules::RuleSet> for Rules {
         let changed = set.changed.iter();
         Self {
             book: set.book.into(),
+            own: (set.own != set.has_own_limits()).then_some(set.own),
+            basis: (set.basis != set.book).then(|| set.basis.into()),
             changed: changed.map(|(id, v)| (id.key().to_string(), *v)).collect(),
         }
     }
@@ -196,6 +209,8 @@ fn read_rules(set: &mut rules::RuleSet, fields: &Fields, losses: &mut Losses) {
     if let Some(book) = fields.one::<RuleBook>("book", "The rule book", losses) {
         set.book = book.into();
     }
+    let basis = fields.one::<RuleBook>("basis", "The book of your own rules", losses);
+    set.basis = basis.map_or(set.book, Into::into);
     let changed = fields.object("changed", "The list of own figures", losses);
     for &id in RuleId::ALL {
         let name = set.book.rule(id).name;
@@ -204,6 +219,8 @@ fn read_rules(set: &mut rules::RuleSet, fields: &Fields, losses: &mut Losses) {
             set.changed.insert(id, value);
         }
     }
+    let own = fields.one::<bool>("own", "The choice of your own rules", losses);
+    set.own = own.unwrap_or_else(|| set.has_own_limits());
     for key in changed.keys() {
         if RuleId::ALL.iter().all(|id| id.key() != key) {
             let key = tidy(key);

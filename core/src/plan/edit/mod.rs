@@ -46,9 +46,13 @@ pub enum Edit {
     SetDate(String),
     /// Count the revision up by one.
     NextRevision,
-    /// Start from another published book; own figures stay.
+    /// Compute with a published book as it stands; own limits rest meanwhile.
     SetRuleBook(RuleBook),
-    /// Put an own figure in place of a published one.
+    /// Compute with the person's own copy, begun from the book in force if there is none yet.
+    OwnRules,
+    /// Begin the person's own copy anew from the book in force.
+    CopyRules,
+    /// Put an own figure in place of a published one; a limit begins the person's own copy.
     SetRule(RuleId, f64),
     /// Take the published figure again.
     ResetRule(RuleId),
@@ -248,6 +252,8 @@ impl Plan {
             Edit::SetDate(date) => settings::date(self, date),
             Edit::NextRevision => settings::next_revision(self),
             Edit::SetRuleBook(book) => settings::rule_book(self, *book),
+            Edit::OwnRules => settings::own_rules(self),
+            Edit::CopyRules => settings::copy_rules(self),
             Edit::SetRule(rule, value) => settings::rule(self, *rule, *value),
             Edit::ResetRule(rule) => settings::reset_rule(self, *rule),
             Edit::SetBits(bits) => settings::bits(self, bits),

@@ -42,6 +42,26 @@ pub(super) fn next_revision(plan: &mut Plan) -> Done {
 
 pub(super) fn rule_book(plan: &mut Plan, book: RuleBook) -> Done {
     plan.rules.book = book;
+    plan.rules.own = false;
+    if !plan.rules.has_own_limits() {
+        plan.rules.basis = book;
+    }
+    Ok(())
+}
+
+pub(super) fn own_rules(plan: &mut Plan) -> Done {
+    match plan.rules.has_own_limits() {
+        true => plan.rules.own = true,
+        false => return copy_rules(plan),
+    }
+    Ok(())
+}
+
+pub(super) fn copy_rules(plan: &mut Plan) -> Done {
+    let rules = &mut plan.rules;
+    rules.basis = rules.speaking();
+    rules.changed.retain(|id, _| !id.is_limit());
+    rules.own = true;
     Ok(())
 }
 
@@ -66,6 +86,15 @@ pub(super) fn rule(plan: &mut Plan, id: RuleId, value: f64) -> Done {
         return Err(Refusal::because(
             "That figure is too large. Check the unit.",
         ));
+    }
+    if id.is_limit() && !plan.rules.own {
+        if plan.rules.has_own_limits() {
+            return Err(Refusal::because(
+                "Published figures stay as they are. Choose your own rules, or begin them anew \
+                 from this set.",
+            ));
+        }
+        own_rules(plan)?;
     }
     plan.rules.changed.insert(id, value);
     Ok(())
@@ -182,6 +211,40 @@ mod tests {
         assert!(refused(Edit::SetCableKind(CableKindId::CAT6, spec.clone())).contains("50 mm"));
         spec.diameter = Size(-6.0);
         assert!(refused(Edit::SetCableKind(CableKindId::CAT6, spec)).contains("50 mm"));
+    }
+
+    #[test]
+    fn own_limits_rest_under_a_published_book() {
+        let edge = RuleId::StudEdge;
+        let edits = [
+            Edit::SetRuleBook(RuleBook::Canada),
+            Edit::SetRule(edge, 30.0),
+        ];
+        let own = Plan::new().apply(&Edit::Together(edits.to_vec())).unwrap();
+        assert!(own.rules.own && own.rules.basis == RuleBook::Canada);
+        let kingdom = own.apply(&Edit::SetRuleBook(RuleBook::UnitedKingdom));
+        let kingdom = kingdom.unwrap();
+        assert_eq!(kingdom.rules.value(edge), 16.0);
+        assert!(kingdom.apply(&Edit::SetRule(edge, 40.0)).is_err());
+        let back = kingdom.apply(&Edit::OwnRules).unwrap();
+        assert_eq!(
+            (back.rules.value(edge), back.rules.basis),
+            (30.0, RuleBook::Canada)
+        );
+        let anew = kingdom.apply(&Edit::CopyRules).unwrap();
+        assert_eq!(
+            (anew.rules.value(edge), anew.rules.basis),
+            (16.0, RuleBook::UnitedKingdom)
+        );
+    }
+
+    #[test]
+    fn the_crews_own_figures_hold_under_every_book() {
+        let plan = Plan::new().apply(&Edit::SetRule(RuleId::PullMinutes, 0.5));
+        let plan = plan.unwrap().apply(&Edit::SetRuleBook(RuleBook::Canada));
+        let rules = plan.unwrap().rules;
+        assert!(!rules.own);
+        assert_eq!(rules.value(RuleId::PullMinutes), 0.5);
     }
 
     #[test]

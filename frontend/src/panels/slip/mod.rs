@@ -13,6 +13,7 @@ mod level;
 mod lists;
 mod opening;
 mod room;
+mod rules;
 mod settings;
 mod share;
 mod site;

@@ -74,7 +74,11 @@ impl Dice {
             2 => Edit::SetUnits(self.one([Units::Imperial, Units::Metric])),
             3 => Edit::SetDate(self.text()),
             4 => Edit::NextRevision,
-            5 => Edit::SetRuleBook(self.of(RuleBook::ALL).unwrap_or_default()),
+            5 => match self.below(4) {
+                0 => Edit::OwnRules,
+                1 => Edit::CopyRules,
+                _ => Edit::SetRuleBook(self.of(RuleBook::ALL).unwrap_or_default()),
+            },
             6 => {
                 let value = self.one([1.0, 25.0, 33.3, 100.0 / 3.0, 900.0]);
                 Edit::SetRule(self.of(RuleId::ALL).unwrap_or(RuleId::Fill), value)

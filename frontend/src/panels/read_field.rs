@@ -1,0 +1,44 @@
+//! A field whose text is read into an edit: what cannot be read is said below it and changes nothing.
+
+use borewright_core::desk::Intent;
+use borewright_core::plan::edit::Edit;
+use yew::prelude::*;
+
+use crate::hooks::use_act;
+use crate::parts::{Field, FieldKind};
+use crate::state::Act;
+
+/// What a [`ReadField`] shows and does.
+#[derive(Properties, PartialEq)]
+pub struct ReadFieldProps {
+    /// Its label.
+    pub label: AttrValue,
+    /// What stands in it.
+    pub value: AttrValue,
+    /// What it is for.
+    #[prop_or(FieldKind::Figure)]
+    pub kind: FieldKind,
+    /// Reads the text: the edit it asks for, or one sentence.
+    pub read: Callback<String, Result<Edit, String>>,
+}
+
+/// A text that becomes an edit.
+#[component]
+pub fn ReadField(props: &ReadFieldProps) -> Html {
+    let want = use_act(|edit| Act::Want(Intent::Edit(edit)));
+    let trouble = use_state(|| None::<AttrValue>);
+    let onset = {
+        let (read, trouble) = (props.read.clone(), trouble.clone());
+        Callback::from(move |text: String| match read.emit(text) {
+            Ok(edit) => {
+                trouble.set(None);
+                want.emit(edit);
+            }
+            Err(sentence) => trouble.set(Some(sentence.into())),
+        })
+    };
+    html! {
+        <Field label={props.label.clone()} value={props.value.clone()} kind={props.kind}
+            trouble={(*trouble).clone()} {onset} />
+    }
+}
