@@ -120,7 +120,7 @@ fn rooms(draft: &mut Draft) -> Outcome<()> {
 /// so off, as a hand does.
 fn lay(draft: &mut Draft, picture: Scan) -> Outcome<()> {
     let level = draft.level;
-    draft.make(Edit::PutScan(level, Arc::new(picture), SCANNED))?;
+    draft.make(Edit::PutScan(level, Arc::new(picture), SCANNED, Vec::new()))?;
     let pick = |at: Point, off: (f64, f64)| {
         let (u, v) = SCANNED.to_pixel(at.pos());
         ((u + off.0).round(), (v + off.1).round())

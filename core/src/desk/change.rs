@@ -50,6 +50,19 @@ impl Session {
                     ..self.emptied().telling(text)
                 }
             }
+            Some(Draft::Corners { points, .. }) if points.len() > 1 => {
+                let mut points = points.clone();
+                points.pop();
+                let draft = Some(Draft::Corners {
+                    points,
+                    asked: None,
+                });
+                let text = String::from("Took the last corner back.");
+                Session {
+                    draft,
+                    ..self.emptied().telling(text)
+                }
+            }
             Some(draft) if draft.is_begun() => {
                 let text = String::from("Let go of what was begun.");
                 self.emptied().telling(text)

@@ -5,6 +5,7 @@ use std::rc::Rc;
 use super::Choice;
 use crate::design::Design;
 use crate::plan::{Closet, DropKind, Opening, Place, Plan, WallId};
+use crate::scan::Squaring;
 use crate::shape::Point;
 use crate::units::Mm;
 
@@ -27,6 +28,14 @@ pub enum Draft {
         to: Point,
         /// Both ends stand; a length is awaited.
         done: bool,
+    },
+    /// Corners of something rectangular on a photo, to square it up by.
+    Corners {
+        /// Corners tapped, one to four.
+        points: Vec<Point>,
+        /// How the picture is to be squared, once its size was typed. Whoever holds the pixels
+        /// answers; until then the drawing stays as it is.
+        asked: Option<Box<Squaring>>,
     },
     /// A rectangle being dragged.
     Region {

@@ -27,6 +27,13 @@ impl Session {
                 "Tap the next corner or type a length. A tap on the last point lets go."
             }
             Draft::Stretch { done: true, .. } => "Type its true length and press Enter.",
+            Draft::Corners { asked: Some(_), .. } => {
+                "Squaring up. Escape leaves the drawing as it is."
+            }
+            Draft::Corners { points, .. } if points.len() == 4 => {
+                "Type its true width and height, such as 54' x 34', and press Enter."
+            }
+            Draft::Corners { .. } => "Tap the next corner, going round.",
             Draft::Stretch { .. } => "Tap the other end.",
             Draft::Chain { .. } => "Tap where it goes. A tap on the last point ends it.",
             Draft::AlongWall { .. } => "Tap where it ends along the wall.",
@@ -42,10 +49,16 @@ impl Session {
         let has_drawing = level.is_some_and(|level| level.sheet.scan.is_some());
         let has_walls = level.is_some_and(|level| !level.walls.is_empty());
         match self.tool {
-            Tool::KnownDimension | Tool::LevelUp | Tool::MoveDrawing if !has_drawing => {
+            Tool::KnownDimension | Tool::SquareUp | Tool::LevelUp | Tool::MoveDrawing
+                if !has_drawing =>
+            {
                 "Open a drawing: choose a file, drop it here, or paste it."
             }
             Tool::KnownDimension => self.known_hint(),
+            Tool::SquareUp => {
+                "For a photo taken at an angle: tap the four corners of something rectangular whose \
+                 size you know."
+            }
             Tool::LevelUp => "Draw along a line that should lie level or plumb.",
             Tool::MoveDrawing => "Drag the drawing to where it belongs under the walls.",
             Tool::Wall if !has_walls => {

@@ -77,7 +77,12 @@ fn any_edit() -> impl Strategy<Value = Edit> {
         Just(Edit::SetTitle("Birch Lane".into())),
         Just(Edit::SetTitle(String::new())),
         Just(Edit::SetUnits(crate::units::Units::Imperial)),
-        Just(Edit::PutScan(LevelId(1), scan, Placing::default())),
+        Just(Edit::PutScan(
+            LevelId(1),
+            scan,
+            Placing::default(),
+            Vec::new()
+        )),
         Just(Edit::RemoveScan(LevelId(1))),
         Just(Edit::AddLevel {
             name: "Upper".into(),

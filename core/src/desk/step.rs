@@ -50,6 +50,7 @@ impl Step {
         match self {
             Self::Drawing => &[
                 Tool::KnownDimension,
+                Tool::SquareUp,
                 Tool::LevelUp,
                 Tool::MoveDrawing,
                 Tool::Select,

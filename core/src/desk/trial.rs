@@ -52,6 +52,7 @@ impl Trial {
             level,
             Arc::new(scan),
             crate::plan::Placing::default(),
+            Vec::new(),
         )))
     }
 

@@ -57,7 +57,8 @@ fn of_level(edit: &Edit, plan: &Plan) -> Option<String> {
         Edit::SetLevel { level: id, .. } => format!("changed {}", level(plan, *id)),
         Edit::SetAbove(id, _) => format!("stated what is over {}", level(plan, *id)),
         Edit::SetBelow(id, _) => format!("stated what is under {}", level(plan, *id)),
-        Edit::PutScan(..) => String::from("opened a drawing"),
+        Edit::PutScan(.., known) if known.is_empty() => String::from("opened a drawing"),
+        Edit::PutScan(..) => String::from("squared up the drawing"),
         Edit::RemoveScan(_) => String::from("took the drawing away"),
         Edit::SetPlacing(id, placing) => match plan.level(*id).map(|level| level.sheet.placing) {
             Some(known) if known.turn != placing.turn => String::from("turned the drawing"),

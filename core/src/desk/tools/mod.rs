@@ -16,6 +16,7 @@ mod opening;
 mod power_run;
 mod room;
 mod select;
+mod square_up;
 mod stretch;
 mod wall;
 
@@ -32,6 +33,8 @@ pub enum Tool {
     Select,
     /// Draw along something whose length is known, and type the length.
     KnownDimension,
+    /// Tap the four corners of something rectangular on a photo, and type its size.
+    SquareUp,
     /// Draw along a line that should lie level or plumb.
     LevelUp,
     /// Move the drawing under the plan.
@@ -58,9 +61,10 @@ pub enum Tool {
 
 impl Tool {
     /// Every tool.
-    pub const ALL: [Tool; 13] = [
+    pub const ALL: [Tool; 14] = [
         Self::Select,
         Self::KnownDimension,
+        Self::SquareUp,
         Self::LevelUp,
         Self::MoveDrawing,
         Self::Wall,
@@ -79,6 +83,7 @@ impl Tool {
         match self {
             Self::Select => "Choose",
             Self::KnownDimension => "Known length",
+            Self::SquareUp => "Square up",
             Self::LevelUp => "Level up",
             Self::MoveDrawing => "Move drawing",
             Self::Wall => "Wall",
@@ -109,6 +114,7 @@ pub(super) fn answer(session: &Session, gesture: &Gesture<Point>, reach: Reach) 
     match session.tool {
         Tool::Select => select::answer(session, gesture, reach),
         Tool::KnownDimension => known::answer(session, gesture),
+        Tool::SquareUp => square_up::answer(session, gesture),
         Tool::LevelUp => level_up::answer(session, gesture),
         Tool::MoveDrawing => move_drawing::answer(session, gesture),
         Tool::Wall => wall::answer(session, gesture, reach),
@@ -128,7 +134,7 @@ pub(super) fn takes_drag(session: &Session, from: Point, reach: Reach) -> bool {
     match session.tool {
         Tool::Wall | Tool::Joists | Tool::KeepOut | Tool::PowerRun => true,
         Tool::KnownDimension | Tool::LevelUp | Tool::MoveDrawing => drawing(session).is_some(),
-        Tool::NeverDrill => false,
+        Tool::NeverDrill | Tool::SquareUp => false,
         Tool::Select | Tool::Opening | Tool::Room | Tool::Drop | Tool::Closet => {
             moving::grip(session, from, reach).is_some()
         }
@@ -140,6 +146,7 @@ pub(super) fn typed(session: &Session, text: &str) -> Answer {
     match (&session.draft, session.tool) {
         (Some(Draft::Walls { points, to }), _) => wall::typed(session, points, *to, text),
         (Some(Draft::Room { at }), _) => room::typed(session, *at, text),
+        (Some(Draft::Corners { points, .. }), _) => square_up::typed(session, points, text),
         (Some(Draft::Stretch { from, to, .. }), Tool::KnownDimension) => {
             known::typed(session, *from, *to, text)
         }
@@ -161,6 +168,7 @@ fn untyped(tool: Tool) -> &'static str {
     match tool {
         Tool::Wall => "Tap where the wall begins, then type its length.",
         Tool::KnownDimension => "Draw along something on the drawing, then type its length.",
+        Tool::SquareUp => "Tap the four corners first, then type width by height.",
         Tool::Room => "Tap where the name goes, then type it.",
         Tool::Drop | Tool::Closet => "Point at a wall, then type how far from its end.",
         Tool::PowerRun => "Tap a wall where the run begins, then type how long it is.",

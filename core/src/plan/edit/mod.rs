@@ -98,8 +98,9 @@ pub enum Edit {
     /// State what is under a level.
     SetBelow(LevelId, Below),
 
-    /// Put a picture under a level; its known dimensions start anew.
-    PutScan(LevelId, Arc<Scan>, Placing),
+    /// Put a picture under a level, with how it lies and what is known of it: nothing yet for one just
+    /// opened, the lengths it was squared by for one squared up.
+    PutScan(LevelId, Arc<Scan>, Placing, Vec<KnownDimension>),
     /// Take the picture away.
     RemoveScan(LevelId),
     /// Lay the picture differently.
@@ -270,7 +271,9 @@ impl Plan {
             } => levels::set(self, *level, name, *ceiling),
             Edit::SetAbove(level, above) => levels::above(self, *level, *above),
             Edit::SetBelow(level, below) => levels::below(self, *level, *below),
-            Edit::PutScan(level, scan, placing) => sheet::put(self, *level, scan, *placing),
+            Edit::PutScan(level, scan, placing, known) => {
+                sheet::put(self, *level, scan, *placing, known)
+            }
             Edit::RemoveScan(level) => sheet::remove(self, *level),
             Edit::SetPlacing(level, placing) => sheet::place(self, *level, *placing),
             Edit::AddKnown(level, known) => sheet::add_known(self, *level, *known),

@@ -7,7 +7,13 @@ use crate::plan::{KnownDimension, LevelId, Placing, Plan, Scan};
 use crate::scan::fit_placing;
 use crate::units::Mm;
 
-pub(super) fn put(plan: &mut Plan, id: LevelId, scan: &Arc<Scan>, placing: Placing) -> Done {
+pub(super) fn put(
+    plan: &mut Plan,
+    id: LevelId,
+    scan: &Arc<Scan>,
+    placing: Placing,
+    known: &[KnownDimension],
+) -> Done {
     sound(placing)?;
     if scan.width == 0 || scan.height == 0 {
         return Err(Refusal::because("That picture is empty. Open another one."));
@@ -16,7 +22,9 @@ pub(super) fn put(plan: &mut Plan, id: LevelId, scan: &Arc<Scan>, placing: Placi
     sheet.scan = Some(Arc::clone(scan));
     sheet.placing = placing;
     sheet.known.clear();
-    Ok(())
+    known
+        .iter()
+        .try_for_each(|known| add_known(plan, id, *known))
 }
 
 pub(super) fn remove(plan: &mut Plan, id: LevelId) -> Done {

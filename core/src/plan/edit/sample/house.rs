@@ -239,7 +239,7 @@ impl Dice {
                     height: 1700,
                     bytes: (0..self.below(90)).map(|_| self.roll() as u8).collect(),
                 };
-                Edit::PutScan(level, Arc::new(scan), placing)
+                Edit::PutScan(level, Arc::new(scan), placing, Vec::new())
             }
             1 => Edit::RemoveScan(level),
             2 => Edit::SetPlacing(level, placing),
