@@ -8,7 +8,9 @@ use yew::prelude::*;
 
 use crate::browser::files;
 use crate::drawing::Sheet;
-use crate::hooks::{use_desk, use_drawn, use_keeping, use_keys, use_opening, use_paste, use_start};
+use crate::hooks::{
+    use_desk, use_drawn, use_keeping, use_keys, use_opening, use_paste, use_squaring, use_start,
+};
 use crate::panels::{Corners, Saying, Shelf, SitePage, Slip, Steps, Tally};
 use crate::print::SheetsPage;
 use crate::state::{Desk, Dispatcher};
@@ -23,6 +25,7 @@ pub fn App() -> Html {
     use_keys(&now, &dispatcher);
     use_keeping(&now, &dispatcher);
     use_drawn(now.opening);
+    use_squaring(&now, &dispatcher);
     html! {
         <ContextProvider<Dispatcher> context={dispatcher}>
             <ContextProvider<Rc<Desk>> context={now}>

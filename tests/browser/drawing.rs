@@ -84,6 +84,36 @@ fn a_drawing_is_chosen_and_scaled_by_finger() {
     page.picture();
 }
 
+/// The corners of the outer walls on the photo of house A, pixels.
+const CORNERS: [(f64, f64); 4] = [
+    (459.8, 310.2),
+    (1582.7, 253.5),
+    (1656.7, 1075.6),
+    (365.4, 1124.4),
+];
+
+#[test]
+#[ignore = "needs the served page: cargo verify"]
+fn a_photo_taken_aslant_is_squared_up() {
+    let page = new_plan("photo", Size::Desk);
+    page.upload("Open a drawing", &plans("house-a-photo.jpg"));
+    let photo = page.labelled("Scan");
+    take(&page, "Square up");
+    for (across, down) in CORNERS {
+        page.tap_at(photo.svg_at(across, down));
+    }
+    page.see("Type its true width and height");
+    page.picture();
+    page.field("Width x height").fill("54'\n");
+    page.see("Type both, width by height");
+    page.field("Width x height").fill("54' x 34'\n");
+    page.button("Undo: squared up the drawing");
+    page.see("scaled, 0.0 % off");
+    page.picture();
+    page.button("Undo").tap();
+    page.see("no scale yet");
+}
+
 #[test]
 #[ignore = "needs the served page: cargo verify"]
 fn what_is_no_drawing_is_told_and_the_plan_stays() {

@@ -1,11 +1,13 @@
 //! Pictures: from the bytes of a file to a scan of a size the page can hold.
 
+use std::ops::Range;
+
 use borewright_core::plan::Scan;
-use borewright_core::scan::{Header, header};
+use borewright_core::scan::{Header, Squaring, header};
 use gloo::file::Blob;
-use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen::{Clamped, JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
-use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement, ImageBitmap};
+use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement, ImageBitmap, ImageData};
 
 /// Pictures are kept at most this long on their longer side, pixels.
 const LONGEST: u32 = 3000;
@@ -15,6 +17,9 @@ const HEAVIEST: usize = 4 << 20;
 
 /// How well a picture packed anew is kept, 0 to 1.
 const QUALITY: f64 = 0.85;
+
+/// Rows squared up at a time.
+const BAND: u32 = 64;
 
 /// What is said of a picture the browser cannot decode.
 const UNREADABLE: &str = "This picture cannot be decoded; it may be damaged. Copy it again, or save it as PNG, then open that.";
@@ -71,26 +76,38 @@ async fn fitted(found: &Header, bitmap: &ImageBitmap, bytes: Vec<u8>) -> Result<
 
 /// The picture drawn at another size and packed as JPEG.
 async fn packed(bitmap: &ImageBitmap, width: u32, height: u32) -> Option<Vec<u8>> {
-    let canvas: HtmlCanvasElement = gloo::utils::document()
-        .create_element("canvas")
-        .ok()?
-        .dyn_into()
-        .ok()?;
-    canvas.set_width(width);
-    canvas.set_height(height);
-    let ink: CanvasRenderingContext2d = canvas.get_context("2d").ok()??.dyn_into().ok()?;
+    let (canvas, ink) = drawn(bitmap, width, height)?;
+    drop(ink);
+    jpeg(&canvas).await
+}
+
+/// A canvas of a size with the whole picture on it.
+fn drawn(
+    bitmap: &ImageBitmap,
+    width: u32,
+    height: u32,
+) -> Option<(HtmlCanvasElement, CanvasRenderingContext2d)> {
+    let (canvas, ink) = blank(width, height)?;
+    let (across, down) = (f64::from(width), f64::from(height));
     // Transparent pictures lie on white paper.
     ink.set_fill_style_str("white");
-    ink.fill_rect(0.0, 0.0, f64::from(width), f64::from(height));
-    ink.draw_image_with_image_bitmap_and_dw_and_dh(
-        bitmap,
-        0.0,
-        0.0,
-        f64::from(width),
-        f64::from(height),
-    )
-    .ok()?;
-    let blob: web_sys::Blob = JsFuture::from(blob_of(&canvas))
+    ink.fill_rect(0.0, 0.0, across, down);
+    ink.draw_image_with_image_bitmap_and_dw_and_dh(bitmap, 0.0, 0.0, across, down)
+        .ok()?;
+    Some((canvas, ink))
+}
+
+fn blank(width: u32, height: u32) -> Option<(HtmlCanvasElement, CanvasRenderingContext2d)> {
+    let canvas = gloo::utils::document().create_element("canvas").ok()?;
+    let canvas: HtmlCanvasElement = canvas.dyn_into().ok()?;
+    canvas.set_width(width);
+    canvas.set_height(height);
+    let ink = canvas.get_context("2d").ok()??.dyn_into().ok()?;
+    Some((canvas, ink))
+}
+
+async fn jpeg(canvas: &HtmlCanvasElement) -> Option<Vec<u8>> {
+    let blob: web_sys::Blob = JsFuture::from(blob_of(canvas))
         .await
         .ok()?
         .dyn_into()
@@ -98,6 +115,62 @@ async fn packed(bitmap: &ImageBitmap, width: u32, height: u32) -> Option<Vec<u8>
     gloo::file::futures::read_as_bytes(&Blob::from(blob))
         .await
         .ok()
+}
+
+/// The picture squared up, band by band. `go_on` is told how far it is, per cent, and may say no;
+/// then there is no picture and nothing to say.
+///
+/// # Errors
+/// One sentence when the picture cannot be decoded or written any more.
+pub async fn squared(
+    scan: &Scan,
+    squaring: &Squaring,
+    go_on: impl Fn(u8) -> bool,
+) -> Result<Option<Scan>, String> {
+    let size = (scan.width, scan.height);
+    let old = pixels(scan).await.ok_or(UNREADABLE)?;
+    let (canvas, ink) = blank(squaring.width, squaring.height).ok_or(UNREADABLE)?;
+    let mut row = 0;
+    while row < squaring.height {
+        let end = (row + BAND).min(squaring.height);
+        if !go_on((u64::from(row) * 100 / u64::from(squaring.height)) as u8) {
+            return Ok(None);
+        }
+        lay(&ink, squaring, (size, &old), row..end).ok_or(UNREADABLE)?;
+        row = end;
+        // The sheet stays alive between two bands.
+        gloo::timers::future::TimeoutFuture::new(0).await;
+    }
+    Ok(Some(Scan {
+        media_type: String::from("image/jpeg"),
+        width: squaring.width,
+        height: squaring.height,
+        bytes: jpeg(&canvas).await.ok_or(UNREADABLE)?,
+    }))
+}
+
+/// Writes a band of rows of the squared picture.
+fn lay(
+    ink: &CanvasRenderingContext2d,
+    squaring: &Squaring,
+    (size, old): ((u32, u32), &[u8]),
+    rows: Range<u32>,
+) -> Option<()> {
+    let (top, height) = (f64::from(rows.start), rows.end - rows.start);
+    let new = squaring.rows(size, old, rows)?;
+    let band = ImageData::new_with_u8_clamped_array_and_sh(Clamped(&new), squaring.width, height);
+    ink.put_image_data(&band.ok()?, 0.0, top).ok()
+}
+
+/// Every pixel of a scan: red, green, blue and opacity, row by row.
+async fn pixels(scan: &Scan) -> Option<Vec<u8>> {
+    let found = header(&scan.bytes).ok()?;
+    let bitmap = decode(&found, &scan.bytes).await?;
+    let (canvas, ink) = drawn(&bitmap, scan.width, scan.height)?;
+    bitmap.close();
+    let (width, height) = (f64::from(canvas.width()), f64::from(canvas.height()));
+    let data = ink.get_image_data(0.0, 0.0, width, height).ok()?;
+    Some(data.data().0)
 }
 
 fn blob_of(canvas: &HtmlCanvasElement) -> js_sys::Promise {

@@ -46,6 +46,11 @@ fn lines(draft: &Draft, plan: &Rc<Plan>) -> String {
             chain(&points)
         }
         Draft::Stretch { from, to, .. } => chain(&[from.pos(), to.pos()]),
+        Draft::Corners { points, .. } => {
+            let corners: Vec<Pos> = points.iter().map(|point| point.pos()).collect();
+            let closed = if corners.len() == 4 { "Z" } else { "" };
+            format!("{}{closed}", chain(&corners))
+        }
         Draft::Region { from, to } => {
             format!("M{} {}H{}V{}H{}Z", from.x, from.y, to.x, to.y, from.x)
         }
@@ -83,9 +88,11 @@ fn opening_lines(plan: &Plan, opening: &Opening) -> String {
 fn points(props: &DraftLayerProps) -> Html {
     let plan = &props.session.plan;
     let marks: Vec<Pos> = match &props.session.draft {
-        Some(Draft::Walls { points, .. } | Draft::Chain { points, .. }) => {
-            points.iter().map(|point| point.pos()).collect()
-        }
+        Some(
+            Draft::Walls { points, .. }
+            | Draft::Chain { points, .. }
+            | Draft::Corners { points, .. },
+        ) => points.iter().map(|point| point.pos()).collect(),
         Some(Draft::Stretch { from, to, .. }) => vec![from.pos(), to.pos()],
         Some(Draft::Drop { place, .. }) => place.position(plan).into_iter().collect(),
         Some(Draft::Closet(closet)) => closet_position(plan, closet).into_iter().collect(),

@@ -100,7 +100,7 @@ fn typed(key: &str, event: &KeyboardEvent, session: &Session) -> Option<Act> {
         return None;
     };
     let begins = letter.is_ascii_digit() || letter == '.';
-    let goes_on = "'\"-/ mcftin".contains(letter) && !session.typing.is_empty();
+    let goes_on = "'\"-/ mcftinx".contains(letter) && !session.typing.is_empty();
     let awaited = takes_length(session) && (begins || goes_on);
     (awaited && !event.alt_key())
         .then(|| Act::Want(Intent::Typing(format!("{}{letter}", session.typing))))
@@ -112,6 +112,7 @@ pub fn takes_length(session: &Session) -> bool {
         session.tool,
         Tool::Wall
             | Tool::KnownDimension
+            | Tool::SquareUp
             | Tool::Opening
             | Tool::Drop
             | Tool::Closet

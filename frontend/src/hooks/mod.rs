@@ -8,6 +8,7 @@ mod opening;
 mod settled;
 mod size;
 mod slots;
+mod squaring;
 mod start;
 
 pub use difference::use_difference;
@@ -18,6 +19,7 @@ pub use opening::{use_opening, use_paste};
 pub use settled::use_settled;
 pub use size::use_size;
 pub use slots::use_slots;
+pub use squaring::use_squaring;
 pub use start::use_start;
 
 use std::rc::Rc;

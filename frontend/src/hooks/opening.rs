@@ -80,7 +80,7 @@ async fn put_drawing(
         scale: LONGER_SIDE / longer,
         ..Placing::default()
     };
-    let edit = Edit::PutScan(level, Arc::new(scan), placing);
+    let edit = Edit::PutScan(level, Arc::new(scan), placing, Vec::new());
     dispatcher.dispatch(Act::Want(Intent::GoTo(Step::Drawing)));
     dispatcher.dispatch(Act::Want(Intent::Edit(edit)));
     dispatcher.dispatch(Act::ShowAll);

@@ -155,6 +155,13 @@ fn TypedLength() -> Html {
 fn awaited(desk: &Desk) -> Option<&'static str> {
     match (desk.session.tool, &desk.session.draft) {
         (_, Some(Draft::Room { .. })) => Some("Room name"),
+        (
+            _,
+            Some(Draft::Corners {
+                points,
+                asked: None,
+            }),
+        ) if points.len() == 4 => Some("Width x height"),
         (Tool::Wall | Tool::KnownDimension, _) => Some("Length"),
         (Tool::Opening | Tool::Drop | Tool::Closet, Some(_)) => Some("Along the wall"),
         _ => None,

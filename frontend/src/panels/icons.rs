@@ -45,6 +45,7 @@ pub fn tool(tool: Tool) -> &'static str {
     match tool {
         Tool::Select => "M6 3l5.5 15 2-6 6-2z",
         Tool::KnownDimension => "M3 8v8M21 8v8M3 12h18M6 9.5L3 12l3 2.5M18 9.5l3 2.5-3 2.5",
+        Tool::SquareUp => "M4 7l15-3 2 15-17 1zM4 3.5h4M4 3.5v0M16 21h5v-3",
         Tool::LevelUp => {
             "M3 9h18v6H3zM10 9v6M14 9v6M12 10.8a1.2 1.2 0 1 1 0 2.4 1.2 1.2 0 0 1 0-2.4"
         }
