@@ -1,14 +1,16 @@
-//! One crossing's bores: the smallest bits that hold its bundle, split where one bit cannot.
+//! One crossing's bores: the smallest bits that hold its bundle, split where one bit cannot or
+//! where several small bores are less work than one with steel.
 
-use super::Bore;
-use super::minutes::drill_minutes;
 use std::collections::BTreeMap;
 
+use super::Bore;
 use super::limit::limit;
+use super::minutes::{drill_minutes, seal_minutes};
+use super::offer::{Offer, reason};
 use super::steel::{members, nail_plates, wants_seal, wants_tie};
 use crate::framing::Framing;
 use crate::plan::{CableId, Plan};
-use crate::route::{Crossing, Member};
+use crate::route::Crossing;
 use crate::rules::RuleId;
 use crate::shape::packing::{self, Effort};
 use crate::units::{Area, Size};
@@ -33,14 +35,13 @@ impl Held {
     }
 }
 
-/// A way to bore a crossing: bundles, each with its bit.
+/// A way to bore a crossing: bundles, each with its bit, and what it takes.
 struct Choice {
     parts: Vec<(Vec<CableId>, Size)>,
-    steel: u32,
-    minutes: f64,
+    offer: Offer,
 }
 
-/// The bores of one crossing.
+/// The bores of one crossing, all of them where the crossing is; their places come later.
 pub(super) fn bores(
     plan: &Plan,
     framing: &Framing,
@@ -52,45 +53,39 @@ pub(super) fn bores(
         return Vec::new();
     }
     let allowed = limit(plan, framing, crossing).largest;
-    let choices = choices(plan, held, crossing, allowed);
+    let mut choices = choices(plan, held, crossing, allowed);
     let within = !choices.is_empty();
-    let order = |a: &&Choice, b: &&Choice| {
-        a.minutes
-            .total_cmp(&b.minutes)
-            .then(a.parts.len().cmp(&b.parts.len()))
-    };
-    let best = choices.iter().min_by(order);
-    let reason = best.map_or(String::new(), |best| reason(plan, best, &choices));
-    let parts = match best {
+    // A stable sort: of two that take as long, the one with fewer bores stands first.
+    choices.sort_by(|a, b| a.offer.minutes.total_cmp(&b.offer.minutes));
+    let parts = match choices.first() {
         Some(best) => best.parts.clone(),
         None => over_the_limit(plan, held, crossing),
     };
-    let count = parts.len();
-    let bore = |(part, (cables, bit)): (usize, (Vec<CableId>, Size))| {
-        let (offset, height) = spread(plan, crossing, part, count, bit);
-        let members = members(crossing);
-        Bore {
-            number: 0,
-            crossing: place,
-            part,
-            offset,
-            height,
-            members,
-            bit,
-            fill: cable_area(plan, &cables).0 / bit.circle().0,
-            cables,
-            largest: allowed,
-            nail_plates: nail_plates(plan, crossing, bit, members),
-            tie: wants_tie(plan, crossing, bit),
-            seal: wants_seal(crossing),
-            within_rules: within,
-            reason: reason.clone(),
-        }
+    let offers: Vec<Offer> = choices.into_iter().map(|choice| choice.offer).collect();
+    let reason = reason(plan, crossing, allowed, &offers);
+    let members = members(crossing);
+    let bore = |(part, (cables, bit)): (usize, (Vec<CableId>, Size))| Bore {
+        number: 0,
+        crossing: place,
+        part,
+        offset: crossing.offset,
+        height: crossing.height,
+        members,
+        bit,
+        fill: cable_area(plan, &cables).0 / bit.circle().0,
+        cables,
+        largest: allowed,
+        nail_plates: nail_plates(plan, crossing, bit, members),
+        tie: wants_tie(plan, crossing, bit),
+        seal: wants_seal(plan, crossing),
+        within_rules: within,
+        reason: reason.clone(),
     };
     parts.into_iter().enumerate().map(bore).collect()
 }
 
-/// The fewest bores that hold the bundle, and up to two more: the cheapest of them is drilled.
+/// The fewest bores that hold the bundle, then one more at a time until none needs steel or the
+/// drilling alone takes longer than what was found.
 fn choices(
     plan: &Plan,
     held: &mut Held,
@@ -99,15 +94,29 @@ fn choices(
 ) -> Vec<Choice> {
     let mut found: Vec<Choice> = Vec::new();
     for count in 1..=MOST_PARTS.min(crossing.cables.len()) {
-        if let Some(choice) = choice(plan, held, crossing, allowed, count) {
-            found.push(choice);
+        let drilling = drilling(plan, crossing, count);
+        if found.iter().any(|choice| choice.offer.minutes < drilling) {
+            break;
         }
-        let fewest = found.first().map(|choice| choice.parts.len());
-        if fewest.is_some_and(|fewest| count >= fewest + 2) {
+        let Some(choice) = choice(plan, held, crossing, allowed, count) else {
+            continue;
+        };
+        let bare = choice.offer.is_bare();
+        found.push(choice);
+        if bare {
             break;
         }
     }
     found
+}
+
+/// Minutes to drill and seal this many bores of a crossing.
+fn drilling(plan: &Plan, crossing: &Crossing, count: usize) -> f64 {
+    let seal = match wants_seal(plan, crossing) {
+        true => seal_minutes(plan),
+        false => 0.0,
+    };
+    (drill_minutes(plan, crossing) + seal) * count as f64
 }
 
 fn choice(
@@ -125,22 +134,19 @@ fn choice(
         .map(|found| found.map(|(bit, bundle)| (bundle, bit)))
         .collect::<Option<_>>()?;
     let each = members(crossing);
-    let steel: u32 = parts
-        .iter()
-        .map(|(_, bit)| nail_plates(plan, crossing, *bit, each))
+    let bits = || parts.iter().map(|(_, bit)| *bit);
+    let plates: u32 = bits()
+        .map(|bit| nail_plates(plan, crossing, bit, each))
         .sum();
-    let ties = parts
-        .iter()
-        .filter(|(_, bit)| wants_tie(plan, crossing, *bit))
-        .count() as f64;
-    let drill = drill_minutes(plan, crossing);
-    let nail = plan.rules.value(RuleId::NailPlateMinutes);
-    let minutes = drill * count as f64 + nail * (f64::from(steel) + ties);
-    Some(Choice {
-        parts,
-        steel,
-        minutes,
-    })
+    let ties = bits().filter(|bit| wants_tie(plan, crossing, *bit)).count() as u32;
+    let nailing = plan.rules.value(RuleId::NailPlateMinutes) * f64::from(plates + ties);
+    let offer = Offer {
+        bits: bits().collect(),
+        nail_plates: plates,
+        ties,
+        minutes: drilling(plan, crossing, count) + nailing,
+    };
+    Some(Choice { parts, offer })
 }
 
 /// Cables dealt out thickest first, so that the bundles come out alike.
@@ -216,62 +222,13 @@ fn over_the_limit(plan: &Plan, held: &mut Held, crossing: &Crossing) -> Vec<(Vec
     vec![(crossing.cables.clone(), bit)]
 }
 
-/// Places several bores of one crossing with the wood between them that the rule wants: one over
-/// the other in studs, side by side in plates and joists.
-fn spread(plan: &Plan, crossing: &Crossing, part: usize, count: usize, bit: Size) -> (f64, f64) {
-    let step = bit.0 + plan.rules.value(RuleId::BoreSpacing);
-    let shift = (part as f64 - (count as f64 - 1.0) / 2.0) * step;
-    match crossing.member {
-        Member::Studs(_) | Member::Corner { .. } => (crossing.offset, crossing.height + shift),
-        _ => (crossing.offset + shift, crossing.height),
-    }
-}
-
-/// Why this choice and not its rivals, in one sentence.
-fn reason(plan: &Plan, best: &Choice, all: &[Choice]) -> String {
-    let fewest = all.iter().min_by_key(|choice| choice.parts.len());
-    let bit = |choice: &Choice| {
-        let largest = choice
-            .parts
-            .iter()
-            .map(|(_, bit)| *bit)
-            .max_by(|a, b| a.0.total_cmp(&b.0));
-        largest.map_or(String::new(), |bit| plan.units.size(bit))
-    };
-    match fewest {
-        Some(fewest) if fewest.parts.len() < best.parts.len() => format!(
-            "{} of {} need no more steel than {}; {} of {} would need {} plates.",
-            best.parts.len(),
-            bit(best),
-            best.steel,
-            fewest.parts.len(),
-            bit(fewest),
-            fewest.steel
-        ),
-        _ if best.parts.len() > 1 => format!(
-            "No one bit holds {} cables within the rules, so the bundle is split.",
-            best.parts
-                .iter()
-                .map(|(cables, _)| cables.len())
-                .sum::<usize>()
-        ),
-        _ if best.steel > 0 => {
-            format!(
-                "One bore of {} with {} plates is less work than several smaller.",
-                bit(best),
-                best.steel
-            )
-        }
-        _ => String::new(),
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::framing::Framing;
     use crate::plan::edit::Edit;
     use crate::plan::{CableKindId, DropKind, LevelId, Lumber, Place, Role, WallId};
+    use crate::route::Member;
     use crate::shape::{Point, Pos};
 
     /// A plan with one wall and this many Cat 6 cables on the ceiling, and a crossing of studs

@@ -17,6 +17,11 @@ pub fn drill_minutes(plan: &Plan, crossing: &Crossing) -> f64 {
     plan.rules.value(rate) * f64::from(times)
 }
 
+/// Minutes to seal one bore.
+pub(super) fn seal_minutes(plan: &Plan) -> f64 {
+    plan.rules.value(RuleId::SealMinutes)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -9,12 +9,15 @@ mod limit;
 mod member;
 mod minutes;
 mod number;
+mod offer;
+mod place;
 mod row;
 mod steel;
 
 pub use limit::{Limit, limit};
 pub use member::{member_name, what_name};
 pub use minutes::drill_minutes;
+pub use place::{Close, in_the_way, too_close};
 pub use row::{DrillRow, drill_list};
 
 use crate::framing::Framing;
@@ -53,8 +56,8 @@ pub struct Bore {
     pub seal: bool,
     /// Whether fill, packing and the member's limit all hold; findings say what does not.
     pub within_rules: bool,
-    /// Why the bundle was split, or why it was not although it needs steel; empty where there was
-    /// nothing to choose.
+    /// Why the bundle was split, or why it was not although it needs steel, with what the other way
+    /// would take; empty where there was nothing to choose.
     pub reason: String,
 }
 
@@ -65,6 +68,7 @@ pub fn size(plan: &Plan, framing: &Framing, ways: &Ways) -> Vec<Bore> {
     for (place, crossing) in ways.crossings.iter().enumerate() {
         bores.extend(fit::bores(plan, framing, &mut held, place, crossing));
     }
+    place::place(plan, framing, ways, &mut bores);
     number::number(plan, ways, &mut bores);
     bores
 }

@@ -33,13 +33,15 @@ pub(super) fn wants_tie(plan: &Plan, crossing: &Crossing, bit: Size) -> bool {
     top && wall.role != Role::Partition && !bit.within(plan.rules.plate_limit(wall.width()))
 }
 
-/// Whether a bore is sealed: at floor and ceiling level, and through the outside.
-pub(super) fn wants_seal(crossing: &Crossing) -> bool {
+/// Whether a bore is sealed: at floor and ceiling level, through the outside, and everywhere in a
+/// wall that separates the garage.
+pub(super) fn wants_seal(plan: &Plan, crossing: &Crossing) -> bool {
+    let separates = |wall| plan.wall(wall).is_some_and(|(_, wall)| wall.garage);
     match crossing.member {
         Member::TopPlates(_) | Member::BottomPlates(_) | Member::Sheathing => true,
-        Member::Studs(_) | Member::Corner { .. } | Member::Joist { .. } | Member::Web { .. } => {
-            false
-        }
+        Member::Corner { to, .. } => crossing.wall.is_some_and(separates) || separates(to),
+        Member::Studs(_) => crossing.wall.is_some_and(separates),
+        Member::Joist { .. } | Member::Web { .. } => false,
     }
 }
 
@@ -116,9 +118,15 @@ mod tests {
     }
 
     #[test]
-    fn floor_and_ceiling_level_are_sealed() {
-        assert!(wants_seal(&crossing(Member::TopPlates(2))));
-        assert!(wants_seal(&crossing(Member::Sheathing)));
-        assert!(!wants_seal(&crossing(Member::Studs(vec![1]))));
+    fn floor_and_ceiling_level_and_the_garages_wall_are_sealed() {
+        let plan = house(Lumber::TwoByFour, Role::Bearing);
+        let studs = crossing(Member::Studs(vec![1]));
+        assert!(wants_seal(&plan, &crossing(Member::TopPlates(2))));
+        assert!(wants_seal(&plan, &crossing(Member::Sheathing)));
+        assert!(!wants_seal(&plan, &studs));
+        let mut wall = plan.levels[0].walls[0];
+        wall.garage = true;
+        let garage = plan.apply(&Edit::SetWall(wall)).unwrap();
+        assert!(wants_seal(&garage, &studs));
     }
 }

@@ -3,6 +3,7 @@
 mod bores;
 mod coverage;
 mod drawing;
+mod neighbours;
 mod rule_set;
 mod ways;
 
@@ -81,6 +82,7 @@ pub fn find(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) -> Vec<
     let mut found = drawing::check(plan, framing);
     found.extend(ways::check(plan, framing, ways));
     found.extend(bores::check(plan, framing, ways, bores));
+    found.extend(neighbours::check(plan, framing, ways, bores));
     found.extend(coverage::check(plan));
     found.extend(rule_set::check(plan));
     for finding in &mut found {

@@ -1,0 +1,106 @@
+//! Findings about bores beside each other: too little wood between two of ours, and bores in plates
+//! that meet a stud, its nails or an electrician's hole.
+
+use std::collections::BTreeSet;
+
+use super::{Finding, Severity, Subject};
+use crate::bore::{Bore, Close, in_the_way, too_close};
+use crate::framing::Framing;
+use crate::plan::Plan;
+use crate::route::{Crossing, Ways};
+use crate::units::Size;
+
+pub(super) fn check(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) -> Vec<Finding> {
+    let mut said = BTreeSet::new();
+    let mut close = too_close(plan, framing, ways, bores);
+    close.sort_by(|a, b| a.wood.total_cmp(&b.wood));
+    let close = close.into_iter();
+    let close = close.filter_map(|close| spacing(plan, ways, bores, &close, &mut said));
+    let met = in_the_way(plan, framing, ways, bores).into_iter();
+    let met = met.filter_map(|place| meets(plan, ways, bores.get(place)?));
+    close.chain(met).collect()
+}
+
+/// A place that does not change with the bores' numbers.
+fn spot(crossing: &Crossing) -> String {
+    let wall = crossing.wall.map_or(0, |wall| wall.0);
+    format!("{}:W{wall}:{:.0}", crossing.level.0, crossing.offset)
+}
+
+/// Two rows say it once, and so do all bores of one bundle, by the closest two.
+fn spacing(
+    plan: &Plan,
+    ways: &Ways,
+    bores: &[Bore],
+    close: &Close,
+    said: &mut BTreeSet<(u32, u32)>,
+) -> Option<Finding> {
+    let (one, other) = (bores.get(close.bores.0)?, bores.get(close.bores.1)?);
+    let numbers = (one.number.min(other.number), one.number.max(other.number));
+    let crossings = (one.crossing, other.crossing);
+    let fresh = match one.crossing == other.crossing {
+        true => said.insert((0, one.crossing as u32)),
+        false => said.insert(numbers),
+    };
+    if !fresh {
+        return None;
+    }
+    let (here, there) = (
+        ways.crossings.get(crossings.0)?,
+        ways.crossings.get(crossings.1)?,
+    );
+    let rule = plan.rules.rule(close.rule);
+    let wanted = plan.units.size(Size(rule.value));
+    let left = match close.wood > 0.0 {
+        true => format!(
+            "leave {} of wood between them in one member",
+            plan.units.limit(Size(close.wood))
+        ),
+        false => String::from("meet in one member"),
+    };
+    let finding = Finding::new(
+        format!("spacing:{}:{}", spot(here), spot(there)),
+        Severity::Warn,
+        Subject::Bore(one.number),
+    );
+    Some(
+        finding
+            .at(here.level, here.at)
+            .says(
+                format!(
+                    "Bores {} and {} {left}; {wanted} is wanted.",
+                    numbers.0, numbers.1
+                ),
+                match crossings.0 == crossings.1 {
+                    true => "Lead some of the cables through the next bay, or use larger bits.",
+                    false => {
+                        "Pin one wall's lane at another height, or send some cables another way."
+                    }
+                },
+            )
+            .by(rule.source.words()),
+    )
+}
+
+fn meets(plan: &Plan, ways: &Ways, bore: &Bore) -> Option<Finding> {
+    let crossing = ways.crossings.get(bore.crossing)?;
+    let wall = crossing.wall?;
+    let label = plan.wall(wall).map(|(_, wall)| wall.label())?;
+    let finding = Finding::new(
+        format!("plate-nails:{}:{}", spot(crossing), bore.part),
+        Severity::Warn,
+        Subject::Bore(bore.number),
+    );
+    Some(
+        finding
+            .at(crossing.level, crossing.at)
+            .says(
+                format!(
+                    "Bore {} meets a stud, its nails or an electrician's hole in the plates of {label}.",
+                    bore.number
+                ),
+                "Shift it along within its bay, or send some cables another way.",
+            )
+            .by("common practice, no source"),
+    )
+}
