@@ -1,12 +1,24 @@
 //! Edits of cables and of what a person overruled about their ways.
 
 use super::drops::drop_mut;
-use super::{Done, Refusal, take};
+use super::{Done, Edit, Refusal, take};
 use crate::plan::{Cable, CableId, CableKindId, DropId, Pin, PinTo, Plan, WallId};
 use crate::units::Mm;
 
 /// The most cables one drop can take: one letter each.
 const MOST_CABLES: usize = 26;
+
+/// Makes an edit of this room; `None` for any other.
+pub(super) fn make(plan: &mut Plan, edit: &Edit) -> Option<Done> {
+    Some(match edit {
+        Edit::AddCable(drop, kind) => add(plan, *drop, *kind),
+        Edit::SetCable(cable, kind) => set(plan, *cable, *kind),
+        Edit::RemoveCable(cable) => remove(plan, *cable),
+        Edit::AddPin(pin) => add_pin(plan, *pin),
+        Edit::RemovePin(pin) => remove_pin(plan, *pin),
+        _ => return None,
+    })
+}
 
 pub(super) fn add(plan: &mut Plan, drop: DropId, kind: CableKindId) -> Done {
     known(plan, kind)?;
@@ -31,7 +43,7 @@ pub(super) fn add(plan: &mut Plan, drop: DropId, kind: CableKindId) -> Done {
     Ok(())
 }
 
-pub(super) fn set(plan: &mut Plan, id: CableId, kind: CableKindId) -> Done {
+fn set(plan: &mut Plan, id: CableId, kind: CableKindId) -> Done {
     known(plan, kind)?;
     let cables = plan.drops.iter_mut().flat_map(|drop| &mut drop.cables);
     let cable = cables
@@ -42,7 +54,7 @@ pub(super) fn set(plan: &mut Plan, id: CableId, kind: CableKindId) -> Done {
     Ok(())
 }
 
-pub(super) fn remove(plan: &mut Plan, id: CableId) -> Done {
+fn remove(plan: &mut Plan, id: CableId) -> Done {
     if plan.labels_frozen {
         return Err(Refusal::because(
             "Labels are printed, so this cable keeps its name. Mark its drop as spare instead.",
@@ -60,7 +72,7 @@ pub(super) fn remove(plan: &mut Plan, id: CableId) -> Done {
     Ok(())
 }
 
-pub(super) fn pin(plan: &mut Plan, pin: Pin) -> Done {
+fn add_pin(plan: &mut Plan, pin: Pin) -> Done {
     if let Pin::Cable { cable, to } = pin {
         plan.cable(cable).ok_or_else(gone)?;
         if let PinTo::Overhead { at } = to
@@ -88,7 +100,7 @@ pub(super) fn pin(plan: &mut Plan, pin: Pin) -> Done {
     Ok(())
 }
 
-pub(super) fn unpin(plan: &mut Plan, pin: Pin) -> Done {
+fn remove_pin(plan: &mut Plan, pin: Pin) -> Done {
     plan.pins.retain(|known| *known != pin);
     Ok(())
 }
@@ -129,7 +141,6 @@ fn gone() -> Refusal {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plan::edit::Edit;
     use crate::plan::{DropKind, PinTo, Place};
     use crate::shape::Point;
 

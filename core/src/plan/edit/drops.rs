@@ -1,13 +1,25 @@
 //! Edits of the closet and of drops.
 
-use super::{Done, Refusal, cables, take, tidy};
+use super::{Done, Edit, Refusal, cables, take, tidy};
 use crate::plan::{Closet, ClosetPlace, Drop, DropId, DropKind, LevelId, Place, Plan, WallId};
 use crate::units::Mm;
 
 /// The most drops a plan keeps.
 pub(crate) const MOST_DROPS: usize = 1000;
 
-pub(super) fn closet(plan: &mut Plan, closet: Option<Closet>) -> Done {
+/// Makes an edit of this room; `None` for any other.
+pub(super) fn make(plan: &mut Plan, edit: &Edit) -> Option<Done> {
+    Some(match edit {
+        Edit::SetCloset(closet) => set_closet(plan, *closet),
+        Edit::AddDrop { kind, level, place } => add(plan, *kind, *level, *place),
+        Edit::MoveDrop(drop, place) => relocate(plan, *drop, *place),
+        Edit::SetDrop(details) => set(plan, details),
+        Edit::RemoveDrop(drop) => remove(plan, *drop),
+        _ => return None,
+    })
+}
+
+fn set_closet(plan: &mut Plan, closet: Option<Closet>) -> Done {
     if let Some(closet) = closet {
         let level = plan.level(closet.level);
         let level =
@@ -27,7 +39,7 @@ pub(super) fn closet(plan: &mut Plan, closet: Option<Closet>) -> Done {
     Ok(())
 }
 
-pub(super) fn add(plan: &mut Plan, kind: DropKind, level: LevelId, place: Place) -> Done {
+fn add(plan: &mut Plan, kind: DropKind, level: LevelId, place: Place) -> Done {
     if plan.drops.len() >= MOST_DROPS {
         return Err(Refusal::because(
             "This plan has as many drops as it can keep.",
@@ -56,7 +68,7 @@ pub(super) fn add(plan: &mut Plan, kind: DropKind, level: LevelId, place: Place)
         .try_for_each(|cable| cables::add(plan, DropId(number), *cable))
 }
 
-pub(super) fn relocate(plan: &mut Plan, id: DropId, place: Place) -> Done {
+fn relocate(plan: &mut Plan, id: DropId, place: Place) -> Done {
     let level = plan.drop(id).ok_or_else(gone)?.level;
     sound(plan, level, place)?;
     let drop = drop_mut(plan, id)?;
@@ -65,7 +77,7 @@ pub(super) fn relocate(plan: &mut Plan, id: DropId, place: Place) -> Done {
     Ok(())
 }
 
-pub(super) fn set(plan: &mut Plan, details: &Drop) -> Done {
+fn set(plan: &mut Plan, details: &Drop) -> Done {
     if !(1..=4).contains(&details.gangs) {
         return Err(Refusal::because("A box has one to four gangs."));
     }
@@ -82,7 +94,7 @@ pub(super) fn set(plan: &mut Plan, details: &Drop) -> Done {
     Ok(())
 }
 
-pub(super) fn remove(plan: &mut Plan, id: DropId) -> Done {
+fn remove(plan: &mut Plan, id: DropId) -> Done {
     plan.drop(id).ok_or_else(gone)?;
     plan.drops.retain(|drop| drop.id != id);
     cables::forget_lost(plan);
@@ -162,7 +174,6 @@ fn on_wall(plan: &Plan, level: LevelId, wall: WallId, offset: Mm) -> Done {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plan::edit::Edit;
     use crate::plan::{CableKindId, Side};
     use crate::shape::Point;
 

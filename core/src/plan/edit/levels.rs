@@ -1,14 +1,30 @@
 //! Edits of levels and of what lies between them.
 
 use super::cables::forget_lost;
-use super::{Done, Refusal, level_mut, take, tidy};
+use super::{Done, Edit, Refusal, level_mut, take, tidy};
 use crate::plan::{Above, Below, Floor, Level, LevelId, Plan};
 use crate::units::Mm;
 
 /// The most levels a plan keeps.
 pub(crate) const MOST_LEVELS: usize = 8;
 
-pub(super) fn add(plan: &mut Plan, name: &str, floor: Floor) -> Done {
+/// Makes an edit of this room; `None` for any other.
+pub(super) fn make(plan: &mut Plan, edit: &Edit) -> Option<Done> {
+    Some(match edit {
+        Edit::AddLevel { name, floor } => add(plan, name, *floor),
+        Edit::RemoveLevel(level) => remove(plan, *level),
+        Edit::SetLevel {
+            level,
+            name,
+            ceiling,
+        } => set(plan, *level, name, *ceiling),
+        Edit::SetAbove(level, above) => set_above(plan, *level, *above),
+        Edit::SetBelow(level, below) => set_below(plan, *level, *below),
+        _ => return None,
+    })
+}
+
+fn add(plan: &mut Plan, name: &str, floor: Floor) -> Done {
     if plan.levels.len() >= MOST_LEVELS {
         return Err(Refusal::because(
             "A plan holds up to eight levels. Start another plan for more.",
@@ -25,7 +41,7 @@ pub(super) fn add(plan: &mut Plan, name: &str, floor: Floor) -> Done {
     Ok(())
 }
 
-pub(super) fn remove(plan: &mut Plan, id: LevelId) -> Done {
+fn remove(plan: &mut Plan, id: LevelId) -> Done {
     if plan.levels.len() < 2 {
         return Err(Refusal::because(
             "A plan keeps at least one level. Draw over this one instead.",
@@ -48,7 +64,7 @@ pub(super) fn remove(plan: &mut Plan, id: LevelId) -> Done {
     Ok(())
 }
 
-pub(super) fn set(plan: &mut Plan, id: LevelId, name: &str, ceiling: Mm) -> Done {
+fn set(plan: &mut Plan, id: LevelId, name: &str, ceiling: Mm) -> Done {
     if !(Mm(1800)..=Mm(12_000)).contains(&ceiling) {
         return Err(Refusal::because(
             "A ceiling is between 6 ft and 39 ft high. Check the height.",
@@ -60,7 +76,7 @@ pub(super) fn set(plan: &mut Plan, id: LevelId, name: &str, ceiling: Mm) -> Done
     Ok(())
 }
 
-pub(super) fn above(plan: &mut Plan, id: LevelId, above: Above) -> Done {
+fn set_above(plan: &mut Plan, id: LevelId, above: Above) -> Done {
     let highest = plan.levels.last().is_some_and(|level| level.id == id);
     if highest == (above == Above::Level) {
         return Err(Refusal::because(match highest {
@@ -80,7 +96,7 @@ pub(super) fn above(plan: &mut Plan, id: LevelId, above: Above) -> Done {
     Ok(())
 }
 
-pub(super) fn below(plan: &mut Plan, id: LevelId, below: Below) -> Done {
+fn set_below(plan: &mut Plan, id: LevelId, below: Below) -> Done {
     let lowest = plan.levels.first().is_some_and(|level| level.id == id);
     if lowest == matches!(below, Below::Level(_)) {
         return Err(Refusal::because(match lowest {
@@ -117,7 +133,6 @@ fn sound(floor: Floor) -> Done {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plan::edit::Edit;
     use crate::shape::Direction;
 
     #[test]

@@ -245,72 +245,25 @@ impl Plan {
 
     /// Carries out one edit on a copy that is thrown away if it is refused.
     fn make(&mut self, edit: &Edit) -> Done {
-        match edit {
-            Edit::Together(edits) => edits.iter().try_for_each(|edit| self.make(edit)),
-            Edit::SetTitle(title) => settings::title(self, title),
-            Edit::SetNote(note) => settings::note(self, note),
-            Edit::SetUnits(units) => settings::units(self, *units),
-            Edit::SetDate(date) => settings::date(self, date),
-            Edit::NextRevision => settings::next_revision(self),
-            Edit::SetRuleBook(book) => settings::rule_book(self, *book),
-            Edit::OwnRules => settings::own_rules(self),
-            Edit::CopyRules => settings::copy_rules(self),
-            Edit::SetRule(rule, value) => settings::rule(self, *rule, *value),
-            Edit::ResetRule(rule) => settings::reset_rule(self, *rule),
-            Edit::SetBits(bits) => settings::bits(self, bits),
-            Edit::SetCableKind(kind, spec) => settings::cable_kind(self, *kind, spec),
-            Edit::FreezeLabels => settings::freeze_labels(self),
-            Edit::Dismiss { key, reason } => settings::dismiss(self, key, reason),
-            Edit::Restore { key } => settings::restore(self, key),
-            Edit::AddLevel { name, floor } => levels::add(self, name, *floor),
-            Edit::RemoveLevel(level) => levels::remove(self, *level),
-            Edit::SetLevel {
-                level,
-                name,
-                ceiling,
-            } => levels::set(self, *level, name, *ceiling),
-            Edit::SetAbove(level, above) => levels::above(self, *level, *above),
-            Edit::SetBelow(level, below) => levels::below(self, *level, *below),
-            Edit::PutScan(level, scan, placing, known) => {
-                sheet::put(self, *level, scan, *placing, known)
-            }
-            Edit::RemoveScan(level) => sheet::remove(self, *level),
-            Edit::SetPlacing(level, placing) => sheet::place(self, *level, *placing),
-            Edit::AddKnown(level, known) => sheet::add_known(self, *level, *known),
-            Edit::RemoveKnown(level, index) => sheet::remove_known(self, *level, *index),
-            Edit::AddWall {
-                level,
-                from,
-                to,
-                lumber,
-                role,
-            } => walls::add(self, *level, (*from, *to), *lumber, *role),
-            Edit::SetWall(wall) => walls::set(self, *wall),
-            Edit::MoveCorner { level, from, to } => walls::move_corner(self, *level, *from, *to),
-            Edit::RemoveWall(wall) => walls::remove(self, *wall),
-            Edit::AddOpening(opening) => openings::add(self, *opening),
-            Edit::SetOpening(opening) => openings::set(self, *opening),
-            Edit::RemoveOpening(opening) => openings::remove(self, *opening),
-            Edit::AddRoom { level, name, at } => site::add_room(self, *level, name, *at),
-            Edit::SetRoom { room, name, at } => site::set_room(self, *room, name, *at),
-            Edit::RemoveRoom(room) => site::remove_room(self, *room),
-            Edit::AddKeepOut(level, keep_out) => site::add_keep_out(self, *level, keep_out),
-            Edit::SetKeepOut(keep_out) => site::set_keep_out(self, keep_out),
-            Edit::RemoveKeepOut(keep_out) => site::remove_keep_out(self, *keep_out),
-            Edit::AddPowerRun(level, run) => site::add_power_run(self, *level, run),
-            Edit::SetPowerRun(run) => site::set_power_run(self, run),
-            Edit::RemovePowerRun(run) => site::remove_power_run(self, *run),
-            Edit::SetCloset(closet) => drops::closet(self, *closet),
-            Edit::AddDrop { kind, level, place } => drops::add(self, *kind, *level, *place),
-            Edit::MoveDrop(drop, place) => drops::relocate(self, *drop, *place),
-            Edit::SetDrop(details) => drops::set(self, details),
-            Edit::RemoveDrop(drop) => drops::remove(self, *drop),
-            Edit::AddCable(drop, kind) => cables::add(self, *drop, *kind),
-            Edit::SetCable(cable, kind) => cables::set(self, *cable, *kind),
-            Edit::RemoveCable(cable) => cables::remove(self, *cable),
-            Edit::AddPin(pin) => cables::pin(self, *pin),
-            Edit::RemovePin(pin) => cables::unpin(self, *pin),
+        if let Edit::Together(edits) = edit {
+            return edits.iter().try_for_each(|edit| self.make(edit));
         }
+        let rooms = [
+            settings::make,
+            levels::make,
+            sheet::make,
+            walls::make,
+            openings::make,
+            site::make,
+            drops::make,
+            cables::make,
+        ];
+        let done = rooms.iter().find_map(|make| make(self, edit));
+        done.unwrap_or_else(|| {
+            Err(Refusal::because(
+                "This change is not known here. Load the page again, then repeat it.",
+            ))
+        })
     }
 }
 

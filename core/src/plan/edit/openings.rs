@@ -1,11 +1,21 @@
 //! Edits of doors, windows and cased openings.
 
 use super::walls::level_of;
-use super::{Done, Refusal, take};
+use super::{Done, Edit, Refusal, take};
 use crate::plan::{Level, Opening, OpeningId, OpeningKind, Plan};
 use crate::units::Mm;
 
-pub(super) fn add(plan: &mut Plan, opening: Opening) -> Done {
+/// Makes an edit of this room; `None` for any other.
+pub(super) fn make(plan: &mut Plan, edit: &Edit) -> Option<Done> {
+    Some(match edit {
+        Edit::AddOpening(opening) => add(plan, *opening),
+        Edit::SetOpening(opening) => set(plan, *opening),
+        Edit::RemoveOpening(opening) => remove(plan, *opening),
+        _ => return None,
+    })
+}
+
+fn add(plan: &mut Plan, opening: Opening) -> Done {
     let opening = Opening {
         id: OpeningId(take(&mut plan.next.opening)),
         ..opening
@@ -16,7 +26,7 @@ pub(super) fn add(plan: &mut Plan, opening: Opening) -> Done {
     Ok(())
 }
 
-pub(super) fn set(plan: &mut Plan, opening: Opening) -> Done {
+fn set(plan: &mut Plan, opening: Opening) -> Done {
     let level = level_of(plan, opening.wall)?;
     fits(level, &opening)?;
     let known = level
@@ -28,7 +38,7 @@ pub(super) fn set(plan: &mut Plan, opening: Opening) -> Done {
     Ok(())
 }
 
-pub(super) fn remove(plan: &mut Plan, id: OpeningId) -> Done {
+fn remove(plan: &mut Plan, id: OpeningId) -> Done {
     let level = plan
         .levels
         .iter_mut()
@@ -85,7 +95,6 @@ fn fits(level: &Level, opening: &Opening) -> Done {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plan::edit::Edit;
     use crate::plan::{Lumber, Role, WallId};
     use crate::shape::Point;
 

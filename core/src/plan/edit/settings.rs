@@ -1,6 +1,6 @@
 //! Edits of the job's settings: names, units, rules, bits, cables, findings set aside.
 
-use super::{Done, Refusal, tidy};
+use super::{Done, Edit, Refusal, tidy};
 use crate::plan::{CableKindId, CableSpec, Dismissal, Plan};
 use crate::rules::{RuleBook, RuleId, Unit};
 use crate::units::{Mm, Size, Units};
@@ -10,7 +10,29 @@ const THICKEST_CABLE: Size = Size(50.0);
 /// A bit larger than this is no auger: 150 mm.
 const LARGEST_BIT: Size = Size(150.0);
 
-pub(super) fn title(plan: &mut Plan, title: &str) -> Done {
+/// Makes an edit of this room; `None` for any other.
+pub(super) fn make(plan: &mut Plan, edit: &Edit) -> Option<Done> {
+    Some(match edit {
+        Edit::SetTitle(title) => set_title(plan, title),
+        Edit::SetNote(note) => set_note(plan, note),
+        Edit::SetUnits(units) => set_units(plan, *units),
+        Edit::SetDate(date) => set_date(plan, date),
+        Edit::NextRevision => next_revision(plan),
+        Edit::SetRuleBook(book) => set_rule_book(plan, *book),
+        Edit::OwnRules => own_rules(plan),
+        Edit::CopyRules => copy_rules(plan),
+        Edit::SetRule(rule, value) => set_rule(plan, *rule, *value),
+        Edit::ResetRule(rule) => reset_rule(plan, *rule),
+        Edit::SetBits(bits) => set_bits(plan, bits),
+        Edit::SetCableKind(kind, spec) => set_cable_kind(plan, *kind, spec),
+        Edit::FreezeLabels => freeze_labels(plan),
+        Edit::Dismiss { key, reason } => dismiss(plan, key, reason),
+        Edit::Restore { key } => restore(plan, key),
+        _ => return None,
+    })
+}
+
+fn set_title(plan: &mut Plan, title: &str) -> Done {
     plan.title = tidy(title);
     if plan.title.is_empty() {
         return Err(Refusal::because(
@@ -20,27 +42,27 @@ pub(super) fn title(plan: &mut Plan, title: &str) -> Done {
     Ok(())
 }
 
-pub(super) fn note(plan: &mut Plan, note: &str) -> Done {
+fn set_note(plan: &mut Plan, note: &str) -> Done {
     plan.note = tidy(note);
     Ok(())
 }
 
-pub(super) fn units(plan: &mut Plan, units: Units) -> Done {
+fn set_units(plan: &mut Plan, units: Units) -> Done {
     plan.units = units;
     Ok(())
 }
 
-pub(super) fn date(plan: &mut Plan, date: &str) -> Done {
+fn set_date(plan: &mut Plan, date: &str) -> Done {
     plan.date = tidy(date);
     Ok(())
 }
 
-pub(super) fn next_revision(plan: &mut Plan) -> Done {
+fn next_revision(plan: &mut Plan) -> Done {
     plan.revision = plan.revision.saturating_add(1);
     Ok(())
 }
 
-pub(super) fn rule_book(plan: &mut Plan, book: RuleBook) -> Done {
+fn set_rule_book(plan: &mut Plan, book: RuleBook) -> Done {
     plan.rules.book = book;
     plan.rules.own = false;
     if !plan.rules.has_own_limits() {
@@ -49,7 +71,7 @@ pub(super) fn rule_book(plan: &mut Plan, book: RuleBook) -> Done {
     Ok(())
 }
 
-pub(super) fn own_rules(plan: &mut Plan) -> Done {
+fn own_rules(plan: &mut Plan) -> Done {
     match plan.rules.has_own_limits() {
         true => plan.rules.own = true,
         false => return copy_rules(plan),
@@ -57,7 +79,7 @@ pub(super) fn own_rules(plan: &mut Plan) -> Done {
     Ok(())
 }
 
-pub(super) fn copy_rules(plan: &mut Plan) -> Done {
+fn copy_rules(plan: &mut Plan) -> Done {
     let rules = &mut plan.rules;
     rules.basis = rules.speaking();
     rules.changed.retain(|id, _| !id.is_limit());
@@ -65,7 +87,7 @@ pub(super) fn copy_rules(plan: &mut Plan) -> Done {
     Ok(())
 }
 
-pub(super) fn rule(plan: &mut Plan, id: RuleId, value: f64) -> Done {
+fn set_rule(plan: &mut Plan, id: RuleId, value: f64) -> Done {
     let rule = plan.rules.rule(id);
     if !value.is_finite() || value < 0.0 {
         return Err(Refusal::because(
@@ -100,12 +122,12 @@ pub(super) fn rule(plan: &mut Plan, id: RuleId, value: f64) -> Done {
     Ok(())
 }
 
-pub(super) fn reset_rule(plan: &mut Plan, id: RuleId) -> Done {
+fn reset_rule(plan: &mut Plan, id: RuleId) -> Done {
     plan.rules.changed.remove(&id);
     Ok(())
 }
 
-pub(super) fn bits(plan: &mut Plan, bits: &[Size]) -> Done {
+fn set_bits(plan: &mut Plan, bits: &[Size]) -> Done {
     if bits.is_empty() {
         return Err(Refusal::because(
             "Without a bit nothing can be bored. Keep at least one.",
@@ -126,7 +148,7 @@ pub(super) fn bits(plan: &mut Plan, bits: &[Size]) -> Done {
     Ok(())
 }
 
-pub(super) fn cable_kind(plan: &mut Plan, kind: CableKindId, spec: &CableSpec) -> Done {
+fn set_cable_kind(plan: &mut Plan, kind: CableKindId, spec: &CableSpec) -> Done {
     if !(spec.diameter.0 >= 1.0 && spec.diameter.within(THICKEST_CABLE)) {
         return Err(Refusal::because(
             "A cable is between 1 mm and 50 mm thick. Check its diameter.",
@@ -160,12 +182,12 @@ pub(super) fn cable_kind(plan: &mut Plan, kind: CableKindId, spec: &CableSpec) -
     Ok(())
 }
 
-pub(super) fn freeze_labels(plan: &mut Plan) -> Done {
+fn freeze_labels(plan: &mut Plan) -> Done {
     plan.labels_frozen = true;
     Ok(())
 }
 
-pub(super) fn dismiss(plan: &mut Plan, key: &str, reason: &str) -> Done {
+fn dismiss(plan: &mut Plan, key: &str, reason: &str) -> Done {
     let (key, reason) = (tidy(key), tidy(reason));
     if reason.is_empty() {
         return Err(Refusal::because(
@@ -177,7 +199,7 @@ pub(super) fn dismiss(plan: &mut Plan, key: &str, reason: &str) -> Done {
     Ok(())
 }
 
-pub(super) fn restore(plan: &mut Plan, key: &str) -> Done {
+fn restore(plan: &mut Plan, key: &str) -> Done {
     plan.dismissed.retain(|dismissal| dismissal.key != key);
     Ok(())
 }
@@ -185,7 +207,6 @@ pub(super) fn restore(plan: &mut Plan, key: &str) -> Done {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plan::edit::Edit;
 
     fn refused(edit: Edit) -> String {
         Plan::new()

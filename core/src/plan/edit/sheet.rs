@@ -2,12 +2,24 @@
 
 use std::sync::Arc;
 
-use super::{Done, Refusal, level_mut};
+use super::{Done, Edit, Refusal, level_mut};
 use crate::plan::{KnownDimension, LevelId, Placing, Plan, Scan};
 use crate::scan::fit_placing;
 use crate::units::Mm;
 
-pub(super) fn put(
+/// Makes an edit of this room; `None` for any other.
+pub(super) fn make(plan: &mut Plan, edit: &Edit) -> Option<Done> {
+    Some(match edit {
+        Edit::PutScan(level, scan, placing, known) => put(plan, *level, scan, *placing, known),
+        Edit::RemoveScan(level) => remove(plan, *level),
+        Edit::SetPlacing(level, placing) => place(plan, *level, *placing),
+        Edit::AddKnown(level, known) => add_known(plan, *level, *known),
+        Edit::RemoveKnown(level, index) => remove_known(plan, *level, *index),
+        _ => return None,
+    })
+}
+
+fn put(
     plan: &mut Plan,
     id: LevelId,
     scan: &Arc<Scan>,
@@ -27,20 +39,20 @@ pub(super) fn put(
         .try_for_each(|known| add_known(plan, id, *known))
 }
 
-pub(super) fn remove(plan: &mut Plan, id: LevelId) -> Done {
+fn remove(plan: &mut Plan, id: LevelId) -> Done {
     let sheet = &mut level_mut(plan, id)?.sheet;
     sheet.scan = None;
     sheet.known.clear();
     Ok(())
 }
 
-pub(super) fn place(plan: &mut Plan, id: LevelId, placing: Placing) -> Done {
+fn place(plan: &mut Plan, id: LevelId, placing: Placing) -> Done {
     sound(placing)?;
     level_mut(plan, id)?.sheet.placing = placing;
     Ok(())
 }
 
-pub(super) fn add_known(plan: &mut Plan, id: LevelId, known: KnownDimension) -> Done {
+fn add_known(plan: &mut Plan, id: LevelId, known: KnownDimension) -> Done {
     if known.length <= Mm(0) {
         return Err(Refusal::because(
             "The length is zero. Type how long it really is.",
@@ -63,7 +75,7 @@ pub(super) fn add_known(plan: &mut Plan, id: LevelId, known: KnownDimension) -> 
     Ok(())
 }
 
-pub(super) fn remove_known(plan: &mut Plan, id: LevelId, index: usize) -> Done {
+fn remove_known(plan: &mut Plan, id: LevelId, index: usize) -> Done {
     let sheet = &mut level_mut(plan, id)?.sheet;
     if index >= sheet.known.len() {
         return Err(Refusal::because(
@@ -90,7 +102,6 @@ fn sound(placing: Placing) -> Done {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plan::edit::Edit;
 
     fn known(from: (f64, f64), to: (f64, f64), length: i32) -> KnownDimension {
         KnownDimension {

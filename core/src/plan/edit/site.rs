@@ -1,13 +1,29 @@
 //! Edits of rooms, keep-outs and power runs.
 
-use super::{Done, Refusal, level_mut, take, tidy};
+use super::{Done, Edit, Refusal, level_mut, take, tidy};
 use crate::plan::{
     KeepOut, KeepOutId, KeepOutShape, LevelId, Plan, PowerPlace, PowerRun, PowerRunId, Room, RoomId,
 };
 use crate::shape::Point;
 use crate::units::Mm;
 
-pub(super) fn add_room(plan: &mut Plan, level: LevelId, name: &str, at: Point) -> Done {
+/// Makes an edit of this room; `None` for any other.
+pub(super) fn make(plan: &mut Plan, edit: &Edit) -> Option<Done> {
+    Some(match edit {
+        Edit::AddRoom { level, name, at } => add_room(plan, *level, name, *at),
+        Edit::SetRoom { room, name, at } => set_room(plan, *room, name, *at),
+        Edit::RemoveRoom(room) => remove_room(plan, *room),
+        Edit::AddKeepOut(level, keep_out) => add_keep_out(plan, *level, keep_out),
+        Edit::SetKeepOut(keep_out) => set_keep_out(plan, keep_out),
+        Edit::RemoveKeepOut(keep_out) => remove_keep_out(plan, *keep_out),
+        Edit::AddPowerRun(level, run) => add_power_run(plan, *level, run),
+        Edit::SetPowerRun(run) => set_power_run(plan, run),
+        Edit::RemovePowerRun(run) => remove_power_run(plan, *run),
+        _ => return None,
+    })
+}
+
+fn add_room(plan: &mut Plan, level: LevelId, name: &str, at: Point) -> Done {
     if !at.is_plausible() {
         return Err(far());
     }
@@ -20,7 +36,7 @@ pub(super) fn add_room(plan: &mut Plan, level: LevelId, name: &str, at: Point) -
     Ok(())
 }
 
-pub(super) fn set_room(plan: &mut Plan, id: RoomId, name: &str, at: Point) -> Done {
+fn set_room(plan: &mut Plan, id: RoomId, name: &str, at: Point) -> Done {
     if !at.is_plausible() {
         return Err(far());
     }
@@ -34,7 +50,7 @@ pub(super) fn set_room(plan: &mut Plan, id: RoomId, name: &str, at: Point) -> Do
     Ok(())
 }
 
-pub(super) fn remove_room(plan: &mut Plan, id: RoomId) -> Done {
+fn remove_room(plan: &mut Plan, id: RoomId) -> Done {
     let level = plan
         .levels
         .iter_mut()
@@ -46,7 +62,7 @@ pub(super) fn remove_room(plan: &mut Plan, id: RoomId) -> Done {
     Ok(())
 }
 
-pub(super) fn add_keep_out(plan: &mut Plan, level: LevelId, keep_out: &KeepOut) -> Done {
+fn add_keep_out(plan: &mut Plan, level: LevelId, keep_out: &KeepOut) -> Done {
     sound_keep_out(plan, keep_out)?;
     let id = KeepOutId(take(&mut plan.next.keep_out));
     level_mut(plan, level)?.keep_outs.push(KeepOut {
@@ -56,7 +72,7 @@ pub(super) fn add_keep_out(plan: &mut Plan, level: LevelId, keep_out: &KeepOut) 
     Ok(())
 }
 
-pub(super) fn set_keep_out(plan: &mut Plan, keep_out: &KeepOut) -> Done {
+fn set_keep_out(plan: &mut Plan, keep_out: &KeepOut) -> Done {
     sound_keep_out(plan, keep_out)?;
     let all = plan
         .levels
@@ -67,7 +83,7 @@ pub(super) fn set_keep_out(plan: &mut Plan, keep_out: &KeepOut) -> Done {
     Ok(())
 }
 
-pub(super) fn remove_keep_out(plan: &mut Plan, id: KeepOutId) -> Done {
+fn remove_keep_out(plan: &mut Plan, id: KeepOutId) -> Done {
     let level = plan
         .levels
         .iter_mut()
@@ -79,7 +95,7 @@ pub(super) fn remove_keep_out(plan: &mut Plan, id: KeepOutId) -> Done {
     Ok(())
 }
 
-pub(super) fn add_power_run(plan: &mut Plan, level: LevelId, run: &PowerRun) -> Done {
+fn add_power_run(plan: &mut Plan, level: LevelId, run: &PowerRun) -> Done {
     sound_power_run(plan, run)?;
     let id = PowerRunId(take(&mut plan.next.power_run));
     level_mut(plan, level)?
@@ -88,7 +104,7 @@ pub(super) fn add_power_run(plan: &mut Plan, level: LevelId, run: &PowerRun) -> 
     Ok(())
 }
 
-pub(super) fn set_power_run(plan: &mut Plan, run: &PowerRun) -> Done {
+fn set_power_run(plan: &mut Plan, run: &PowerRun) -> Done {
     sound_power_run(plan, run)?;
     let all = plan
         .levels
@@ -99,7 +115,7 @@ pub(super) fn set_power_run(plan: &mut Plan, run: &PowerRun) -> Done {
     Ok(())
 }
 
-pub(super) fn remove_power_run(plan: &mut Plan, id: PowerRunId) -> Done {
+fn remove_power_run(plan: &mut Plan, id: PowerRunId) -> Done {
     let level = plan
         .levels
         .iter_mut()
@@ -189,7 +205,6 @@ fn stretch(plan: &Plan, wall: crate::plan::WallId, from: Mm, to: Mm) -> Done {
 mod tests {
     use super::*;
     use crate::plan::KeepOutReason;
-    use crate::plan::edit::Edit;
 
     #[test]
     fn a_room_has_a_name_and_keeps_its_number() {

@@ -1,7 +1,7 @@
 //! Edits of walls.
 
 use super::cables::forget_lost;
-use super::{Done, Refusal, level_mut, take};
+use super::{Done, Edit, Refusal, level_mut, take};
 use crate::plan::{Level, LevelId, Lumber, Place, Plan, Role, Wall, WallId};
 use crate::shape::Point;
 use crate::units::{Mm, Size};
@@ -13,13 +13,24 @@ pub(crate) const MOST_WALLS: usize = 2000;
 /// Ends nearer than this to a corner move with it, millimetres.
 const CORNER: f64 = 60.0;
 
-pub(super) fn add(
-    plan: &mut Plan,
-    level: LevelId,
-    ends: (Point, Point),
-    lumber: Lumber,
-    role: Role,
-) -> Done {
+/// Makes an edit of this room; `None` for any other.
+pub(super) fn make(plan: &mut Plan, edit: &Edit) -> Option<Done> {
+    Some(match edit {
+        Edit::AddWall {
+            level,
+            from,
+            to,
+            lumber,
+            role,
+        } => add(plan, *level, (*from, *to), *lumber, *role),
+        Edit::SetWall(wall) => set(plan, *wall),
+        Edit::MoveCorner { level, from, to } => move_corner(plan, *level, *from, *to),
+        Edit::RemoveWall(wall) => remove(plan, *wall),
+        _ => return None,
+    })
+}
+
+fn add(plan: &mut Plan, level: LevelId, ends: (Point, Point), lumber: Lumber, role: Role) -> Done {
     let wall = Wall::new(
         WallId(take(&mut plan.next.wall)),
         ends.0,
@@ -43,7 +54,7 @@ pub(super) fn add(
     Ok(())
 }
 
-pub(super) fn set(plan: &mut Plan, wall: Wall) -> Done {
+fn set(plan: &mut Plan, wall: Wall) -> Done {
     sound(&wall)?;
     let level = level_of(plan, wall.id)?;
     openings_fit(level, &wall)?;
@@ -54,7 +65,7 @@ pub(super) fn set(plan: &mut Plan, wall: Wall) -> Done {
     drops_fit(plan, &wall)
 }
 
-pub(super) fn move_corner(plan: &mut Plan, level: LevelId, from: Point, to: Point) -> Done {
+fn move_corner(plan: &mut Plan, level: LevelId, from: Point, to: Point) -> Done {
     let mut moved = Vec::new();
     for wall in &level_mut(plan, level)?.walls {
         let near = |end: Point| end.pos().distance(from.pos()) <= CORNER;
@@ -76,7 +87,7 @@ pub(super) fn move_corner(plan: &mut Plan, level: LevelId, from: Point, to: Poin
     moved.into_iter().try_for_each(|wall| set(plan, wall))
 }
 
-pub(super) fn remove(plan: &mut Plan, id: WallId) -> Done {
+fn remove(plan: &mut Plan, id: WallId) -> Done {
     let wall = plan.wall(id).map(|(_, wall)| *wall).ok_or_else(gone)?;
     for drop in &mut plan.drops {
         if let Some((on, offset)) = drop.place.on_wall()
@@ -183,7 +194,6 @@ fn drops_fit(plan: &mut Plan, wall: &Wall) -> Done {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plan::edit::Edit;
     use crate::plan::{DropKind, Opening, OpeningId, OpeningKind, Side};
 
     fn wall(plan: &Plan, from: (i32, i32), to: (i32, i32)) -> Edit {
