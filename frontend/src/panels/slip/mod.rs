@@ -40,12 +40,18 @@ pub fn Slip() -> Html {
         (None, Some(choice)) if !is_paper(desk.session.step) => (choice_of(choice), let_go),
         (None, _) => return html! {},
     };
+    // In a list that lies open, what is chosen is only a line of it.
+    let subject = match desk.open {
+        Some(leaf) => format!("{leaf:?}"),
+        None => format!("{:?}", desk.session.chosen),
+    };
     html! {
         <aside class="Slip" aria-label="Slip">
             <button class="SlipClose" type="button" aria-label="Close" onclick={onclose.reform(|_: MouseEvent| ())}>
                 <Icon lines={icons::CLOSE} />
             </button>
-            <div class="SlipBody">{ content }</div>
+            // Another matter is read from its beginning.
+            <div class="SlipBody" key={subject}>{ content }</div>
         </aside>
     }
 }
