@@ -51,7 +51,8 @@ fn over(plan: &Plan, framing: &Framing, crossing: &Crossing, bore: &Bore) -> Opt
         plan.units.size(bore.bit),
         member_name(plan, framing, crossing),
     );
-    let todo = "Send some cables another way, open another wall, or ask the builder.";
+    let usual = "Send some cables another way, open another wall, or ask the builder.";
+    let todo = doubled(plan, crossing, allowed.rule).unwrap_or_else(|| String::from(usual));
     Some(
         match allowed.largest.filter(|largest| !bore.bit.within(*largest)) {
             Some(largest) => {
@@ -79,6 +80,20 @@ fn over(plan: &Plan, framing: &Framing, crossing: &Crossing, bore: &Bore) -> Opt
             }
         },
     )
+}
+
+/// What doubled studs would allow, where single ones of a bearing wall do not.
+fn doubled(plan: &Plan, crossing: &Crossing, rule: RuleId) -> Option<String> {
+    let (_, wall) = crossing.wall.and_then(|wall| plan.wall(wall))?;
+    let rules = &plan.rules;
+    (rule == RuleId::StudBearingBore).then(|| {
+        format!(
+            "Send some cables another way, or ask the builder to double the studs: they would allow \
+             {}, not more than {:.0} in a row.",
+            plan.units.limit(rules.stud_limit(wall.width(), true, true)),
+            rules.value(RuleId::StudDoubledRow)
+        )
+    })
 }
 
 /// I-joist webs, one finding a floor.

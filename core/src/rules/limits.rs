@@ -42,6 +42,15 @@ impl RuleSet {
         })
     }
 
+    /// How many equal cables a round opening holds by fill alone, never rounded up; the limit is
+    /// that of their own number, so two that pass at 40 % are held to 31 % where fill goes by count.
+    pub fn cables_held(&self, opening: Size, cable: Size) -> usize {
+        let share = |count: usize| count as f64 * cable.circle().0 / opening.circle().0;
+        let most = (1.0 / share(1)).clamp(0.0, 10_000.0) as usize;
+        let fits = |count: &usize| share(*count) <= self.fill_limit(*count) + 1e-9;
+        (1..=most).rev().find(fits).unwrap_or(0)
+    }
+
     /// The rule that limits fill with this many cables.
     pub fn fill_rule(&self, cables: usize) -> RuleId {
         match (self.value(RuleId::FillByCount) < 0.5, cables) {

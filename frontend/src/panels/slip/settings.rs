@@ -9,7 +9,7 @@ use super::rules::Rules;
 use super::{Head, use_edit};
 use crate::hooks::use_desk;
 use crate::panels::read_field::ReadField;
-use crate::parts::{Field, FieldKind, Press, PressKind, Segments};
+use crate::parts::{Field, FieldKind, Figures, Press, PressKind, Segments};
 
 /// The slip of settings.
 #[component]
@@ -60,7 +60,25 @@ fn bits(plan: &Plan) -> Html {
         let sizes = read_sizes(&text, units);
         sizes.map(Edit::SetBits).map_err(|error| error.to_string())
     });
-    html! { <ReadField label="Bits in the van" kind={FieldKind::Lines} {value} {read} /> }
+    html! {
+        <>
+            <ReadField label="Bits in the van" kind={FieldKind::Lines} {value} {read} />
+            <p class="Quiet"><Figures text={held(plan)} /></p>
+        </>
+    }
+}
+
+/// How many of the first cable each bit holds, by fill alone.
+fn held(plan: &Plan) -> String {
+    let Some(cable) = plan.catalogue.cables.first() else {
+        return String::new();
+    };
+    let each = plan.catalogue.bits.iter().map(|bit| {
+        let count = plan.rules.cables_held(*bit, cable.diameter);
+        format!("{} {count}", plan.units.size(*bit))
+    });
+    let each = each.collect::<Vec<_>>().join(", ");
+    format!("{} by fill: {each}.", cable.name)
 }
 
 fn cables(plan: &Plan, edit: &Callback<Edit>) -> Html {
