@@ -280,20 +280,19 @@ fn bay(framing: &Framing, crossing: &Crossing) -> Option<(f64, f64)> {
     Some((bay.from, bay.to))
 }
 
-/// How far the middle of a group may go, up and down its axis; the other way round where the group
-/// has no room.
+/// How far the middle of a group may go along its axis, or the lowest bore of a stack, which is
+/// `half` high above it; the other way round where a bay has no room.
 fn room(framing: &Framing, crossing: &Crossing, axis: Axis, half: f64) -> (f64, f64) {
     match axis {
         Axis::Height { .. } => {
             let wall = crossing.wall.and_then(|wall| framing.wall(wall));
             let lane = crossing.height;
             let (low, high) = wall.map_or((lane, lane), |wall| {
-                (wall.bottom + FROM_ENDS + half, wall.top - FROM_ENDS - half)
+                (wall.bottom + FROM_ENDS, wall.top - FROM_ENDS - half)
             });
-            (
-                low.max(lane - MOST_SHIFT).min(lane),
-                high.min(lane + MOST_SHIFT).max(lane),
-            )
+            // A stack that would run out at the top goes down, a lane outside the studs stays.
+            let high = high.min(lane + MOST_SHIFT).max(low.min(lane));
+            (low.max(lane - MOST_SHIFT).min(lane).min(high), high)
         }
         Axis::Plate { .. } => match bay(framing, crossing) {
             Some((from, to)) => (from + NAILS + half, to - NAILS - half),
@@ -301,6 +300,22 @@ fn room(framing: &Framing, crossing: &Crossing, axis: Axis, half: f64) -> (f64, 
         },
         _ => (crossing.offset, crossing.offset),
     }
+}
+
+/// Middles of bores one over the other with at least this much wood between them: the lowest at
+/// zero, so that it stays at its lane, the others by whole quarters of an inch above it.
+fn one_over_another(group: &[Bore], wood: f64) -> Vec<f64> {
+    let mut at = 0.0;
+    let mut below = 0.0;
+    let middle = |bore: &Bore| {
+        if below > 0.0 {
+            let apart = (below + bore.bit.0) / 2.0 + wood;
+            at += ((apart - Size::TOLERANCE) / STEP).ceil() * STEP;
+        }
+        below = bore.bit.0;
+        at
+    };
+    group.iter().map(middle).collect()
 }
 
 /// Middles of bores side by side about zero with this much wood between them, and half their
@@ -328,10 +343,17 @@ fn shift(
     taken: &[Taken],
     wood: f64,
 ) {
-    let (mut middles, half) = side_by_side(group, wood);
+    let (mut middles, half) = match axis {
+        Axis::Height { .. } => {
+            let middles = one_over_another(group, wood);
+            let highest = middles.last().copied().unwrap_or(0.0);
+            (middles, highest)
+        }
+        _ => side_by_side(group, wood),
+    };
     let (mut low, mut high) = room(framing, crossing, axis, half);
     let short = low - high;
-    if short > 0.0 && group.len() > 1 {
+    if short > 0.0 && group.len() > 1 && matches!(axis, Axis::Plate { .. }) {
         let wood = wood - short / (group.len() as f64 - 1.0);
         middles = side_by_side(group, wood.max(0.0)).0;
         low = (low + high) / 2.0;
@@ -461,6 +483,7 @@ mod tests {
         place(&plan, &framing, &ways, &mut bores);
         assert_eq!(too_close(&plan, &framing, &ways, &bores), []);
         let gap = bores[1].height - bores[0].height - Size::inches(1.0).0;
+        assert_eq!(bores[0].height, 610.0, "the lowest stays at its lane");
         assert!((gap - 50.8).abs() < 1e-9);
     }
 

@@ -1,10 +1,14 @@
-//! The drill list: one row a straight row of bores, with boxes to tick.
+//! The drill list: one row a straight row of bores, with boxes to tick; under it every cable of a
+//! trunk, and why the bundle was split or got steel.
 
 use super::table::{Cell, Line, Table, centred, column, figures};
 use super::{Draft, Kind, Paper, list};
 use crate::bore::DrillRow;
 use crate::design::Design;
 use crate::plan::{LevelId, Plan};
+
+/// A row names this many cables; more stand under it.
+const SHOWN: usize = 4;
 
 /// The drill list's pages.
 pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
@@ -30,16 +34,20 @@ fn table(plan: &Plan, design: &Design) -> Table {
             lines.push(Line::Break(name.unwrap_or("Level").to_string()));
         }
         lines.push(Line::Row(cells(plan, row)));
+        let notes = notes(plan, design, row);
+        if !notes.is_empty() {
+            lines.push(Line::Note(notes));
+        }
     }
     Table {
         columns: vec![
             column("No.", 11.0, 0.0),
             column("what", 19.0, 0.6),
-            column("where", 44.0, 2.0),
-            column("member", 20.0, 0.6),
+            column("where", 42.0, 2.0),
+            column("member", 23.0, 1.0),
             column("bit", 22.0, 0.0),
-            column("height", 17.0, 0.2),
-            column("cables through", 27.0, 2.0),
+            column("height", 19.5, 0.2),
+            column("cables through", 24.0, 1.0),
             figures("fill", 12.0),
             centred("steel plates", 12.5),
             centred("seals, ties", 12.0),
@@ -51,6 +59,22 @@ fn table(plan: &Plan, design: &Design) -> Table {
     }
 }
 
+/// What the row has no room for: the cables of a trunk, and the reason of the crossing's first bore.
+fn notes(plan: &Plan, design: &Design, row: &DrillRow) -> Vec<String> {
+    let mut notes = Vec::new();
+    if row.cables.len() > SHOWN {
+        let labels: Vec<String> = row.cables.iter().map(|id| plan.cable_label(*id)).collect();
+        notes.push(format!("Through it: {}", labels.join(" ")));
+    }
+    let bores = row
+        .bores
+        .iter()
+        .filter_map(|place| design.bores.get(*place));
+    let mut reasons = bores.filter(|bore| bore.part == 0 && !bore.reason.is_empty());
+    notes.extend(reasons.next().map(|bore| bore.reason.clone()));
+    notes
+}
+
 fn cells(plan: &Plan, row: &DrillRow) -> Vec<Cell> {
     let count = |count: u32| match count {
         0 => Cell::Text(String::new()),
@@ -60,7 +84,10 @@ fn cells(plan: &Plan, row: &DrillRow) -> Vec<Cell> {
         true => Cell::Tick,
         false => Cell::Text(String::new()),
     };
-    let labels = row.cables.iter().map(|id| plan.cable_label(*id)).collect();
+    let cables = match row.cables.len() {
+        count if count > SHOWN => Cell::Strong(format!("{count} cables, below")),
+        _ => Cell::List(row.cables.iter().map(|id| plan.cable_label(*id)).collect()),
+    };
     vec![
         Cell::Id(row.number.to_string()),
         Cell::Text(row.what.clone()),
@@ -68,7 +95,7 @@ fn cells(plan: &Plan, row: &DrillRow) -> Vec<Cell> {
         Cell::Text(row.member.clone()),
         Cell::Id(plan.units.size(row.bit)),
         Cell::Text(row.height.clone()),
-        Cell::List(labels),
+        cables,
         Cell::Text(format!("{:.0} %", row.fill * 100.0)),
         count(row.nail_plates),
         seals_and_ties(row),

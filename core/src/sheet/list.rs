@@ -26,6 +26,7 @@ pub(super) fn pages(plan: &Plan, paper: &Paper, heading: &Heading, table: &Table
     let extent = extents.iter().find(fits).or(extents.last()).copied();
     let extent = extent.unwrap_or(landscape);
     let body = frame::body(plan, extent);
+    let table = table.clone().fitted(body.width());
     let pages = table.pages(body.height());
     let count = pages.len();
     let mut drafts = Vec::new();

@@ -1,7 +1,7 @@
 //! Tables on paper: one thing a row, rows of one height, columns that share the width.
 //!
 //! Text that is too long for its cell takes a second line and is then shortened; a row never grows,
-//! so that a finger finds its line and a page holds a known number of rows.
+//! so that a finger finds its line. What must be read in full stands in a note under its row.
 
 use super::paper::Area;
 use crate::picture::font::{self, MM_PER_POINT, Weight};
@@ -92,6 +92,9 @@ pub(super) enum Line {
     Row(Vec<Cell>),
     /// A heading over the rows that follow.
     Break(String),
+    /// What belongs to the row before and has no room in its cells, over the table's width: one
+    /// entry a line once [`Table::fitted`] has wrapped it.
+    Note(Vec<String>),
 }
 
 /// A table.
@@ -109,17 +112,38 @@ impl Table {
         self.columns.iter().map(|column| column.least).sum()
     }
 
-    /// Cuts the lines into pages that fit a height. A heading stays with the row after it. At
-    /// least one page, even for a table without lines.
+    /// The table with its notes wrapped to a width.
+    pub fn fitted(mut self, width: f64) -> Self {
+        let first = self.columns.first().map_or(0.0, |column| column.least);
+        let room = width - first - 2.0 * PAD;
+        for line in &mut self.lines {
+            if let Line::Note(words) = line {
+                let wrapped = words
+                    .iter()
+                    .flat_map(|words| font::wrap(words, Weight::Regular, BODY, room));
+                *words = wrapped.collect();
+            }
+        }
+        self
+    }
+
+    /// What a line needs below it on its page: a heading the row after it, a row its note.
+    fn needed(&self, place: usize) -> f64 {
+        let own = self.lines.get(place).map_or(0.0, Line::height);
+        match (self.lines.get(place), self.lines.get(place + 1)) {
+            (Some(Line::Break(_)), Some(Line::Row(_))) => own + self.needed(place + 1),
+            (Some(Line::Row(_)), Some(note @ Line::Note(_))) => own + note.height(),
+            _ => own,
+        }
+    }
+
+    /// Cuts the lines into pages that fit a height. A heading stays with the row after it, a note
+    /// with the row before. At least one page, even for a table without lines.
     pub fn pages(&self, height: f64) -> Vec<&[Line]> {
         let mut pages = Vec::new();
         let (mut first, mut used) = (0, HEAD);
         for (place, line) in self.lines.iter().enumerate() {
-            let needed = match (line, self.lines.get(place + 1)) {
-                (Line::Break(_), Some(Line::Row(_))) => BREAK + ROW,
-                _ => line.height(),
-            };
-            if used + needed > height && place > first {
+            if used + self.needed(place) > height && place > first {
                 pages.push(&self.lines[first..place]);
                 (first, used) = (place, HEAD);
             }
@@ -134,8 +158,16 @@ impl Table {
         let edges = self.edges(area);
         self.draw_head(page, area, &edges);
         let mut top = area.low.y + HEAD;
-        for line in lines {
+        for (number, line) in lines.iter().enumerate() {
             match line {
+                Line::Note(words) => {
+                    let indent = edges.get(1).map_or(area.low.x, |edge| *edge) + PAD;
+                    for (place, words) in words.iter().enumerate() {
+                        let y = top + BODY + place as f64 * BODY * LEADING - 0.6;
+                        let at = Pos::new(indent, y);
+                        page.push(text(at, Anchor::Start, BODY, Weight::Regular, words));
+                    }
+                }
                 Line::Row(cells) => {
                     for ((cell, column), span) in
                         cells.iter().zip(&self.columns).zip(edges.windows(2))
@@ -149,7 +181,9 @@ impl Table {
                 }
             }
             top += line.height();
-            rule(page, Ink::Rule, area, top);
+            if !matches!(lines.get(number + 1), Some(Line::Note(_))) {
+                rule(page, Ink::Rule, area, top);
+            }
         }
     }
 
@@ -191,6 +225,7 @@ impl Line {
         match self {
             Self::Row(_) => ROW,
             Self::Break(_) => BREAK,
+            Self::Note(words) => words.len() as f64 * BODY * LEADING + 1.8,
         }
     }
 }
