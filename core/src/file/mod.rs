@@ -2,7 +2,7 @@
 //!
 //! A saved plan is one JSON document in UTF-8, plain enough to read: one wall, one drop, one room
 //! a line, and the drawings as base64 at its end. `static/borewright-plan.schema.json` describes
-//! it. The live plan carries no trace of it: [`v1`] has types of its own. [`read`] is total: any
+//! it. The live plan carries no trace of it: `v1` has types of its own. [`read`] is total: any
 //! bytes give a plan, with what was lost said in sentences, or one sentence why there is none.
 //! [`link`]
 //! is the other saved form, small enough for an address. Nothing here draws or computes.

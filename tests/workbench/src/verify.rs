@@ -60,6 +60,7 @@ impl Verify {
         let lint =
             format!("clippy -p borewright-frontend --all-targets --target {WASM} -- -D warnings");
         self.cargo("page lints", "no warning in the page as WebAssembly", &lint)?;
+        self.documents()?;
         let test = "test --workspace --exclude borewright-runner --no-fail-fast";
         self.tests(
             "tests",
@@ -81,6 +82,14 @@ impl Verify {
     /// The same for a call that runs tests.
     fn tests(&mut self, name: &str, about: &str, words: &str) -> Result<()> {
         self.run(name, about, words, true, |_| Ok(vec![]))
+    }
+
+    /// The reference of the core is written without a dead link.
+    fn documents(&mut self) -> Result<()> {
+        let words = "doc -p borewright-core --no-deps";
+        self.run("documents", "no dead link in them", words, false, |_| {
+            Ok(vec![("RUSTDOCFLAGS", "-D warnings".into())])
+        })
     }
 
     /// Tests compiled to WebAssembly, in a browser.
