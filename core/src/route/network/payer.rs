@@ -20,7 +20,24 @@ pub(super) struct Payer {
 }
 
 impl Payer {
-    pub fn cable(network: &Network, cable: usize) -> Self {
+    /// Cables that start together, are as thick and are pinned alike: what is best for one is best
+    /// for each, so they pay alike and are searched for once.
+    pub fn cables(network: &Network, paths: &[(usize, Vec<u32>)]) -> Vec<Self> {
+        let mut payers: Vec<Self> = Vec::new();
+        for (cable, _) in paths {
+            let one = Self::cable(network, *cable);
+            let alike = |other: &&mut Self| {
+                (&other.sources, &other.stops, other.area) == (&one.sources, &one.stops, one.area)
+            };
+            match payers.iter_mut().find(alike) {
+                Some(payer) => payer.units += 1,
+                None => payers.push(one),
+            }
+        }
+        payers
+    }
+
+    fn cable(network: &Network, cable: usize) -> Self {
         let stops: Vec<u32> = network.pins[cable]
             .iter()
             .copied()

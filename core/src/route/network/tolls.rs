@@ -37,15 +37,37 @@ struct Row {
     per_area: u64,
 }
 
-/// Someone's cheapest way passes a crossing.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) struct Use {
-    pub crossing: u32,
-    pub payer: u32,
-    /// How much the bound would gain for each part that the payer pays more.
-    pub gain: u32,
-    /// Its area in hundredths of a square millimetre; 0 if it pays nothing by the area.
-    pub area: u32,
+/// How often payers' cheapest ways passed crossings of late, in rows like the tolls.
+#[derive(Clone, Debug)]
+pub(super) struct Habit {
+    payers: usize,
+    /// In 65536ths of always.
+    shares: Vec<u32>,
+}
+
+/// Always.
+const ALWAYS: u32 = 1 << 16;
+
+impl Habit {
+    pub fn new(crossings: usize, payers: usize) -> Self {
+        Self {
+            payers,
+            shares: vec![0; crossings * payers],
+        }
+    }
+
+    /// Lets everything before count less: so many 256ths of it are forgotten.
+    pub fn fade(&mut self, forgotten: u32) {
+        for share in self.shares.iter_mut().filter(|share| **share > 0) {
+            *share -= (*share * forgotten).div_ceil(256).min(*share);
+        }
+    }
+
+    /// A payer's way passes a crossing now; as much is remembered as was forgotten before.
+    pub fn pass(&mut self, crossing: u32, payer: usize, remembered: u32) {
+        let share = &mut self.shares[crossing as usize * self.payers + payer];
+        *share = (*share + ALWAYS / 256 * remembered).min(ALWAYS);
+    }
 }
 
 impl Tolls {
@@ -117,27 +139,36 @@ impl Tolls {
         row.set_by_area(row.by_area + row.left.max(0));
     }
 
-    /// Raises the tolls at one crossing along the ways that use it, then cuts all of its tolls
-    /// evenly until they are within its price again.
-    pub fn raise(&mut self, uses: &[Use], stride: f64) {
-        let Some(Use { crossing, .. }) = uses.first() else {
-            return;
-        };
-        let j = *crossing as usize;
-        let area: u64 = uses.iter().map(|used| u64::from(used.area)).sum();
-        for used in uses.iter() {
-            let more = (stride * f64::from(used.gain)).ceil().min(1e8) as u32;
-            let amount = self.amount(*crossing, used.payer as usize);
-            self.set(
-                *crossing,
-                used.payer as usize,
-                amount.saturating_add(more).min(1 << 31),
-            );
+    /// Raises all tolls by how often they are met, `stride` parts for one that always is, for each
+    /// of the payer's units; then cuts those of each crossing evenly until they are within its price
+    /// again. Gives the sum of the squares of what was met.
+    pub fn raise(&mut self, habit: &Habit, payers: &[(u64, u32)], stride: f64) {
+        for j in 0..self.rows.len() {
+            let range = j * self.payers..(j + 1) * self.payers;
+            let (mut spent, mut area) = (0, 0);
+            let shares = habit.shares[range.clone()].iter().zip(payers);
+            let rows = self.amounts[range.clone()]
+                .iter_mut()
+                .zip(&self.weights[range]);
+            for ((share, (units, size)), (amount, weight)) in shares.zip(rows) {
+                if *share > 0 {
+                    let met = *units * u64::from(*share);
+                    let more = (stride * met as f64 / f64::from(ALWAYS)).ceil().min(1e8) as u32;
+                    let raised = amount.saturating_add(more).min(1 << 31);
+                    spent += i64::from(raised - *amount) * i64::from(*weight);
+                    *amount = raised;
+                    area += met * u64::from(*size);
+                }
+            }
+            if spent > 0 {
+                let row = &mut self.rows[j];
+                let area = area as f64 / f64::from(ALWAYS);
+                let more = (stride * area / f64::from(row.capacity)).min(1e8) as i64;
+                row.left -= spent;
+                row.set_by_area(row.by_area + more);
+                self.cut(j);
+            }
         }
-        let row = &mut self.rows[j];
-        let more = (stride * area as f64 / f64::from(row.capacity)).min(1e8) as i64;
-        row.set_by_area(row.by_area + more);
-        self.cut(j);
     }
 
     fn cut(&mut self, j: usize) {
