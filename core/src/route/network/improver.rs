@@ -17,6 +17,10 @@ const DISTURB_EVERY: u32 = 10;
 /// Steps from the widest leeway to none.
 const CYCLE: u32 = 64;
 
+/// The first paths are laid along trees with no bores, and then with bores at these shares of their
+/// price, in 256ths: cables part early where bores are cheap and gather early where they are dear.
+const STARTS: [u64; 2] = [8, start::PLAIN / 2];
+
 /// The widest leeway, in thousandths of the cost.
 const LEEWAY: u64 = 3;
 
@@ -44,14 +48,20 @@ pub struct Improver<'n> {
     held: Layout,
     /// Estimates that hold for the held paths.
     estimates: Option<Field>,
-    /// A local search may take up so many nodes: one for each direction of each edge. Houses of 40
-    /// drops need less; one of 400 goes on in the steps that follow, so that the first answer is
-    /// not late.
+    /// A local search may take up so many nodes; see [`most`].
     most: u64,
     /// Whether the first local search came to its end.
     polished: bool,
     random: Random,
     steps: u32,
+}
+
+/// The nodes that one local search may take up: six for each direction of each edge, which is more
+/// than houses of 40 drops need. One of 400 drops stops at one for each and goes on in the steps
+/// that follow, so that the first answer is not late.
+fn most(network: &Network) -> u64 {
+    let arcs = network.arcs.len() as u64;
+    (6 * arcs).min(80_000).max(arcs)
 }
 
 /// Paths to come back to.
@@ -70,9 +80,9 @@ impl<'n> Improver<'n> {
         start::lay_tree(&mut improver.router, &improver.reach, &network.linear);
         improver.polish(polish);
         if polish && improver.polished {
-            let cheap = vec![start::PLAIN / 4; network.crossings.len()];
-            improver.restart_from(&start::tree(network, &cheap));
-            improver.polish(polish);
+            for factor in STARTS {
+                improver.start_at(factor);
+            }
         }
         improver.router.clear();
         improver.router.set_estimates(&alone);
@@ -148,7 +158,7 @@ impl<'n> Improver<'n> {
             best: none.clone(),
             held: none,
             estimates: None,
-            most: network.arcs.len() as u64,
+            most: most(network),
             polished: true,
             random: Random::new(0),
             steps: 0,
@@ -159,6 +169,15 @@ impl<'n> Improver<'n> {
         self.router.clear();
         start::lay_tree(&mut self.router, &self.reach, tree);
         self.router.watch.forget();
+    }
+
+    /// Lays all paths anew along a tree with bores at a share of their price, and improves them.
+    fn start_at(&mut self, factor: u64) {
+        let network = self.router.network;
+        let prices = vec![factor; network.crossings.len()];
+        self.restart_from(&start::tree(network, &prices));
+        improve(&mut self.router, self.most);
+        self.keep(0);
     }
 
     fn polish(&mut self, polish: bool) {
