@@ -57,9 +57,9 @@ const IDLE: u32 = 5;
 /// Of what is known of the ways taken so many 256ths are of the last round.
 const MEMORY: u32 = 8;
 
-/// Tolls are kept for at most so many pairs of payer and crossing (128 MB); a larger problem gets
-/// no bound.
-const MOST_TOLLS: usize = 16 << 20;
+/// Tolls are kept for at most so many pairs of payer and crossing, in five tables of 32 MB; a larger
+/// problem gets no bound.
+const MOST_TOLLS: usize = 8 << 20;
 
 /// Raises a lower bound step by step.
 #[derive(Clone, Debug)]
