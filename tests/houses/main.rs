@@ -3,6 +3,7 @@
 #![expect(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
 mod again;
+mod holes;
 
 use borewright_core::design::Design;
 use borewright_core::file;
