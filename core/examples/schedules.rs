@@ -32,7 +32,7 @@ fn print(path: &str) -> Result<(), String> {
     for loss in &opened.losses {
         eprintln!("{path}: {loss}");
     }
-    let design = Design::of(&opened.plan);
+    let design = Design::long(&opened.plan);
     let mut lists = report(&opened.plan, &design);
     lists["link"] = linked(&opened.plan)?;
     println!(

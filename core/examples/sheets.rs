@@ -43,7 +43,7 @@ fn run(arguments: &[String]) -> Result<(), String> {
     for loss in &opened.losses {
         eprintln!("{loss}");
     }
-    let design = Design::of(&opened.plan);
+    let design = Design::long(&opened.plan);
     let link = linked(&opened.plan, address)?;
     let pages = Sheets::with_link(&opened.plan, &design, &Paper::of(size), Some(&link));
     let fonts = Fonts {

@@ -1,11 +1,26 @@
 //! Everything that follows from a plan, in one pure function.
+//!
+//! Ways are sought with one of two [`Effort`]s, each a pure function of the plan: [`Design::of`] for
+//! the moment after an edit, [`Design::long`] for what is printed and handed on. [`Design::taking`]
+//! completes a long one whose ways were worked out elsewhere.
 
 use crate::bore::{self, Bore, DrillRow};
 use crate::finding::{self, Finding};
 use crate::framing::Framing;
 use crate::plan::Plan;
-use crate::route::{self, Ways};
+use crate::route::network::{Answer, Effort as Budget};
+use crate::route::{Routing, Ways};
 use crate::schedule::{CutList, Totals};
+
+/// How hard the ways of a design were sought.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Effort {
+    /// As hard as the moment after an edit allows.
+    #[default]
+    Live,
+    /// As hard as it is worth, and with the bound worked out.
+    Long,
+}
 
 /// What follows from a plan. The same plan gives the same design on every machine.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -14,6 +29,8 @@ pub struct Design {
     pub framing: Framing,
     /// The way of every cable.
     pub ways: Ways,
+    /// How hard the ways were sought.
+    pub effort: Effort,
     /// Every hole.
     pub bores: Vec<Bore>,
     /// The drill list: straight rows of bores as one line.
@@ -27,11 +44,12 @@ pub struct Design {
 }
 
 impl Design {
-    /// Computes everything. Never fails: what has no answer becomes a finding.
+    /// Computes everything for the moment after an edit. Never fails: what has no answer becomes a
+    /// finding.
     pub fn of(plan: &Plan) -> Self {
         let framing = Framing::of(plan);
-        let ways = route::ways(plan, &framing);
-        Self::following(plan, framing, ways)
+        let ways = Routing::of(plan, &framing).solve(Budget::LIVE);
+        Self::with(plan, framing, ways, Effort::Live)
     }
 
     /// Computes everything for a plan that has changed a little, quickly: for the frames of a drag.
@@ -44,11 +62,42 @@ impl Design {
     /// gives the same design again.
     pub fn again(previous: &Self, plan: &Plan) -> Self {
         let framing = Framing::of(plan);
-        let ways = route::ways_again(plan, &framing, &previous.ways);
-        Self::following(plan, framing, ways)
+        let ways = Routing::of(plan, &framing).solve_again(&previous.ways);
+        Self::with(plan, framing, ways, Effort::Live)
     }
 
-    fn following(plan: &Plan, framing: Framing, ways: Ways) -> Self {
+    /// Computes everything for what is printed and handed on: takes seconds for a large house.
+    pub fn long(plan: &Plan) -> Self {
+        let framing = Framing::of(plan);
+        let ways = Routing::of(plan, &framing).improved();
+        Self::with(plan, framing, ways, Effort::Long)
+    }
+
+    /// What [`Design::long`] gives, from the [`answer`](Routing::long_answer) that a worker found for
+    /// the same plan; `None` if the answer does not hold for this plan.
+    ///
+    /// ```
+    /// use borewright_core::{design::Design, framing::Framing, plan::Plan, route::Routing};
+    /// let plan = Plan::new();
+    /// let framing = Framing::of(&plan);
+    /// let answer = Routing::of(&plan, &framing).long_answer();
+    /// assert_eq!(Design::taking(&plan, answer.as_ref()), Some(Design::long(&plan)));
+    /// ```
+    pub fn taking(plan: &Plan, answer: Option<&Answer>) -> Option<Self> {
+        let framing = Framing::of(plan);
+        let routing = Routing::of(plan, &framing);
+        let ways = match (answer, routing.problem()) {
+            (Some(answer), Some(problem)) => {
+                answer.check(problem).ok()?;
+                routing.tell(answer)
+            }
+            (None, None) => routing.improved(),
+            _ => return None,
+        };
+        Some(Self::with(plan, framing, ways, Effort::Long))
+    }
+
+    fn with(plan: &Plan, framing: Framing, ways: Ways, effort: Effort) -> Self {
         let bores = bore::size(plan, &framing, &ways);
         let drill_list = bore::drill_list(plan, &framing, &ways, &bores);
         let cut_list = CutList::of(plan, &ways);
@@ -57,11 +106,38 @@ impl Design {
         Self {
             framing,
             ways,
+            effort,
             bores,
             drill_list,
             cut_list,
             totals,
             findings,
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::picture::sample;
+
+    #[test]
+    fn an_answer_is_taken_for_its_own_plan_only() {
+        let plan = sample::house();
+        let framing = Framing::of(&plan);
+        let answer = Routing::of(&plan, &framing).answer(Budget::REPAIR);
+        let taken = Design::taking(&plan, answer.as_ref()).unwrap();
+        assert_eq!(
+            Some(taken.ways.cost),
+            answer.as_ref().map(|answer| answer.cost)
+        );
+        assert_eq!(taken.effort, Effort::Long);
+        assert_eq!(Design::taking(&plan, None), None);
+        assert_eq!(Design::taking(&Plan::new(), answer.as_ref()), None);
+        let cheaper = answer.map(|answer| Answer {
+            cost: answer.cost - 1,
+            ..answer
+        });
+        assert_eq!(Design::taking(&plan, cheaper.as_ref()), None);
     }
 }

@@ -127,17 +127,29 @@ impl Session {
     /// shown level, what is chosen.
     pub(super) fn show(&mut self, plan: Rc<Plan>) {
         let design = Rc::new(Design::of(&plan));
+        self.show_with(plan, design);
+        if self.plan.level(self.level).is_none() {
+            self.level = super::session::first_level(&self.plan);
+        }
+        self.typing.clear();
+    }
+
+    /// After a better design came home for a plan: it is shown if that plan is still on the table.
+    pub(super) fn improved(mut self, plan: &Rc<Plan>, design: &Rc<Design>) -> Session {
+        if Rc::ptr_eq(plan, &self.plan) {
+            self.show_with(Rc::clone(plan), Rc::clone(design));
+        }
+        self
+    }
+
+    fn show_with(&mut self, plan: Rc<Plan>, design: Rc<Design>) {
         self.chosen = self.chosen.and_then(|choice| match choice {
             Choice::Bore(number) => same_bore(&self.design, &design, number).map(Choice::Bore),
             _ => Some(choice),
         });
         (self.plan, self.design) = (plan, design);
-        if self.plan.level(self.level).is_none() {
-            self.level = super::session::first_level(&self.plan);
-        }
         let (plan, design) = (&self.plan, &self.design);
         self.chosen = self.chosen.filter(|choice| choice.stands(plan, design));
-        self.typing.clear();
     }
 }
 

@@ -3,6 +3,7 @@
 use std::rc::Rc;
 
 use super::{Choice, Gesture, Hand, Reach, Step, Tool};
+use crate::design::Design;
 use crate::plan::edit::Edit;
 use crate::plan::{LevelId, Plan};
 use crate::shape::Point;
@@ -56,6 +57,9 @@ pub enum Intent {
     TakeOver,
     /// Put the notice away.
     DismissNotice,
+    /// A better design of this plan came home. It is shown if the plan is still the one on the
+    /// table, by identity; nothing else changes.
+    Improved(Rc<Plan>, Rc<Design>),
 }
 
 impl Intent {
@@ -77,7 +81,7 @@ impl Intent {
     /// Whether it comes by itself as the hand moves, so that a sentence being read stays.
     pub(super) fn is_fleeting(&self) -> bool {
         match self {
-            Self::Typing(_) => true,
+            Self::Typing(_) | Self::Improved(..) => true,
             Self::Gesture(gesture, _) => matches!(
                 gesture,
                 Gesture::Hover(_) | Gesture::Left | Gesture::DragMoved { .. }

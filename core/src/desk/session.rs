@@ -127,6 +127,7 @@ impl Session {
             },
             Intent::QuarterTurn => next.quarter_turned(),
             Intent::DismissNotice => next,
+            Intent::Improved(plan, design) => next.improved(plan, design),
         }
     }
 

@@ -1,13 +1,14 @@
 //! Every list of a job as one JSON value: the door for scripts, benchmarks and checks.
 //!
 //! Lengths are whole millimetres, bits millimetres with decimals, shares 0 to 1. Cables and drops
-//! go by their labels. The same plan gives the same text on every machine.
+//! go by their labels. Cost and bound are thousandths of a minute; the bound is null unless it was
+//! worked out. The same plan gives the same text on every machine.
 
 pub mod csv;
 
 use serde_json::{Value, json};
 
-use crate::design::Design;
+use crate::design::{Design, Effort};
 use crate::finding::Finding;
 use crate::plan::Plan;
 use crate::route::words;
@@ -23,6 +24,12 @@ pub fn report(plan: &Plan, design: &Design) -> Value {
         "drill_list": drill_list(plan, design),
         "cut_list": design.cut_list.cuts.iter().map(|cut| cut_row(plan, design, cut)).collect::<Vec<_>>(),
         "reels": reels(design),
+        "effort": match design.effort {
+            Effort::Live => "live",
+            Effort::Long => "long",
+        },
+        "cost": design.ways.cost,
+        "bound": design.ways.bound,
         "ways": ways(plan, design),
         "findings": design.findings.iter().map(finding).collect::<Vec<_>>(),
     })

@@ -12,6 +12,7 @@ mod again;
 mod ends;
 mod graph;
 mod house;
+mod improvement;
 mod lane;
 pub mod network;
 mod obstacle;
@@ -22,6 +23,7 @@ mod trouble;
 mod way;
 mod words;
 
+pub use improvement::Improvement;
 pub use power::{Beside, beside_power};
 pub use way::{Crossing, Member, Move, MoveKind, NoWay, Place3, Way, Ways};
 pub use words::{trouble_words, words};
@@ -35,19 +37,6 @@ use crate::units::Mm;
 use graph::Graph;
 use house::House;
 use network::{Answer, Effort, Network, Problem};
-
-/// The way of every cable, by one pass that shares holes.
-pub fn ways(plan: &Plan, framing: &Framing) -> Ways {
-    Routing::of(plan, framing).solve(Effort::LIVE)
-}
-
-/// The way of every cable of a plan that has changed a little: as it was, where it still leads from
-/// drop to closet, and the best way given those for every other cable. Where most ways are lost,
-/// all are improved too. Valid like [`ways`] and quicker, but perhaps dearer; it depends on the
-/// ways before.
-pub fn ways_again(plan: &Plan, framing: &Framing, previous: &Ways) -> Ways {
-    Routing::of(plan, framing).solve_again(previous)
-}
 
 /// A plan's routing problem, ready to be solved with more or less effort.
 pub struct Routing<'p> {
@@ -85,16 +74,33 @@ impl<'p> Routing<'p> {
 
     /// Solves the problem and tells the answer in the house's terms.
     pub fn solve(&self, effort: Effort) -> Ways {
+        self.told(self.answer(effort))
+    }
+
+    /// Solves the problem by the long [`Improvement`], and tells the answer with its bound.
+    pub fn improved(&self) -> Ways {
+        self.told(self.long_answer())
+    }
+
+    /// The answer of the long [`Improvement`]; `None` where there is no problem to solve.
+    pub fn long_answer(&self) -> Option<Answer> {
+        let network = Network::new(self.problem.as_ref()?).ok()?;
+        Some(Improvement::new(&network).finished())
+    }
+
+    fn told(&self, answer: Option<Answer>) -> Ways {
         let nothing = || Answer {
             cost: 0,
             bound: None,
             ways: Vec::new(),
         };
-        self.tell(&self.answer(effort).unwrap_or_else(nothing))
+        self.tell(&answer.unwrap_or_else(nothing))
     }
 
-    /// Lays each cable where it lay before, and the rest at what they cost on top; see
-    /// [`ways_again`].
+    /// The way of every cable of a plan that has changed a little: as it was, where it still leads
+    /// from drop to closet, and the best way given those for every other cable. Where most ways are
+    /// lost, all are improved too. Quicker than [`Routing::solve`], but perhaps dearer; it depends
+    /// on the ways before.
     pub fn solve_again(&self, previous: &Ways) -> Ways {
         let Some(network) = self.problem.as_ref().and_then(|p| Network::new(p).ok()) else {
             return self.solve(Effort::REPAIR);

@@ -8,9 +8,10 @@ use std::fmt;
 use super::graph::Network;
 use super::problem::{Edge, Problem};
 use super::router::Reach;
+use serde::{Deserialize, Serialize};
 
 /// A way for every cable, in the caller's order, and what they cost together.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Answer {
     /// Cost of all the ways that were found, in thousandths.
     pub cost: u64,
@@ -21,7 +22,7 @@ pub struct Answer {
 }
 
 /// One cable's way.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Way {
     /// The caller's edges from the source to the sink, and their length in millimetres.
     Found {
