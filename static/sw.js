@@ -33,5 +33,8 @@ self.addEventListener("fetch", (event) => {
 async function kept(request) {
   const cache = await caches.open(CACHE);
   const same = await cache.match(request, { ignoreSearch: true });
+  // A worker takes the address of what is answered for its own, and ours reads what stands after
+  // the question mark there. A fresh answer has no address, so the worker keeps the one asked for.
+  if (same && request.destination === "worker") return new Response(same.body, { headers: same.headers });
   return same ?? (request.mode === "navigate" ? cache.match("./") : undefined);
 }

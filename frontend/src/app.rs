@@ -9,7 +9,8 @@ use yew::prelude::*;
 use crate::browser::files;
 use crate::drawing::Sheet;
 use crate::hooks::{
-    use_desk, use_drawn, use_keeping, use_keys, use_opening, use_paste, use_squaring, use_start,
+    use_desk, use_drawn, use_improving, use_keeping, use_keys, use_opening, use_paste,
+    use_squaring, use_start,
 };
 use crate::panels::{Corners, Saying, Shelf, SitePage, Slip, Steps, Tally};
 use crate::print::SheetsPage;
@@ -26,6 +27,7 @@ pub fn App() -> Html {
     use_keeping(&now, &dispatcher);
     use_drawn(now.opening);
     use_squaring(&now, &dispatcher);
+    use_improving(&now, &dispatcher);
     html! {
         <ContextProvider<Dispatcher> context={dispatcher}>
             <ContextProvider<Rc<Desk>> context={now}>

@@ -1,4 +1,4 @@
-//! Entry of the page: mounts the application and nothing else.
+//! Entry of the page: mounts the application; in a worker, takes orders instead.
 
 mod app;
 mod browser;
@@ -9,8 +9,12 @@ mod panels;
 mod parts;
 mod print;
 mod state;
+mod worker;
 
 fn main() {
+    if browser::program::is_worker() {
+        return worker::serve();
+    }
     let root = gloo::utils::document().get_element_by_id("page");
     let root = root.unwrap_or_else(|| gloo::utils::body().into());
     yew::Renderer::<app::App>::with_root(root).render();

@@ -6,6 +6,7 @@
 use std::collections::BTreeSet;
 use std::rc::Rc;
 
+use borewright_core::design::Effort;
 use borewright_core::desk::{
     self, Choice, Gesture, Intent, Notice, PaperMove, ScreenPoint, Session, Step, View,
 };
@@ -49,6 +50,22 @@ pub struct Desk {
     pub opening: bool,
     /// Something that takes a while.
     pub wait: Option<Wait>,
+    /// How the long improvement of the ways stands.
+    pub improving: Improving,
+}
+
+/// How the long improvement of the plan's ways stands.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Improving {
+    /// It is done, or has not begun.
+    #[default]
+    Resting,
+    /// A worker is at it: so much is done, per cent.
+    Begun(u8),
+    /// The person stopped it for the plan as it stands.
+    Stopped,
+    /// It came to nothing.
+    Failed,
 }
 
 /// What can lie open in the slip's place.
@@ -139,6 +156,8 @@ pub enum Act {
     Kept(Rc<Plan>),
     /// Something takes a while, or is done.
     Wait(Option<Wait>),
+    /// The long improvement stands so.
+    Improve(Improving),
     /// Say one sentence.
     Say(Notice),
     /// Another session altogether.
@@ -165,6 +184,7 @@ impl PartialEq for Desk {
             && Rc::ptr_eq(&self.kept, &other.kept)
             && (self.over_another, self.opening) == (other.over_another, other.opening)
             && (&self.keeping, &self.wait) == (&other.keeping, &other.wait)
+            && self.improving == other.improving
     }
 }
 
@@ -188,6 +208,7 @@ impl Desk {
             left_out: BTreeSet::new(),
             keeping: Keeping::Nothing,
             wait: None,
+            improving: Improving::default(),
         }
     }
 
@@ -198,6 +219,14 @@ impl Desk {
         } else {
             self.fades.1
         }
+    }
+
+    /// Whether the ways shown are those of the moment after an edit, and better ones are awaited.
+    pub fn wants_better(&self) -> bool {
+        let design = &self.session.design;
+        let given_up = matches!(self.improving, Improving::Stopped | Improving::Failed);
+        let has_ways = design.ways.ways.iter().any(|way| !way.moves.is_empty());
+        design.effort == Effort::Live && has_ways && !given_up && !self.opening
     }
 
     fn is_tracing(&self) -> bool {
@@ -230,6 +259,7 @@ impl Desk {
             Act::Keep(keeping) => self.keeping = keeping,
             Act::Kept(plan) => self.kept_now(plan),
             Act::Wait(wait) => self.wait = wait,
+            Act::Improve(improving) => self.improving = improving,
             Act::Say(notice) => self.session.notice = Some(notice),
             Act::Begin(session, keeping) => self.begin(session, keeping),
         }
@@ -378,6 +408,9 @@ impl Reducible for Desk {
     fn reduce(self: Rc<Self>, act: Act) -> Rc<Self> {
         let mut next = (*self).clone();
         next.act(act);
+        if !Rc::ptr_eq(&self.session.design, &next.session.design) {
+            next.improving = Improving::Resting;
+        }
         Rc::new(next)
     }
 }

@@ -8,6 +8,7 @@ mod drawing;
 mod drops;
 mod framing;
 mod hands;
+mod improves;
 mod keeping;
 mod links;
 mod opens;

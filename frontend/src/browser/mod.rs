@@ -10,4 +10,5 @@ pub mod offline;
 pub mod paper;
 pub mod picture;
 pub mod pointer;
+pub mod program;
 pub mod storage;

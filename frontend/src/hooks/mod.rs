@@ -1,7 +1,9 @@
 //! Every effect of the page: what happens because something changed, and not because it is drawn.
 
+mod awaited;
 mod difference;
 mod drawn;
+mod improving;
 mod keeping;
 mod keys;
 mod opening;
@@ -11,8 +13,10 @@ mod slots;
 mod squaring;
 mod start;
 
+pub use awaited::use_awaited;
 pub use difference::use_difference;
 pub use drawn::use_drawn;
+pub use improving::use_improving;
 pub use keeping::use_keeping;
 pub use keys::use_keys;
 pub use opening::{use_opening, use_paste};

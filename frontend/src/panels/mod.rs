@@ -1,5 +1,6 @@
 //! What lies around the sheet: tally, steps, shelf, slip. They read the desk and send acts.
 
+mod best;
 mod cables;
 mod corners;
 mod counts;

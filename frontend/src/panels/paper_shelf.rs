@@ -3,9 +3,10 @@
 use borewright_core::sheet::Size;
 use yew::prelude::*;
 
+use super::best::WaitsForBest;
 use super::icons;
 use crate::browser::paper;
-use crate::hooks::{use_act, use_desk, use_dispatcher};
+use crate::hooks::{use_act, use_awaited, use_desk, use_dispatcher};
 use crate::parts::{Icon, Segments};
 use crate::print::pdf;
 use crate::state::{Act, Leaf};
@@ -21,20 +22,31 @@ pub fn PaperSize() -> Html {
     html! { <Segments label="Paper" {options} {chosen} {onpick} /> }
 }
 
-/// Print and share.
+/// What paper is asked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Wish {
+    Print,
+    Save,
+}
+
+/// Print and share. Paper waits for the best ways, so that every device prints the same.
 #[component]
 pub fn PaperShelf() -> Html {
     let share = use_act(|_: MouseEvent| Act::Lay(Some(Leaf::Share)));
     let lists = use_act(|_: MouseEvent| Act::Lay(Some(Leaf::Lists)));
-    let print = |_: MouseEvent| paper::print();
     let (desk, dispatcher) = (use_desk(), use_dispatcher());
-    let save = move |_: MouseEvent| pdf::save(&desk, dispatcher.clone());
+    let act = Callback::from(move |wish| match wish {
+        Wish::Print => paper::print(),
+        Wish::Save => pdf::save(&desk, dispatcher.clone()),
+    });
+    let (waiting, ask) = use_awaited(act);
+    let asked = |wish| ask.reform(move |_: MouseEvent| Some(wish));
     html! {
         <>
-            <button class="ShelfTool" type="button" onclick={print}>
+            <button class="ShelfTool" type="button" onclick={asked(Wish::Print)}>
                 <Icon lines={icons::PRINT} /><span>{ "Print" }</span>
             </button>
-            <button class="ShelfTool" type="button" onclick={save}>
+            <button class="ShelfTool" type="button" onclick={asked(Wish::Save)}>
                 <Icon lines={icons::SAVE} /><span>{ "Save as PDF" }</span>
             </button>
             <button class="ShelfTool" type="button" onclick={lists}>
@@ -43,6 +55,7 @@ pub fn PaperShelf() -> Html {
             <button class="ShelfTool" type="button" onclick={share}>
                 <Icon lines={icons::LINK} /><span>{ "Share" }</span>
             </button>
+            if waiting.is_some() { <WaitsForBest /> }
         </>
     }
 }

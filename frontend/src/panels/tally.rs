@@ -2,6 +2,7 @@
 
 use yew::prelude::*;
 
+use super::best::Best;
 use super::counts::{Figure, figures};
 use super::icons;
 use crate::hooks::{use_act, use_desk, use_difference};
@@ -27,28 +28,9 @@ pub fn Tally() -> Html {
             <JobTitle />
             <div class="TallyNumbers" role="group" aria-label="Tally" tabindex="-1">
                 { for figures.into_iter().map(number) }
-                { best(&desk, &onopen) }
+                <Best />
             </div>
         </header>
-    }
-}
-
-/// How close to the best possible, once that is known.
-fn best(desk: &Desk, onopen: &Callback<Count>) -> Html {
-    let Some(gap) = desk.session.shown_design().ways.gap() else {
-        return html! {};
-    };
-    let onclick = onopen.reform(|_: MouseEvent| Count::Best);
-    let filled = (100.0 - gap).clamp(0.0, 100.0).to_string();
-    html! {
-        <button class="TallyNumber" type="button" {onclick}>
-            <svg class="TallyBar" viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">
-                <rect width="100" height="10" data-part="whole" />
-                <rect width={filled} height="10" data-part="done" />
-            </svg>
-            <b>{ format!("{gap:.1} %") }</b>
-            <span>{ "from the best possible" }</span>
-        </button>
     }
 }
 

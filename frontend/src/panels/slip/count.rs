@@ -9,6 +9,7 @@ use yew::prelude::*;
 use super::Head;
 use crate::drawing::drop_words;
 use crate::hooks::{use_act, use_desk};
+use crate::panels::best::{self, BestPresses};
 use crate::panels::words::counted;
 use crate::parts::{Fact, Facts, Figures};
 use crate::state::{Act, Count, Leaf, Visit};
@@ -187,11 +188,8 @@ fn Work(props: &WorkProps) -> Html {
     let desk = use_desk();
     let design = desk.session.shown_design();
     let totals = &design.totals;
-    let line = match (props.count, design.ways.gap()) {
-        (Count::Best, Some(gap)) => format!(
-            "No other set of ways costs over {gap:.1} % less than this one, counted in work and cable."
-        ),
-        (Count::Best, None) => String::from("Not worked out yet."),
+    let line = match props.count {
+        Count::Best => best::sentence(&desk),
         _ => String::from("From your own minutes a piece, set under Job, Settings."),
     };
     let title = if props.count == Count::Best {
@@ -202,6 +200,7 @@ fn Work(props: &WorkProps) -> Html {
     html! {
         <>
             <Head {title} {line} />
+            if props.count == Count::Best { <BestPresses /> }
             <Facts>
                 <Fact name="Hours" value={format!("{:.1}", totals.hours)} />
                 <Fact name="Bores" value={totals.bores.to_string()} />

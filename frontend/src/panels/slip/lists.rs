@@ -6,31 +6,37 @@ use yew::prelude::*;
 
 use super::Head;
 use crate::browser::files;
-use crate::hooks::use_desk;
+use crate::hooks::{use_awaited, use_desk};
+use crate::panels::best::WaitsForBest;
 use crate::panels::icons;
 use crate::parts::Press;
 use crate::state::Desk;
 
-/// The slip of the lists.
+/// What is asked for: one table, or everything.
+type Wish = Option<Table>;
+
+/// The slip of the lists. What is asked for waits for the best ways, as paper does.
 #[component]
 pub fn ListsSlip() -> Html {
     let desk = use_desk();
+    let act = Callback::from(move |wish: Wish| match wish {
+        Some(table) => save_list(&desk, table),
+        None => save_report(&desk),
+    });
+    let (waiting, ask) = use_awaited(act);
+    let ask = ask.reform(|wish: Wish| Some(wish));
     let list = |table: Table| {
-        let desk = desk.clone();
-        let onpress = Callback::from(move |()| save_list(&desk, table));
+        let onpress = ask.reform(move |()| Some(table));
         html! { <Press key={table.file_name()} label={table.name()} icon={icons::SAVE} {onpress} /> }
-    };
-    let all = {
-        let desk = desk.clone();
-        Callback::from(move |()| save_report(&desk))
     };
     html! {
         <>
             <Head title="Lists" line="Each as comma-separated text, in the units of the job." />
             <div class="SlipMenu">
                 { for Table::ALL.into_iter().map(list) }
-                <Press label="Everything, as JSON" icon={icons::SAVE} onpress={all} />
+                <Press label="Everything, as JSON" icon={icons::SAVE} onpress={ask.reform(|()| None)} />
             </div>
+            if waiting.is_some() { <WaitsForBest /> }
         </>
     }
 }

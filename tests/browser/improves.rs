@@ -1,0 +1,28 @@
+//! The ways are improved beside the page, which stays alive meanwhile.
+
+use borewright_tests::{Page, Size};
+
+#[test]
+#[ignore = "needs the served page: cargo verify"]
+fn the_ways_come_close_to_the_best_possible() {
+    let page = Page::open("improves", Size::Desk);
+    page.button("Drops").tap();
+    // The page answers while the worker is at work.
+    page.button("Larger").tap();
+    page.see("of the best possible");
+    page.see_no_more("improving");
+    page.button("of the best possible").tap();
+    page.see("No other set of ways costs over");
+    page.picture();
+}
+
+#[test]
+#[ignore = "needs the served page: cargo verify"]
+fn the_search_can_be_stopped_and_taken_up_again() {
+    let page = Page::open("improves-stopped", Size::Desk);
+    page.button("Stop improving the ways").tap();
+    page.see("not improved");
+    page.button("not improved").tap();
+    page.button("Look for better ways").tap();
+    page.see("of the best possible");
+}
