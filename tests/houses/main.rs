@@ -3,7 +3,9 @@
 #![expect(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
 mod again;
+mod changes;
 mod holes;
+mod tape;
 
 use borewright_core::design::Design;
 use borewright_core::file;
