@@ -52,9 +52,8 @@ const START: [(u32, f64); 23] = [
 fn uprights(plan: &Plan, id: WallId, height: f64) -> Vec<(f64, f64)> {
     let (level, wall) = plan.wall(id).unwrap();
     let start = START.iter().find(|(number, _)| *number == id.0);
-    let start = start
-        .unwrap_or_else(|| panic!("W{} was not counted", id.0))
-        .1;
+    assert!(start.is_some(), "W{} was not counted", id.0);
+    let start = start.unwrap().1;
     let along = Pos::new(
         f64::from(wall.to.x - wall.from.x),
         f64::from(wall.to.y - wall.from.y),
