@@ -1,5 +1,6 @@
 //! Houses against counts made by hand, the path of every cable worked out beside the check (`a`, `b`,
-//! `c`), their holes (`holes`), and designs of a drag's frames (`again`).
+//! `c`), their holes (`holes`, `tape`), what changes do to every list (`changes`), and designs of a drag's
+//! frames (`again`).
 
 #![expect(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
