@@ -76,6 +76,7 @@ fn sheets_lie_on_letter_and_on_a4() {
             assert!(prints(title), "{title}");
         }
         page.see(scale);
+        page.see("This plan on your phone: nothing to install.");
         let saved = page.download(|page| page.button("Save as PDF").tap());
         let bytes = String::from_utf8_lossy(&std::fs::read(saved).unwrap()).into_owned();
         let paper = media_boxes(&bytes);

@@ -2,9 +2,11 @@
 
 use std::rc::Rc;
 
+use borewright_core::file::link::Privacy;
 use borewright_core::sheet::{Page, Paper, Sheets};
 use yew::prelude::*;
 
+use super::code;
 use crate::hooks::{use_act, use_desk};
 use crate::parts::Tick;
 use crate::state::Act;
@@ -16,7 +18,8 @@ pub fn SheetsPage() -> Html {
     let (plan, design) = (&desk.session.plan, &desk.session.design);
     let size = desk.paper;
     let pages = use_memo((Rc::as_ptr(plan), Rc::as_ptr(design), size), |_| {
-        Sheets::of(plan, design, &Paper::of(size))
+        let link = code::address_of(plan, Privacy::Everything);
+        Sheets::with_link(plan, design, &Paper::of(size), link.as_deref())
             .into_iter()
             .map(Preview::of)
             .collect::<Vec<_>>()

@@ -1,10 +1,12 @@
 //! The ticked pages as one PDF file.
 
 use borewright_core::desk::Notice;
+use borewright_core::file::link::Privacy;
 use borewright_core::sheet::{Fonts, Page, Paper, Sheets, pdf};
 use gloo::net::http::Request;
 use wasm_bindgen_futures::spawn_local;
 
+use super::code;
 use crate::browser::files;
 use crate::state::{Act, Desk, Dispatcher};
 
@@ -17,8 +19,11 @@ pub fn save(desk: &Desk, dispatcher: Dispatcher) {
     let (plan, design) = (desk.session.plan.clone(), desk.session.design.clone());
     let (paper, left_out) = (Paper::of(desk.paper), desk.left_out.clone());
     spawn_local(async move {
-        let pages = Sheets::of(&plan, &design, &paper).into_iter().enumerate();
+        let link = code::address_of(&plan, Privacy::Everything);
+        let pages = Sheets::with_link(&plan, &design, &paper, link.as_deref());
         let pages: Vec<Page> = pages
+            .into_iter()
+            .enumerate()
             .filter(|(place, _)| !left_out.contains(place))
             .map(|(_, page)| page)
             .collect();

@@ -14,6 +14,7 @@ use crate::browser::{address, clipboard};
 use crate::hooks::{use_desk, use_dispatcher};
 use crate::panels::icons;
 use crate::parts::{Press, PressKind, Tick};
+use crate::print::code;
 use crate::state::{Act, Dispatcher};
 
 /// The slip for sharing.
@@ -50,11 +51,8 @@ fn spell(plan: &Plan, names: bool) -> Result<(String, Option<Modules>), LinkErro
         Privacy::WithoutNames
     };
     let bytes = link::write(plan, privacy)?;
-    let code = link::qr(&address::with_fragment(&link::encode_qr_text(&bytes)));
-    Ok((
-        address::with_fragment(&link::encode_text(&bytes)),
-        code.ok(),
-    ))
+    let code = code::address_of(plan, privacy).and_then(|address| link::qr(&address).ok());
+    Ok((address::with_fragment(&link::encode_text(&bytes)), code))
 }
 
 fn shown(link: &str, code: Option<&Modules>, dispatcher: &Dispatcher) -> Html {

@@ -1,0 +1,13 @@
+//! The address that the printed code on the cover holds: this page, with the whole plan behind `#`.
+
+use borewright_core::file::link::{self, Privacy};
+use borewright_core::plan::Plan;
+
+use crate::browser::address;
+
+/// The address with the plan in the letters a printed code holds best; `None` for a plan with more
+/// to say than a link holds.
+pub fn address_of(plan: &Plan, privacy: Privacy) -> Option<String> {
+    let bytes = link::write(plan, privacy).ok()?;
+    Some(address::with_fragment(&link::encode_qr_text(&bytes)))
+}
