@@ -32,7 +32,9 @@ impl Point {
 
     /// Whether both coordinates are within [`Point::LIMIT`].
     pub fn is_plausible(self) -> bool {
-        self.x.abs() <= Self::LIMIT && self.y.abs() <= Self::LIMIT
+        // The least number there is has no opposite, so its size is told without a sign.
+        let limit = Self::LIMIT.unsigned_abs();
+        self.x.unsigned_abs() <= limit && self.y.unsigned_abs() <= limit
     }
 }
 
@@ -150,6 +152,13 @@ mod tests {
         );
         assert_eq!(Pos::new(0.0, 0.0).unit(), None);
         assert_eq!(Pos::new(1.0, 0.0).quarter_turn(), Pos::new(0.0, 1.0));
+    }
+
+    #[test]
+    fn the_least_number_is_far_out() {
+        let far = Point::new(i32::MIN, 0);
+        assert!(!far.is_plausible() && !Point::new(0, i32::MAX).is_plausible());
+        assert!(Point::new(-Point::LIMIT, Point::LIMIT).is_plausible());
     }
 
     #[test]
