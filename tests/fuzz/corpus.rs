@@ -1,0 +1,90 @@
+//! What is mutated: the samples and plans the tests keep, without their pictures, which are bytes
+//! that no reader looks into.
+
+use borewright_core::file::{self, link};
+use std::path::Path;
+
+/// Samples by kind.
+pub struct Corpus {
+    /// Saved plans.
+    pub files: Vec<Vec<u8>>,
+    /// Links as text.
+    pub links: Vec<Vec<u8>>,
+    /// The contents of links, unpacked, so that mutations get past the checksum.
+    pub contents: Vec<Vec<u8>>,
+    /// Heads of pictures.
+    pub pictures: Vec<Vec<u8>>,
+    /// Lengths and sizes as people write them.
+    pub lengths: Vec<Vec<u8>>,
+}
+
+/// Reads the corpus.
+pub fn read() -> Corpus {
+    let saved = [folder("files", "json"), folder("plans", "json")].concat();
+    let plans: Vec<_> = saved
+        .iter()
+        .filter_map(|bytes| file::read(bytes).ok())
+        .map(|opened| link::without_drawings(&opened.plan))
+        .collect();
+    let bytes: Vec<Vec<u8>> = plans
+        .iter()
+        .filter_map(|plan| link::write(plan, link::Privacy::Everything).ok())
+        .collect();
+    let pictures = [folder("plans", "jpg"), folder("plans", "webp")].concat();
+    Corpus {
+        files: plans.iter().map(file::write).collect(),
+        links: bytes
+            .iter()
+            .map(|bytes| link::encode_text(bytes).into_bytes())
+            .collect(),
+        contents: bytes.iter().map(|bytes| unpacked(bytes)).collect(),
+        pictures: pictures
+            .into_iter()
+            .map(|bytes| bytes.into_iter().take(4000).collect())
+            .collect(),
+        lengths: LENGTHS
+            .iter()
+            .map(|text| text.as_bytes().to_vec())
+            .collect(),
+    }
+}
+
+const LENGTHS: [&str; 9] = [
+    "12' 6-1/2\"",
+    "12-6",
+    "150 1/2",
+    "5 ft 3 in",
+    "3,81 m",
+    "3810mm",
+    "½ in",
+    "1-1/4 in",
+    "0.5",
+];
+
+/// What an envelope holds: after the version, the length and the checksum, deflated.
+fn unpacked(bytes: &[u8]) -> Vec<u8> {
+    miniz_oxide::inflate::decompress_to_vec(&bytes[8..]).expect("our own link unpacks")
+}
+
+/// Contents in an envelope of version 1 with a right checksum.
+pub fn packed(contents: &[u8]) -> Vec<u8> {
+    let inside = miniz_oxide::deflate::compress_to_vec(contents, 1);
+    let mut bytes = vec![0xb1];
+    bytes.extend((inside.len() as u32).to_le_bytes().iter().take(3));
+    bytes.extend(crc32fast::hash(contents).to_le_bytes());
+    bytes.extend(inside);
+    bytes
+}
+
+fn folder(name: &str, ending: &str) -> Vec<Vec<u8>> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join(name);
+    let mut paths: Vec<_> = std::fs::read_dir(folder)
+        .expect("a folder of samples")
+        .flatten()
+        .map(|entry| entry.path())
+        .filter(|path| path.extension().is_some_and(|end| end == ending))
+        .collect();
+    paths.sort();
+    let read = |path: &std::path::PathBuf| std::fs::read(path).expect("a sample");
+    paths.iter().map(read).collect()
+}
