@@ -10,6 +10,7 @@ mod b;
 mod c;
 mod changes;
 mod holes;
+mod order;
 mod tape;
 
 use borewright_core::design::Design;

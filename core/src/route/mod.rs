@@ -193,7 +193,11 @@ impl<'p> Routing<'p> {
         };
         let mut known = BTreeMap::new();
         let mut trunk: Vec<usize> = Vec::new();
-        for (drop, cable) in self.plan.cables() {
+        // By identity, so that the crossings come in an order that drawing does not decide.
+        let mut cables: Vec<_> = self.plan.cables().enumerate().collect();
+        cables.sort_by_key(|(_, (_, cable))| cable.id);
+        let mut ways = Vec::with_capacity(cables.len());
+        for (drawn, (drop, cable)) in cables {
             let place = self.routed.iter().position(|(id, _)| *id == cable.id);
             let found = place.and_then(|place| answer.ways.get(place));
             let mut way = Way {
@@ -228,17 +232,22 @@ impl<'p> Routing<'p> {
                 });
             }
             way.length = Mm::rounded(way.moves.iter().map(|step| step.length).sum());
-            told.ways.push(way);
+            ways.push((drawn, way));
         }
-        trunk.sort_unstable();
-        trunk.dedup();
-        told.supported = Mm::rounded(
-            trunk
-                .iter()
-                .map(|step| self.graph.steps[*step].length)
-                .sum(),
-        );
+        ways.sort_by_key(|(drawn, _)| *drawn);
+        told.ways = ways.into_iter().map(|(_, way)| way).collect();
+        told.supported = self.length_of(trunk);
         told
+    }
+
+    /// The length of steps together, each counted once.
+    fn length_of(&self, mut steps: Vec<usize>) -> Mm {
+        steps.sort_unstable();
+        steps.dedup();
+        let lengths = steps.iter().map(|step| self.graph.steps[*step].length);
+        let mut lengths: Vec<f64> = lengths.collect();
+        lengths.sort_by(f64::total_cmp);
+        Mm::rounded(lengths.iter().sum())
     }
 
     /// Notes a cable at the crossing of a step, if the step goes through wood.

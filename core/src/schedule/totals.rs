@@ -145,7 +145,9 @@ fn minutes(plan: &Plan, ways: &Ways, bores: &[Bore], totals: &Totals) -> f64 {
         .iter()
         .map(|bore| drill_minutes(plan, &ways.crossings[bore.crossing]))
         .sum();
-    let metres: f64 = ways.ways.iter().map(|way| way.length.f64() / 1000.0).sum();
+    // Whole millimetres, so that the order of the cables does not show in the last digit.
+    let millimetres: i64 = ways.ways.iter().map(|way| i64::from(way.length.0)).sum();
+    let metres = millimetres as f64 / 1000.0;
     let boxes: u32 = totals.brackets.iter().sum();
     drilling
         + metres * rate(RuleId::PullMinutes)
