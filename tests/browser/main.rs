@@ -13,5 +13,6 @@ mod keeping;
 mod links;
 mod opens;
 mod paper;
+mod pins;
 mod refusals;
 mod sketch;

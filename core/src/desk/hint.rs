@@ -76,6 +76,12 @@ impl Session {
             Tool::KeepOut => "Drag across what stays clear, or along a wall.",
             Tool::NeverDrill => "Tap a wall nobody may drill. Tap it again to allow it.",
             Tool::PowerRun => "Tap along a wall, or overhead from point to point.",
+            Tool::Pin if self.chosen_cables().is_empty() => {
+                "Tap a cable or a drop, then where it must go by."
+            }
+            Tool::Pin => {
+                "Tap a wall or a place overhead: the cable goes by there. Tap its pin to take it off."
+            }
             Tool::Select => self.select_hint(),
         }
     }

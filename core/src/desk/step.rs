@@ -65,6 +65,7 @@ impl Step {
             Self::Drops => &[Tool::Closet, Tool::Drop, Tool::Select],
             Self::Ways => &[
                 Tool::Select,
+                Tool::Pin,
                 Tool::NeverDrill,
                 Tool::KeepOut,
                 Tool::PowerRun,

@@ -4,6 +4,7 @@ mod bores;
 mod coverage;
 mod drawing;
 mod neighbours;
+mod pins;
 mod rule_set;
 mod ways;
 
@@ -83,6 +84,7 @@ pub fn find(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) -> Vec<
     found.extend(ways::check(plan, framing, ways));
     found.extend(bores::check(plan, framing, ways, bores));
     found.extend(neighbours::check(plan, framing, ways, bores));
+    found.extend(pins::check(plan, framing, ways));
     found.extend(coverage::check(plan));
     found.extend(rule_set::check(plan));
     for finding in &mut found {

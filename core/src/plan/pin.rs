@@ -1,7 +1,7 @@
 //! What a person overruled about ways. Pins survive edits.
 
-use super::{CableId, WallId};
-use crate::shape::Point;
+use super::{CableId, Plan, WallId};
+use crate::shape::{Point, Pos};
 use crate::units::Mm;
 
 /// One decision about ways that the engine must keep.
@@ -65,6 +65,27 @@ impl Pin {
                 },
             ) => cable == of && to == there,
             _ => false,
+        }
+    }
+}
+
+impl PinTo {
+    /// Where it is on the plan; `None` for a wall that is gone or has no length.
+    pub fn position(&self, plan: &Plan) -> Option<Pos> {
+        match *self {
+            Self::Bay { wall, offset } => Some(plan.wall(wall)?.1.line()?.at(offset.f64(), 0.0)),
+            Self::Overhead { at } => Some(at.pos()),
+        }
+    }
+
+    /// In words, to be put after "by": "W7 at 4' 2\" from its first end".
+    pub fn words(&self, plan: &Plan) -> String {
+        match *self {
+            Self::Bay { wall, offset } => {
+                let place = plan.units.position(offset);
+                format!("W{} at {place} from its first end", wall.0)
+            }
+            Self::Overhead { .. } => String::from("its pin overhead"),
         }
     }
 }

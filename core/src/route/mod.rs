@@ -17,6 +17,7 @@ mod lane;
 pub mod network;
 mod obstacle;
 mod overhead;
+mod pinned;
 mod power;
 mod price;
 mod trouble;
@@ -31,7 +32,7 @@ pub use words::{trouble_words, words};
 use std::collections::BTreeMap;
 
 use crate::framing::Framing;
-use crate::plan::{CableId, DropId, Entry, Pin, PinTo, Plan};
+use crate::plan::{CableId, DropId, Entry, Plan};
 use crate::rules::RuleId;
 use crate::units::Mm;
 use graph::Graph;
@@ -149,46 +150,12 @@ impl<'p> Routing<'p> {
         })
     }
 
-    /// Pinned bays and places overhead as nodes the cables must pass.
-    fn pins(&self) -> Vec<network::Pin> {
-        let found = self.plan.pins.iter().filter_map(|pin| match *pin {
-            Pin::Cable { cable, to } => Some((cable, self.pinned(to)?)),
-            Pin::Lane { .. } => None,
-        });
-        let alive = |cable: &CableId| self.routed.iter().any(|(known, _)| known == cable);
-        let found = found.filter(|(cable, _)| alive(cable));
-        found
-            .map(|(cable, node)| network::Pin {
-                cable: u64::from(cable.0),
-                node,
-            })
-            .collect()
-    }
-
-    /// The node nearest to a pinned place.
-    fn pinned(&self, to: PinTo) -> Option<u32> {
-        let (at, overhead) = match to {
-            PinTo::Bay { wall, offset } => {
-                (self.framing.wall(wall)?.line.at(offset.f64(), 0.0), false)
-            }
-            PinTo::Overhead { at } => (at.pos(), true),
-        };
-        let fits = |kind: MoveKind| match (kind, to) {
-            (MoveKind::AlongStrip { .. } | MoveKind::AcrossStrips { .. }, _) => overhead,
-            (MoveKind::AlongWall { wall }, PinTo::Bay { wall: on, .. }) => !overhead && wall == on,
-            _ => false,
-        };
-        let steps = self.graph.steps.iter().filter(|step| fits(step.kind));
-        let nodes = steps.flat_map(|step| [step.from, step.to]);
-        let apart = |node: &u32| self.graph.places[*node as usize].at.distance(at);
-        nodes.min_by(|a, b| apart(a).total_cmp(&apart(b)).then(a.cmp(b)))
-    }
-
     /// Tells an answer in the house's terms.
     pub fn tell(&self, answer: &Answer) -> Ways {
         let mut told = Ways {
             cost: answer.cost,
             bound: answer.bound,
+            unheld: self.unheld(),
             ..Ways::default()
         };
         let mut known = BTreeMap::new();

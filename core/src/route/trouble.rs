@@ -3,7 +3,7 @@
 use super::network::Way as Found;
 use super::way::NoWay;
 use super::{MoveKind, Routing};
-use crate::plan::{Above, Below, Drop, Place};
+use crate::plan::{Above, Below, Drop, Pin, PinTo, Place};
 use crate::units::Mm;
 
 /// What is the matter with the way of a drop's cable; `None` when all is well.
@@ -38,11 +38,17 @@ fn obstacle(routing: &Routing, drop: &Drop) -> String {
         _ => "no plate below it leads on",
     };
     let Some((wall, offset)) = drop.place.on_wall() else {
-        return over.to_string();
+        return match pin_of(routing, drop) {
+            Some(to) => format!("no way leads by {}", to.words(plan)),
+            None => over.to_string(),
+        };
     };
     let Some(wall) = level.wall(wall) else {
         return String::from("its wall is gone");
     };
+    if let Some(to) = pin_of(routing, drop) {
+        return format!("no way leads by {}", to.words(plan));
+    }
     if wall.never_drill {
         return format!("{} is marked never to be drilled", wall.label());
     }
@@ -70,4 +76,12 @@ fn obstacle(routing: &Routing, drop: &Drop) -> String {
         beside
     };
     format!("{beside}, {over} and {under}")
+}
+
+/// The first pin of a drop's cables, which then is what cuts them off.
+fn pin_of(routing: &Routing, drop: &Drop) -> Option<PinTo> {
+    routing.plan.pins.iter().find_map(|pin| match *pin {
+        Pin::Cable { cable, to } if drop.cables.iter().any(|one| one.id == cable) => Some(to),
+        _ => None,
+    })
 }

@@ -1,6 +1,6 @@
 //! What routing gives: the way of every cable, and every place where cable goes through wood.
 
-use crate::plan::{CableId, DropId, LevelId, WallId};
+use crate::plan::{CableId, DropId, LevelId, Pin, WallId};
 use crate::shape::Pos;
 use crate::units::Mm;
 
@@ -24,6 +24,8 @@ pub struct Ways {
     pub cost: u64,
     /// No plan of ways can cost less than this; `None` until it has been worked out.
     pub bound: Option<u64>,
+    /// Pins of cables that nothing near could hold, so that they were left out.
+    pub unheld: Vec<Pin>,
     /// Metres of trunk that want supports: stretches outside walls, each counted once.
     pub supported: Mm,
 }

@@ -9,6 +9,7 @@ mod frame;
 mod handles;
 mod ink;
 mod level;
+mod pins;
 mod scan;
 mod sheet;
 mod surface;

@@ -9,6 +9,7 @@ use super::draft::DraftLayer;
 use super::frame::laid;
 use super::handles::{Handles, handles};
 use super::level::LevelLayer;
+use super::pins::{PinLayer, marks};
 use super::scan::ScanLayer;
 use super::surface::{use_surface, use_wheel};
 use crate::hooks::{use_act, use_desk, use_settled, use_size};
@@ -47,6 +48,7 @@ fn Layers() -> Html {
                 { scan(&desk) }
                 <LevelLayer plan={session.shown_plan().clone()} design={session.shown_design().clone()}
                     {shown} chosen={session.chosen} scale={settled} />
+                <PinLayer marks={marks(session)} scale={settled} />
                 <DraftLayer session={session.clone()} scale={desk.view.scale} />
                 <Handles handles={handles(&desk)} scale={settled} />
             </g>

@@ -60,6 +60,7 @@ pub fn tool(tool: Tool) -> &'static str {
         Tool::Closet => "M5 4h14v16H5zM8 8h8M8 11h8M8 14h8M11 17h2",
         Tool::KeepOut => "M4 4h16v16H4zM4 20L20 4",
         Tool::NeverDrill => "M12 3a9 9 0 1 1 0 18 9 9 0 0 1 0-18M5.7 5.7l12.6 12.6",
+        Tool::Pin => "M12 21v-8M8 13h8l-1.5-3.5V5h-5v4.5zM8.5 5h7",
         Tool::PowerRun => "M3 14c2-6 4-6 6 0s4 6 6 0 4-6 6 0",
     }
 }

@@ -71,6 +71,8 @@ pub enum Hold {
     Stud(u32),
     /// On the ceiling.
     Ceiling,
+    /// In the space overhead.
+    Overhead,
     /// On the floor, away from any wall.
     Standing,
     /// Whole steps of 1 in or 25 mm.
@@ -95,6 +97,7 @@ impl Hold {
             Self::OutsideOf(wall) => format!("outside of W{}", wall.0),
             Self::Stud(number) => format!("stud {number}"),
             Self::Ceiling => String::from("ceiling"),
+            Self::Overhead => String::from("overhead"),
             Self::Standing => String::from("standing free"),
             Self::Steps => String::from("whole steps"),
         }

@@ -13,6 +13,7 @@ mod move_drawing;
 mod moving;
 mod never_drill;
 mod opening;
+mod pin;
 mod power_run;
 mod room;
 mod select;
@@ -57,11 +58,13 @@ pub enum Tool {
     NeverDrill,
     /// Draw power cable by others.
     PowerRun,
+    /// Say where a cable must go by.
+    Pin,
 }
 
 impl Tool {
     /// Every tool.
-    pub const ALL: [Tool; 14] = [
+    pub const ALL: [Tool; 15] = [
         Self::Select,
         Self::KnownDimension,
         Self::SquareUp,
@@ -76,6 +79,7 @@ impl Tool {
         Self::KeepOut,
         Self::NeverDrill,
         Self::PowerRun,
+        Self::Pin,
     ];
 
     /// The words under its picture.
@@ -95,6 +99,7 @@ impl Tool {
             Self::KeepOut => "Keep clear",
             Self::NeverDrill => "Never drill",
             Self::PowerRun => "Power run",
+            Self::Pin => "Pin a way",
         }
     }
 }
@@ -126,6 +131,7 @@ pub(super) fn answer(session: &Session, gesture: &Gesture<Point>, reach: Reach) 
         Tool::KeepOut => keep_out::answer(session, gesture, reach),
         Tool::NeverDrill => never_drill::answer(session, gesture, reach),
         Tool::PowerRun => power_run::answer(session, gesture, reach),
+        Tool::Pin => pin::answer(session, gesture, reach),
     }
 }
 
@@ -134,7 +140,7 @@ pub(super) fn takes_drag(session: &Session, from: Point, reach: Reach) -> bool {
     match session.tool {
         Tool::Wall | Tool::Joists | Tool::KeepOut | Tool::PowerRun => true,
         Tool::KnownDimension | Tool::LevelUp | Tool::MoveDrawing => drawing(session).is_some(),
-        Tool::NeverDrill | Tool::SquareUp => false,
+        Tool::NeverDrill | Tool::SquareUp | Tool::Pin => false,
         Tool::Select | Tool::Opening | Tool::Room | Tool::Drop | Tool::Closet => {
             moving::grip(session, from, reach).is_some()
         }

@@ -5,6 +5,8 @@ use borewright_core::plan::CableId;
 use yew::prelude::*;
 
 use super::Head;
+use super::passed::WallsPassed;
+use super::pins::Pins;
 use super::way::WayWords;
 use crate::hooks::{use_act, use_desk};
 use crate::panels::words::capital;
@@ -39,6 +41,8 @@ pub fn CableSlip(props: &CableSlipProps) -> Html {
         <>
             <Head title={format!("Cable {}", plan.cable_label(props.id))} {line} />
             <WayWords cable={props.id} />
+            <Pins cables={vec![props.id]} />
+            <WallsPassed cable={props.id} />
             { reel(&desk, props.id) }
             <Press label={capital(&label)} onpress={choose.reform(move |()| id)} />
         </>

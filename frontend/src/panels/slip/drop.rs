@@ -6,6 +6,7 @@ use borewright_core::plan::{BoxKind, Drop, DropId, DropKind, Place, Plan};
 use borewright_core::units::Mm;
 use yew::prelude::*;
 
+use super::pins::Pins;
 use super::way::WayWords;
 use super::{Head, Remove, use_edit};
 use crate::hooks::use_desk;
@@ -36,6 +37,7 @@ pub fn DropSlip(props: &DropSlipProps) -> Html {
             <Head {title} line={place_words(plan, drop)} />
             <CableList drop={drop.id} />
             { for drop.cables.first().map(|cable| html! { <WayWords cable={cable.id} /> }) }
+            <Pins cables={drop.cables.iter().map(|cable| cable.id).collect::<Vec<_>>()} named=true />
             { place_fields(drop, &edit) }
             { fixing(drop, &edit) }
             { flags(drop, &edit) }

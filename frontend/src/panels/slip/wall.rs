@@ -5,6 +5,7 @@ use borewright_core::plan::{LayoutEnd, Lumber, Role, Wall, WallId};
 use borewright_core::units::Size;
 use yew::prelude::*;
 
+use super::lane::LaneFields;
 use super::{Head, Remove, use_edit};
 use crate::hooks::use_desk;
 use crate::panels::elevation::Elevation;
@@ -46,6 +47,7 @@ pub fn WallSlip(props: &WallSlipProps) -> Html {
             <Elevation wall={props.id} />
             { framing_fields(wall, &edit) }
             { flags(wall, &edit) }
+            <LaneFields wall={props.id} />
             <Remove label={format!("Remove {}", wall.label())} />
         </>
     }

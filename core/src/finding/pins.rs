@@ -1,0 +1,128 @@
+//! Findings about what a person overruled: a pin that nothing can hold any more, and a lane that does
+//! not fit its wall.
+
+use super::{Finding, Severity, Subject};
+use crate::framing::Framing;
+use crate::plan::{CableId, Pin, PinTo, Plan, WallId};
+use crate::route::Ways;
+use crate::units::Mm;
+
+pub(super) fn check(plan: &Plan, framing: &Framing, ways: &Ways) -> Vec<Finding> {
+    let lost = ways.unheld.iter().filter_map(|pin| unheld(plan, *pin));
+    let lanes = plan.pins.iter().filter_map(|pin| match *pin {
+        Pin::Lane { wall, height } => lane(plan, framing, wall, height),
+        Pin::Cable { .. } => None,
+    });
+    lost.chain(lanes).collect()
+}
+
+fn unheld(plan: &Plan, pin: Pin) -> Option<Finding> {
+    let Pin::Cable { cable, to } = pin else {
+        return None;
+    };
+    let label = plan.cable_label(cable);
+    let (drop, _) = plan.cable(cable)?;
+    let level = match to {
+        PinTo::Bay { wall, .. } => plan.wall(wall)?.0.id,
+        PinTo::Overhead { .. } => drop.level,
+    };
+    let (place, why) = match to {
+        PinTo::Bay { wall, .. } => (format!("W{}", wall.0), "no cable runs along that wall"),
+        PinTo::Overhead { .. } => (String::from("overhead"), "there is no way overhead"),
+    };
+    let finding = Finding::new(key(cable, &place), Severity::Warn, Subject::Cable(cable)).says(
+        format!("{label} cannot go by {}: {why}.", to.words(plan)),
+        "Take the pin off the cable, or open a way there.",
+    );
+    let finding = finding.by("the framing as drawn");
+    Some(match to.position(plan) {
+        Some(at) => finding.at(level, at),
+        None => finding,
+    })
+}
+
+fn key(cable: CableId, place: &str) -> String {
+    format!("pin:{}:{place}", cable.0)
+}
+
+/// A fixed lane that lies outside the part of the wall that is drilled.
+fn lane(plan: &Plan, framing: &Framing, wall: WallId, height: Mm) -> Option<Finding> {
+    let frame = framing.wall(wall)?;
+    let fits = (frame.bottom..=frame.top).contains(&height.f64());
+    if fits {
+        return None;
+    }
+    let (level, drawn) = plan.wall(wall)?;
+    let finding = Finding::new(
+        format!("lane:W{}", wall.0),
+        Severity::Warn,
+        Subject::Wall(wall),
+    );
+    let middle = (drawn.from.pos() + drawn.to.pos()) * 0.5;
+    let finding = finding.at(level.id, middle).says(
+        format!(
+            "The lane of W{} cannot lie at {}: the studs end before it.",
+            wall.0,
+            plan.units.height(height)
+        ),
+        "Set another lane height, or let it be chosen.",
+    );
+    Some(finding.by("the framing as drawn"))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design::Design;
+    use crate::picture::sample;
+    use crate::plan::Wall;
+    use crate::plan::edit::Edit;
+
+    fn pinned() -> (Plan, WallId) {
+        let plan = sample::house();
+        let wall = *plan.levels[0].walls.last().unwrap();
+        let cable = plan.drops[0].cables[0].id;
+        let to = PinTo::Bay {
+            wall: wall.id,
+            offset: Mm(600),
+        };
+        let plan = plan.apply(&Edit::AddPin(Pin::Cable { cable, to })).unwrap();
+        (plan, wall.id)
+    }
+
+    fn found(plan: &Plan, key: &str) -> Vec<String> {
+        let findings = Design::of(plan).findings.into_iter();
+        let ours = findings.filter(|finding| finding.key.starts_with(key));
+        ours.map(|finding| finding.what).collect()
+    }
+
+    #[test]
+    fn a_pin_that_nothing_holds_any_more_is_told_and_the_cable_keeps_a_way() {
+        let (plan, id) = pinned();
+        assert_eq!(found(&plan, "pin:"), [] as [&str; 0]);
+        let wall = *plan.wall(id).unwrap().1;
+        let closed = Edit::SetWall(Wall {
+            never_drill: true,
+            ..wall
+        });
+        let plan = plan.apply(&closed).unwrap();
+        let told = found(&plan, "pin:");
+        assert!(
+            told.len() == 1 && told[0].contains("no cable runs along"),
+            "{told:?}"
+        );
+        assert_eq!(plan.pins.len(), 1, "the pin stays until it is taken off");
+        assert!(!Design::of(&plan).ways.ways[0].moves.is_empty());
+    }
+
+    #[test]
+    fn a_lane_over_the_studs_is_told() {
+        let (plan, wall) = pinned();
+        let lane = |height| Edit::AddPin(Pin::Lane { wall, height });
+        let low = plan.apply(&lane(Mm(900))).unwrap();
+        assert_eq!(found(&low, "lane:"), [] as [&str; 0]);
+        let ceiling = low.levels[0].ceiling;
+        let high = low.apply(&lane(ceiling)).unwrap();
+        assert!(found(&high, "lane:")[0].contains("cannot lie at"));
+    }
+}
