@@ -425,8 +425,8 @@ fn overlaps(stud: &Stud, from: f64) -> bool {
 fn gaps(solids: &[(f64, f64)], start: f64, end: f64) -> Vec<(f64, f64)> {
     let mut free = Vec::new();
     let mut at = start;
-    for &(from, to) in solids {
-        if from > at && from < end {
+    for &(from, to) in solids.iter().take_while(|(from, _)| *from < end) {
+        if from > at {
             free.push((at, from));
         }
         at = at.max(to);
@@ -533,6 +533,12 @@ mod tests {
                 .iter()
                 .all(|bay| bay.to < 1960.0 || bay.from > 2040.0)
         );
+    }
+
+    #[test]
+    fn what_stands_beyond_a_stretch_takes_nothing_of_it() {
+        let solids = [(10.0, 12.0), (50.0, 52.0)];
+        assert_eq!(gaps(&solids, 0.0, 20.0), [(0.0, 10.0), (12.0, 20.0)]);
     }
 
     proptest::proptest! {
