@@ -38,6 +38,21 @@ pub(super) struct HouseWall<'p> {
     pub hubs: Vec<Hub>,
 }
 
+impl HouseWall<'_> {
+    /// Its bays in an order that does not depend on the end it was drawn from.
+    fn bays(&self) -> Vec<usize> {
+        let mut bays: Vec<usize> = (0..self.framing.bays.len()).collect();
+        if self.is_drawn_backwards() {
+            bays.reverse();
+        }
+        bays
+    }
+
+    fn is_drawn_backwards(&self) -> bool {
+        self.wall.from > self.wall.to
+    }
+}
+
 /// The place in a bay that everything in it connects to.
 #[derive(Clone, Copy)]
 pub(super) struct Hub {
@@ -127,7 +142,8 @@ impl<'p> House<'p> {
         let wall = &self.walls[place];
         let floor = self.framing.levels[wall.level].floor;
         let mut hubs = Vec::new();
-        for bay in &wall.framing.bays {
+        for place in wall.bays() {
+            let bay = &wall.framing.bays[place];
             let height = wall.lane.clamp(bay.bottom, bay.top);
             let at = wall.framing.line.at(bay.middle(), 0.0);
             let node = self.graph.place(Place3 {
@@ -140,6 +156,9 @@ impl<'p> House<'p> {
                 up: None,
                 down: None,
             });
+        }
+        if wall.is_drawn_backwards() {
+            hubs.reverse();
         }
         self.walls[place].hubs = hubs;
     }
@@ -247,6 +266,7 @@ impl<'p> House<'p> {
         hole: Option<usize>,
         factor: f64,
     ) {
+        let length = steady(length);
         let cost = (f64::from(self.prices.cable(length)) * factor).round() as u32;
         self.graph.step(Step {
             from,
@@ -268,7 +288,7 @@ impl<'p> House<'p> {
         if self.walls[place].wall.never_drill {
             return;
         }
-        for bay in 0..self.walls[place].hubs.len() {
+        for bay in self.walls[place].bays() {
             let kind = self.walls[place].framing.bays[bay].kind;
             if let Some(space) = above.filter(|_| kind != BayKind::UnderSill) {
                 let port = self.plate(place, bay, space, true);
@@ -425,6 +445,12 @@ impl<'p> House<'p> {
         };
         self.join((hub.node, far.node), kind, length, Some(hole), 1.0);
     }
+}
+
+/// A length in whole 64ths of a millimetre, so that where on the sheet a house is drawn, and from
+/// which end its walls, does not show in the last digit and tip the scales.
+pub(super) fn steady(length: f64) -> f64 {
+    (length * 64.0).round() / 64.0
 }
 
 /// The bay nearest to an offset that reaches the lane, if it is within a spacing and a half.

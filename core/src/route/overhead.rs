@@ -1,7 +1,7 @@
 //! Spaces as graphs: along strips, across joists, and from port to port.
 
 use super::graph::Node;
-use super::house::{House, Port};
+use super::house::{House, Port, steady};
 use super::price::{UNLIMITED, capacity};
 use super::way::{Crossing, Member, MoveKind, Place3};
 use crate::framing::{Space, SpaceKind};
@@ -119,7 +119,7 @@ impl House<'_> {
             .obstacles
             .iter()
             .any(|o| o.power_along(places.0, places.1));
-        let support = self.prices.supports(length);
+        let support = self.prices.supports(steady(length));
         let hole = (support > 0).then(|| self.graph.share(None, support, UNLIMITED));
         self.join(ends, kind, length, hole, if power { 2.0 } else { 1.0 });
     }
