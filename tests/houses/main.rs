@@ -10,6 +10,7 @@ mod b;
 mod c;
 mod changes;
 mod holes;
+mod moved;
 mod order;
 mod tape;
 
