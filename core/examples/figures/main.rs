@@ -12,6 +12,7 @@
 )]
 
 mod figure;
+mod houses;
 mod links;
 mod network;
 mod packing;
@@ -20,6 +21,7 @@ mod reels;
 fn main() {
     links::print_all();
     network::print();
+    houses::print();
     packing::print();
     reels::print();
 }

@@ -127,13 +127,13 @@ fn print_bounds(networks: &[Network]) {
             },
         );
         let mut bounder = Bounder::new(network, &answer);
-        while bounder.steps() < 800 {
+        while bounder.steps() < 300 {
             bounder.step();
         }
         (1.0 - bounder.bound() as f64 / answer.cost as f64) * 100.0
     };
     let gaps: Vec<f64> = networks.iter().map(gap).collect();
-    let how = "5 invented houses of 40 cables, bores for 12, 300 restarts and 800 rounds of bound";
+    let how = "5 invented houses of 40 cables, bores for 12, 300 restarts and 300 rounds of bound";
     figure::print(
         "routing bound under the cost, mean",
         mean(&gaps),
@@ -214,7 +214,7 @@ fn print_growth(networks: &[Network]) {
     figure::print("routing time of a worker's step", step, "ms", "-", how);
 }
 
-fn reference(problem: &Problem) -> UnGraph<(), u64> {
+pub(crate) fn reference(problem: &Problem) -> UnGraph<(), u64> {
     let mut graph = UnGraph::new_undirected();
     let nodes: Vec<NodeIndex> = (0..problem.nodes).map(|_| graph.add_node(())).collect();
     for edge in &problem.edges {
@@ -227,7 +227,7 @@ fn reference(problem: &Problem) -> UnGraph<(), u64> {
     graph
 }
 
-fn sweep(graph: &UnGraph<(), u64>, problem: &Problem) {
+pub(crate) fn sweep(graph: &UnGraph<(), u64>, problem: &Problem) {
     for cable in &problem.cables {
         let source = NodeIndex::new(cable.source as usize);
         black_box(petgraph::algo::dijkstra(graph, source, None, |edge| {
@@ -237,7 +237,7 @@ fn sweep(graph: &UnGraph<(), u64>, problem: &Problem) {
 }
 
 /// Median seconds of five runs.
-fn time(mut work: impl FnMut()) -> f64 {
+pub(crate) fn time(mut work: impl FnMut()) -> f64 {
     let mut run = || {
         let start = Instant::now();
         work();
@@ -248,7 +248,7 @@ fn time(mut work: impl FnMut()) -> f64 {
     times[2]
 }
 
-fn over(cost: u64, best: u64) -> f64 {
+pub(crate) fn over(cost: u64, best: u64) -> f64 {
     (cost as f64 / best as f64 - 1.0) * 100.0
 }
 

@@ -1,0 +1,134 @@
+//! The three houses and the demo: certified bounds, gaps to long runs, and a full plan and a drag's
+//! frame beside a reference library's sweeps over the same graph.
+
+use std::hint::black_box;
+use std::path::Path;
+
+use borewright_core::design::Design;
+use borewright_core::file;
+use borewright_core::framing::Framing;
+use borewright_core::plan::edit::Edit;
+use borewright_core::plan::{Place, Plan};
+use borewright_core::route::Routing;
+use borewright_core::route::network::{Bounder, Effort, Network, Problem, solve};
+use borewright_core::shape::Point;
+use borewright_core::units::Mm;
+
+use crate::figure;
+use crate::network::{over, reference, sweep, time};
+
+const HOUSES: [(&str, &str); 4] = [
+    ("house A", "tests/plans/house-a.json"),
+    ("house B", "tests/plans/house-b.json"),
+    ("house C", "tests/plans/house-c.json"),
+    ("demo", "static/demo/demo.json"),
+];
+
+/// Prints the section.
+pub fn print() {
+    for (name, path) in HOUSES {
+        let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("..").join(path);
+        let plan = file::read(&std::fs::read(path).unwrap()).unwrap().plan;
+        let framing = Framing::of(&plan);
+        let problem = Routing::of(&plan, &framing).problem().unwrap().clone();
+        print_gaps(name, &problem);
+        print_times(name, &plan, &problem);
+    }
+}
+
+fn print_gaps(name: &str, problem: &Problem) {
+    let network = Network::new(problem).unwrap();
+    let best = solve(&network, Effort::LONG);
+    let mut bounder = Bounder::new(&network, &best);
+    while bounder.steps() < 300 {
+        bounder.step();
+    }
+    let how = "300 rounds of bound under the best of 2,000 restarts";
+    let under = (1.0 - bounder.bound() as f64 / best.cost as f64) * 100.0;
+    figure::print(&format!("routing bound of {name}"), under, "%", "3", how);
+    for (budget, restarts) in [("live", Effort::LIVE.restarts), ("20 restarts", 20)] {
+        let effort = Effort {
+            polish: true,
+            restarts,
+        };
+        let seconds = time(|| drop(black_box(solve(&network, effort))));
+        let gap = over(solve(&network, effort).cost, best.cost);
+        let how = format!(
+            "over the best of 2,000 restarts; {:.1} ms native",
+            seconds * 1e3
+        );
+        let figure = format!("routing gap to a long run of {name}, {budget}");
+        figure::print(&figure, gap, "%", "1", &how);
+    }
+}
+
+fn print_times(name: &str, plan: &Plan, problem: &Problem) {
+    let graph = reference(problem);
+    let sweeps = time(|| sweep(&graph, problem));
+    let full = time(|| drop(black_box(Design::of(plan))));
+    let how = format!(
+        "one is a sweep of petgraph's Dijkstra for each of {} cables on the same graph, in the same \
+         run, median of 5",
+        problem.cables.len()
+    );
+    let print = |what: &str, seconds: f64, goal: &str| {
+        let how = format!("{how}; {:.1} ms native", seconds * 1e3);
+        figure::print(
+            &format!("{what} of {name}"),
+            seconds / sweeps,
+            "times",
+            goal,
+            &how,
+        );
+    };
+    print("full plan", full, "5");
+    let before = Design::of(plan);
+    if let Some(moved) = with_a_drop_moved(plan) {
+        print(
+            "frame of a dragged drop",
+            time(|| drop(black_box(Design::again(&before, &moved)))),
+            "-",
+        );
+    }
+    if let Some(moved) = with_a_corner_moved(plan) {
+        print(
+            "frame of a dragged wall",
+            time(|| drop(black_box(Design::again(&before, &moved)))),
+            "-",
+        );
+    }
+}
+
+fn with_a_drop_moved(plan: &Plan) -> Option<Plan> {
+    let moved = plan.drops.iter().filter_map(|drop| match drop.place {
+        Place::Wall {
+            wall,
+            offset,
+            side,
+            height,
+        } => {
+            let offset = Mm(offset.0 + 500);
+            let place = Place::Wall {
+                wall,
+                offset,
+                side,
+                height,
+            };
+            plan.apply(&Edit::MoveDrop(drop.id, place)).ok()
+        }
+        _ => None,
+    });
+    moved.into_iter().next()
+}
+
+fn with_a_corner_moved(plan: &Plan) -> Option<Plan> {
+    let corners = plan
+        .levels
+        .iter()
+        .flat_map(|level| level.walls.iter().map(move |wall| (level.id, wall.to)));
+    let mut moved = corners.filter_map(|(level, from)| {
+        let to = Point::new(from.x + 305, from.y);
+        plan.apply(&Edit::MoveCorner { level, from, to }).ok()
+    });
+    moved.next()
+}
