@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use borewright_core::design::Design;
 use borewright_core::file;
 use borewright_core::finding::Severity;
-use borewright_core::plan::{DropKind, Plan, Scan, Sheet};
+use borewright_core::plan::{DropKind, Level, Plan, Scan, Sheet};
 use borewright_core::scan::residuals;
 use borewright_core::shape::Pos;
 use serde_json::Value;
@@ -101,12 +101,44 @@ fn the_demo_is_scaled_and_has_nothing_to_stop_it() {
     assert_eq!(stops.map(|f| f.what.clone()).collect::<Vec<_>>(), [""; 0]);
 }
 
+#[test]
+fn the_second_demo_has_a_drawing_under_each_storey_and_nothing_to_stop_it() {
+    let plan = plan(&folder("../static/demo/two-storeys.json"));
+    assert_eq!((plan.levels.len(), plan.drops.len()), (2, 28));
+    for level in &plan.levels {
+        assert!(level.sheet.placing.scaled && level.sheet.scan.is_some());
+        under_its_walls(level);
+    }
+    let design = Design::of(&plan);
+    let mut stops = design
+        .findings
+        .iter()
+        .filter(|f| f.severity == Severity::Stop);
+    assert_eq!(stops.next(), None);
+    let levels = |way: &borewright_core::route::Way| {
+        let ends = way.moves.first().zip(way.moves.last());
+        ends.map(|(first, last)| (first.from.z - last.to.z).abs() > 1_500.0)
+    };
+    let climbing = design
+        .ways
+        .ways
+        .iter()
+        .filter_map(levels)
+        .filter(|far| *far);
+    assert!(
+        climbing.count() > 10,
+        "cables come down from the upper storey"
+    );
+}
+
 /// The faces of every wall lie on a pencil line of the demo's drawing, and the middles of its
 /// rooms on bare paper.
 #[test]
 fn the_demos_drawing_lies_under_its_walls() {
-    let plan = demo();
-    let level = &plan.levels[0];
+    under_its_walls(&demo().levels[0]);
+}
+
+fn under_its_walls(level: &Level) {
     let scan = level.sheet.scan.as_ref().unwrap();
     assert!(scan.bytes.len() < 250_000);
     let picture = Picture::of(scan);

@@ -1,15 +1,43 @@
-//! The invented house the page opens on when nothing else is there: an ordinary saved plan.
+//! The invented houses to look at: ordinary saved plans beside the page. The first is what the page
+//! opens on when nothing else is there; the others are fetched only when asked for.
 
 use borewright_core::file;
 use borewright_core::plan::Plan;
 use gloo::net::http::Request;
 
-/// Where it lies beside the page.
-const ADDRESS: &str = "./demo/demo.json";
+/// One house.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Example {
+    /// One storey on a slab.
+    OneStorey,
+    /// Two storeys over a crawl space.
+    TwoStoreys,
+}
 
-/// The demo; `None` when it cannot be fetched or read, and the page then opens on an empty plan.
-pub async fn plan() -> Option<Plan> {
-    let answer = Request::get(ADDRESS).send().await.ok()?;
-    let bytes = answer.binary().await.ok()?;
-    file::read(&bytes).ok().map(|opened| opened.plan)
+impl Example {
+    /// Every house.
+    pub const ALL: [Self; 2] = [Self::OneStorey, Self::TwoStoreys];
+
+    /// What it is.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::OneStorey => "Example of one storey",
+            Self::TwoStoreys => "Example of two storeys",
+        }
+    }
+
+    /// Where it lies beside the page.
+    fn address(self) -> &'static str {
+        match self {
+            Self::OneStorey => "./demo/demo.json",
+            Self::TwoStoreys => "./demo/two-storeys.json",
+        }
+    }
+
+    /// The house; `None` when it cannot be fetched or read.
+    pub async fn plan(self) -> Option<Plan> {
+        let answer = Request::get(self.address()).send().await.ok()?;
+        let bytes = answer.binary().await.ok()?;
+        file::read(&bytes).ok().map(|opened| opened.plan)
+    }
 }

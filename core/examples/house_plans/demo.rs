@@ -1,18 +1,14 @@
 //! The demo: an invented house of one storey on a slab with a wing, 1,700 sq ft, 22 drops, lying
 //! on a sheet drawn by our own hand.
 
-use std::sync::Arc;
-
 use borewright_core::plan::edit::Edit;
-use borewright_core::plan::{
-    Above, Below, DropKind, Entry, KnownDimension, Lumber, Placing, Plan, Role, Scan,
-};
-use borewright_core::shape::{Direction, Point};
+use borewright_core::plan::{Above, Below, DropKind, Entry, Lumber, Placing, Plan, Role, Scan};
+use borewright_core::shape::Direction;
 use borewright_core::units::Mm;
 
 use crate::Outcome;
 use crate::draft::{BEARING, Draft, OUTSIDE, PARTITION, feet};
-use crate::drawing;
+use crate::drawing::{self, Dimension, Sheet, Turn};
 
 /// How the sheet was laid on the scanner: 10.6 mm of the house to a pixel, turned by 0.7 degrees.
 const SCANNED: Placing = Placing {
@@ -22,10 +18,29 @@ const SCANNED: Placing = Placing {
     scaled: true,
 };
 
+/// The dimensions the owner took.
+const DIMENSIONS: [Dimension; 6] = [
+    ((0.0, -3.6), (48.0, -3.6), "48'-0\"", Turn::Level),
+    ((0.0, -1.7), (12.0, -1.7), "12'-0\"", Turn::Level),
+    ((19.0, -1.7), (30.0, -1.7), "11'-0\"", Turn::Level),
+    ((-3.6, 0.0), (-3.6, 46.0), "46'-0\"", Turn::Upright),
+    ((50.6, 0.0), (50.6, 28.0), "28'-0\"", Turn::Upright),
+    ((0.0, 48.3), (20.0, 48.3), "20'-0\"", Turn::Level),
+];
+
 /// The house with its drawing under it.
 pub fn plan() -> Outcome<Plan> {
     let mut draft = house()?;
-    let picture = drawing::draw(&draft.plan, &SCANNED)?;
+    let level = draft.plan.levels.first().ok_or("a plan has a level")?;
+    let sheet = Sheet {
+        size: (2000, 1600),
+        placing: SCANNED,
+        dimensions: &DIMENSIONS,
+        title_at: (37.5, 38.0),
+        subtitle: "Ground floor, slab, 9 ft ceilings",
+        north_at: (52.5, 42.0),
+    };
+    let picture = drawing::draw(&draft.plan, level, &sheet)?;
     lay(&mut draft, picture)?;
     drops(&mut draft)?;
     Ok(draft.plan)
@@ -116,31 +131,13 @@ fn rooms(draft: &mut Draft) -> Outcome<()> {
     Ok(())
 }
 
-/// Puts the drawing under the level and scales it by two of its dimensions, each picked a pixel or
-/// so off, as a hand does.
+/// Puts the drawing under the level, scaled by two of its dimensions.
 fn lay(draft: &mut Draft, picture: Scan) -> Outcome<()> {
-    let level = draft.level;
-    draft.make(Edit::PutScan(level, Arc::new(picture), SCANNED, Vec::new()))?;
-    let pick = |at: Point, off: (f64, f64)| {
-        let (u, v) = SCANNED.to_pixel(at.pos());
-        ((u + off.0).round(), (v + off.1).round())
-    };
     let known = [
         ((0.0, -3.6), (48.0, -3.6), (0.4, -0.3), (-0.5, 0.4)),
         ((-3.6, 0.0), (-3.6, 46.0), (0.2, 0.5), (0.4, -0.3)),
     ];
-    for (from, to, off_from, off_to) in known {
-        let (from, to) = (feet(from), feet(to));
-        draft.make(Edit::AddKnown(
-            level,
-            KnownDimension {
-                from: pick(from, off_from),
-                to: pick(to, off_to),
-                length: from.distance(to),
-            },
-        ))?;
-    }
-    Ok(())
+    draft.lay(picture, &SCANNED, &known)
 }
 
 fn drops(draft: &mut Draft) -> Outcome<()> {

@@ -1,9 +1,11 @@
 //! A plan being drawn: the few strokes the houses are made of, each an edit.
 
+use std::sync::Arc;
+
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{
-    CableKindId, Closet, ClosetPlace, DropId, DropKind, Entry, LevelId, Lumber, Opening, OpeningId,
-    OpeningKind, Place, Plan, Role, Side, WallId,
+    CableKindId, Closet, ClosetPlace, DropId, DropKind, Entry, KnownDimension, LevelId, Lumber,
+    Opening, OpeningId, OpeningKind, Place, Placing, Plan, Role, Scan, Side, WallId,
 };
 use borewright_core::rules::RuleId;
 use borewright_core::shape::Point;
@@ -17,6 +19,9 @@ pub struct Draft {
     pub plan: Plan,
     pub level: LevelId,
 }
+
+/// A stretch in feet, and how far off its ends are picked, pixels.
+pub type Known = ((f64, f64), (f64, f64), (f64, f64), (f64, f64));
 
 /// What a wall is: its studs and what it carries.
 pub type Kind = (Lumber, Role);
@@ -77,6 +82,29 @@ impl Draft {
             self.wall_ft((right, bottom), (left, bottom), kind)?,
             self.wall_ft((left, bottom), (left, top), kind)?,
         ])
+    }
+
+    /// Puts a drawing under the level and scales it by known stretches in feet, each end picked a
+    /// pixel or so off, as a hand does.
+    pub fn lay(&mut self, picture: Scan, scanned: &Placing, known: &[Known]) -> Outcome<()> {
+        let level = self.level;
+        self.make(Edit::PutScan(level, Arc::new(picture), *scanned, vec![]))?;
+        let pick = |at: Point, off: (f64, f64)| {
+            let (u, v) = scanned.to_pixel(at.pos());
+            ((u + off.0).round(), (v + off.1).round())
+        };
+        for (from, to, off_from, off_to) in known {
+            let (from, to) = (feet(*from), feet(*to));
+            self.make(Edit::AddKnown(
+                level,
+                KnownDimension {
+                    from: pick(from, *off_from),
+                    to: pick(to, *off_to),
+                    length: from.distance(to),
+                },
+            ))?;
+        }
+        Ok(())
     }
 
     /// Marks a wall as one between garage and dwelling.

@@ -14,13 +14,29 @@ use crate::Outcome;
 use hand::Hand;
 use paper::Paper;
 
-const WIDTH: usize = 2000;
-const HEIGHT: usize = 1600;
+/// A sheet to be drawn: how large, how it lay on the scanner, and what is lettered on it.
+pub struct Sheet<'a> {
+    /// Pixels across and down.
+    pub size: (usize, usize),
+    /// How the scan lies under the plan.
+    pub placing: Placing,
+    /// Dimensions, each with its text.
+    pub dimensions: &'a [Dimension],
+    /// The middle of the title, feet.
+    pub title_at: (f64, f64),
+    /// The line under the title.
+    pub subtitle: &'a str,
+    /// The foot of the arrow that points north, feet.
+    pub north_at: (f64, f64),
+}
 
-/// The lowest level of a plan as a scanned drawing.
-pub fn draw(plan: &Plan, placing: &Placing) -> Outcome<Scan> {
-    let level = plan.levels.first().ok_or("a plan has a level")?;
-    let mut hand = Hand::new(Paper::new(WIDTH, HEIGHT), *placing);
+/// A stretch in feet, its text, and which way that runs.
+pub type Dimension = ((f64, f64), (f64, f64), &'static str, Turn);
+
+/// A level of a plan as a scanned drawing.
+pub fn draw(plan: &Plan, level: &Level, sheet: &Sheet) -> Outcome<Scan> {
+    let (width, height) = sheet.size;
+    let mut hand = Hand::new(Paper::new(width, height), sheet.placing);
     for wall in &level.walls {
         draw_wall(&mut hand, level, wall);
     }
@@ -32,12 +48,14 @@ pub fn draw(plan: &Plan, placing: &Placing) -> Outcome<Scan> {
         let fitting = clear_width(level, at) / letters::width(&room.name) * 0.8;
         hand.letter(&room.name, at, (fitting * 6.0).min(330.0), Turn::Level);
     }
-    dimensions(&mut hand);
-    title(&mut hand, &plan.title);
+    for (from, to, text, turn) in sheet.dimensions {
+        dimension(&mut hand, (ft(*from), ft(*to)), text, *turn);
+    }
+    title(&mut hand, &plan.title, sheet);
     Ok(Scan {
         media_type: String::from("image/png"),
-        width: WIDTH as u32,
-        height: HEIGHT as u32,
+        width: width as u32,
+        height: height as u32,
         bytes: hand.into_paper().png()?,
     })
 }
@@ -131,23 +149,7 @@ fn door(hand: &mut Hand, line: &Segment, (from, to): (f64, f64), aside: f64) {
     hand.curve(&swing);
 }
 
-/// The dimensions the owner took, in feet.
-fn dimensions(hand: &mut Hand) {
-    let over = |from, to, at: f64| (ft(from, at), ft(to, at));
-    let beside = |from, to, at: f64| (ft(at, from), ft(at, to));
-    for (stretch, text, turn) in [
-        (over(0.0, 48.0, -3.6), "48'-0\"", Turn::Level),
-        (over(0.0, 12.0, -1.7), "12'-0\"", Turn::Level),
-        (over(19.0, 30.0, -1.7), "11'-0\"", Turn::Level),
-        (beside(0.0, 46.0, -3.6), "46'-0\"", Turn::Upright),
-        (beside(0.0, 28.0, 50.6), "28'-0\"", Turn::Upright),
-        (over(0.0, 20.0, 48.3), "20'-0\"", Turn::Level),
-    ] {
-        dimension(hand, stretch, text, turn);
-    }
-}
-
-fn ft(x: f64, y: f64) -> Pos {
+fn ft((x, y): (f64, f64)) -> Pos {
     Pos::new(x * 304.8, y * 304.8)
 }
 
@@ -164,17 +166,14 @@ fn dimension(hand: &mut Hand, (from, to): (Pos, Pos), text: &str, turn: Turn) {
     hand.letter(text, (from + to) * 0.5 + beside, 330.0, turn);
 }
 
-fn title(hand: &mut Hand, title: &str) {
-    hand.letter(title, ft(37.5, 38.0), 470.0, Turn::Level);
-    hand.light(ft(28.0, 39.6), ft(47.0, 39.6));
-    hand.letter(
-        "Ground floor, slab, 9 ft ceilings",
-        ft(37.5, 41.2),
-        330.0,
-        Turn::Level,
-    );
+fn title(hand: &mut Hand, title: &str, sheet: &Sheet) {
+    let (x, y) = sheet.title_at;
+    hand.letter(title, ft((x, y)), 470.0, Turn::Level);
+    hand.light(ft((x - 9.5, y + 1.6)), ft((x + 9.5, y + 1.6)));
+    hand.letter(sheet.subtitle, ft((x, y + 3.2)), 330.0, Turn::Level);
     // North is up.
-    let (foot, head) = (ft(52.5, 42.0), ft(52.5, 37.0));
+    let (x, y) = sheet.north_at;
+    let (foot, head) = (ft((x, y)), ft((x, y - 5.0)));
     hand.firm(foot, head);
     hand.firm(head, head + Pos::new(-180.0, 420.0));
     hand.firm(head, head + Pos::new(180.0, 420.0));

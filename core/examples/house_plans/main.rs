@@ -1,5 +1,5 @@
 //! Makes the demo and the plans that tests are run on, by edits, as a hand would draw them:
-//! `cargo run -p borewright-core --example house_plans` writes `static/demo/demo.json` and
+//! `cargo run -p borewright-core --example house_plans` writes `static/demo/*.json` and
 //! `tests/plans/*.json`.
 //!
 //! House A is read from `tests/plans/house-a.truth.json`, the dimensions its sketch was drawn from;
@@ -12,6 +12,7 @@ mod house_a;
 mod house_b;
 mod house_c;
 mod snap;
+mod two_storeys;
 
 use std::error::Error;
 use std::path::Path;
@@ -24,6 +25,10 @@ type Outcome<T> = Result<T, Box<dyn Error>>;
 fn main() -> Outcome<()> {
     let top = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
     save(&top.join("static/demo/demo.json"), &demo::plan()?)?;
+    save(
+        &top.join("static/demo/two-storeys.json"),
+        &two_storeys::plan()?,
+    )?;
     let plans = top.join("tests/plans");
     let truth = std::fs::read(plans.join("house-a.truth.json"))?;
     save(&plans.join("house-a.json"), &house_a::plan(&truth)?)?;

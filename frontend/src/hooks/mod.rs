@@ -3,6 +3,7 @@
 mod awaited;
 mod difference;
 mod drawn;
+mod example;
 mod improving;
 mod keeping;
 mod keys;
@@ -16,6 +17,7 @@ mod start;
 pub use awaited::use_awaited;
 pub use difference::use_difference;
 pub use drawn::use_drawn;
+pub use example::use_example;
 pub use improving::use_improving;
 pub use keeping::use_keeping;
 pub use keys::use_keys;

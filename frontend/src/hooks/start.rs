@@ -9,7 +9,7 @@ use yew::prelude::*;
 
 use crate::browser::storage::{self, Slot};
 use crate::browser::{address, clock, offline};
-use crate::demo;
+use crate::demo::Example;
 use crate::state::{Act, Dispatcher, Keeping};
 
 /// Begins once, when the page is mounted.
@@ -85,7 +85,7 @@ async fn with_kept(dispatcher: &Dispatcher, bytes: &[u8]) {
 }
 
 async fn with_demo(dispatcher: &Dispatcher) {
-    let plan = demo::plan().await.unwrap_or_else(Plan::new);
+    let plan = Example::OneStorey.plan().await.unwrap_or_else(Plan::new);
     dispatcher.dispatch(Act::Begin(laid_out(plan), Keeping::Nothing));
 }
 

@@ -5,6 +5,7 @@ use borewright_core::plan::Level;
 use borewright_core::units::Units;
 use yew::prelude::*;
 
+use super::examples::Examples;
 use super::icons;
 use crate::browser::address;
 use crate::hooks::{use_act, use_desk, use_opening};
@@ -119,6 +120,7 @@ fn Start() -> Html {
             <FilePress label="Open a drawing" icon={icons::DRAWING} {onfile}
                 accept="image/png,image/jpeg,image/webp" />
             <Press label="Trace without a drawing" kind={PressKind::Quiet} onpress={trace} />
+            <Examples kind={PressKind::Quiet} />
         </div>
     }
 }

@@ -37,6 +37,8 @@ pub const SAVE: &str = "M12 3v11M7.5 10l4.5 4.5 4.5-4.5M4 17v4h16v-4";
 pub const OPEN: &str = "M12 14V3M7.5 7.5L12 3l4.5 4.5M4 17v4h16v-4";
 /// A blank sheet.
 pub const BLANK: &str = "M6 3h8l4 4v14H6zM14 3v4h4";
+/// A house under a roof.
+pub const HOUSE: &str = "M3 12l9-8 9 8M6 10v10h12V10M10 20v-6h4v6";
 /// Two sliders.
 pub const SETTINGS: &str = "M4 8h9M17 8h3M4 16h3M11 16h9M15 6v4M9 14v4";
 

@@ -6,6 +6,7 @@ mod corners;
 mod counts;
 mod drawing_shelf;
 mod elevation;
+mod examples;
 mod fade;
 mod hand_options;
 mod icons;

@@ -11,6 +11,7 @@ use super::Head;
 use crate::browser::files;
 use crate::browser::storage::{self, Slot};
 use crate::hooks::{use_act, use_desk, use_dispatcher, use_opening, use_slots};
+use crate::panels::examples::Examples;
 use crate::panels::icons;
 use crate::parts::{FilePress, Press, PressKind};
 use crate::state::{Act, Desk, Dispatcher, Keeping, Leaf};
@@ -21,6 +22,7 @@ pub fn JobSlip() -> Html {
     let desk = use_desk();
     let lay = use_act(|leaf| Act::Lay(Some(leaf)));
     let onfile = use_opening();
+    let close = use_act(|()| Act::Lay(None));
     let save = {
         let desk = desk.clone();
         Callback::from(move |()| save(&desk))
@@ -36,6 +38,7 @@ pub fn JobSlip() -> Html {
                 <Press label="Share" icon={icons::LINK} onpress={lay.reform(|()| Leaf::Share)} />
                 <Press label="Settings" icon={icons::SETTINGS} onpress={lay.reform(|()| Leaf::Settings)} />
                 <OtherPlans />
+                <Examples onasked={close} />
             </div>
             <p class="Quiet">
                 { "This page talks to no server and gathers nothing. A plan leaves this device only as a file, a link or paper that you hand on." }
