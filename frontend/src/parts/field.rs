@@ -2,7 +2,7 @@
 
 use gloo::timers::callback::Timeout;
 use wasm_bindgen::JsCast;
-use web_sys::{EventTarget, HtmlElement, HtmlInputElement, HtmlTextAreaElement};
+use web_sys::{HtmlElement, HtmlInputElement, HtmlTextAreaElement};
 use yew::prelude::*;
 
 /// What a field is for.
@@ -34,31 +34,51 @@ pub struct FieldProps {
     pub onset: Callback<String>,
 }
 
-/// A labelled text field. A text that was read but refused gives way to what stands; one that could
-/// not be read stays, to be mended, with the trouble below it.
+/// A labelled text field. What is being typed stays, whatever else changes meanwhile. A text that was
+/// read but refused gives way to what stands; one that could not be read stays, to be mended, with the
+/// trouble below it.
 #[component]
 pub fn Field(props: &FieldProps) -> Html {
+    let node = use_node_ref();
     let stands = use_mut_ref(|| (props.value.clone(), false));
     *stands.borrow_mut() = (props.value.clone(), props.trouble.is_some());
-    let set = props.onset.clone();
-    let onchange = Callback::from(move |event: Event| {
-        let (text, target) = (text_of(event.target()), event.target());
+    {
+        let node = node.clone();
+        use_effect_with(props.value.clone(), move |value| {
+            if !has_focus(&node) {
+                show(&node, value);
+            }
+        });
+    }
+    let settle = {
+        let (node, stands) = (node.clone(), stands.clone());
+        move || {
+            let (node, stands) = (node.clone(), stands.clone());
+            Timeout::new(0, move || {
+                let (value, troubled) = stands.borrow().clone();
+                if !troubled {
+                    show(&node, &value);
+                }
+            })
+            .forget();
+        }
+    };
+    let onblur = {
+        let settle = settle.clone();
+        Callback::from(move |_: FocusEvent| settle())
+    };
+    let (set, typed) = (props.onset.clone(), node.clone());
+    let onchange = Callback::from(move |_: Event| {
+        let text = text_of(&typed);
         if text != stands.borrow().0.as_str() {
             set.emit(text);
         }
-        let stands = stands.clone();
-        Timeout::new(0, move || {
-            let (value, troubled) = stands.borrow().clone();
-            if !troubled {
-                show(target, &value);
-            }
-        })
-        .forget();
+        settle();
     });
     html! {
         <label class="Field" data-kind={word(props.kind)}>
             <span class="FieldLabel">{ &props.label }</span>
-            { input(props, onchange) }
+            { input(props, &node, onchange, onblur) }
             if let Some(trouble) = &props.trouble {
                 <span class="FieldTrouble" role="alert">{ trouble }</span>
             }
@@ -66,10 +86,15 @@ pub fn Field(props: &FieldProps) -> Html {
     }
 }
 
-fn input(props: &FieldProps, onchange: Callback<Event>) -> Html {
-    let value = props.value.clone();
+fn input(
+    props: &FieldProps,
+    node: &NodeRef,
+    onchange: Callback<Event>,
+    onblur: Callback<FocusEvent>,
+) -> Html {
+    let node = node.clone();
     if props.kind == FieldKind::Lines {
-        return html! { <textarea rows="3" value={value.to_string()} {onchange} /> };
+        return html! { <textarea ref={node} rows="3" {onchange} {onblur} /> };
     }
     let onkeydown = Callback::from(|event: KeyboardEvent| {
         if event.key() == "Enter" {
@@ -78,9 +103,15 @@ fn input(props: &FieldProps, onchange: Callback<Event>) -> Html {
     });
     let invalid = props.trouble.is_some().then_some("true");
     html! {
-        <input type="text" autocomplete="off" spellcheck="false" aria-invalid={invalid}
-            {value} {onchange} {onkeydown} />
+        <input ref={node} type="text" autocomplete="off" spellcheck="false" aria-invalid={invalid}
+            {onchange} {onblur} {onkeydown} />
     }
+}
+
+/// Whether somebody is typing in the field.
+fn has_focus(node: &NodeRef) -> bool {
+    let active = gloo::utils::document().active_element();
+    active.is_some() && active == node.cast()
 }
 
 /// Leaving the field confirms it.
@@ -93,27 +124,26 @@ fn leave(event: &KeyboardEvent) {
 }
 
 /// The text in a field.
-fn text_of(target: Option<EventTarget>) -> String {
-    match target.map(JsCast::dyn_into::<HtmlInputElement>) {
-        Some(Ok(input)) => input.value(),
-        Some(Err(target)) => target
-            .dyn_into::<HtmlTextAreaElement>()
-            .map(|area| area.value())
-            .unwrap_or_default(),
-        None => String::new(),
+fn text_of(node: &NodeRef) -> String {
+    match (
+        node.cast::<HtmlInputElement>(),
+        node.cast::<HtmlTextAreaElement>(),
+    ) {
+        (Some(input), _) => input.value(),
+        (None, Some(area)) => area.value(),
+        (None, None) => String::new(),
     }
 }
 
-/// Writes a text into a field.
-fn show(target: Option<EventTarget>, text: &str) {
-    match target.map(JsCast::dyn_into::<HtmlInputElement>) {
-        Some(Ok(input)) => input.set_value(text),
-        Some(Err(target)) => {
-            if let Ok(area) = target.dyn_into::<HtmlTextAreaElement>() {
-                area.set_value(text);
-            }
-        }
-        None => {}
+/// Writes a text into a field, unless it stands there already.
+fn show(node: &NodeRef, text: &str) {
+    if text_of(node) == text {
+        return;
+    }
+    if let Some(input) = node.cast::<HtmlInputElement>() {
+        input.set_value(text);
+    } else if let Some(area) = node.cast::<HtmlTextAreaElement>() {
+        area.set_value(text);
     }
 }
 
