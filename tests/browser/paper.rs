@@ -24,7 +24,7 @@ fn lists_are_the_same_in_the_page_and_without_it() {
         page.upload("Open a file", &file);
         page.see(&plan.title);
         page.button("Close").tap();
-        let native = report(&plan, &Design::of(&plan));
+        let native = report(&plan, &Design::long(&plan));
         assert_eq!(everything(&page), native, "{}", plan.title);
     }
 }
@@ -34,7 +34,7 @@ fn lists_are_the_same_in_the_page_and_without_it() {
 fn lists_are_saved_as_comma_separated_text() {
     let page = Page::open("lists", Size::Desk);
     let plan = file::read(&std::fs::read(demo()).unwrap()).unwrap().plan;
-    let design = Design::of(&plan);
+    let design = Design::long(&plan);
     page.button("Sheets").tap();
     page.button("Lists").tap();
     for table in csv::Table::ALL {

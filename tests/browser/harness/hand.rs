@@ -138,6 +138,8 @@ impl Page {
             all.fold(TouchActions::new(name.into()), InputSource::then)
         };
         self.act(Actions::from(finger("thumb", -1.0)).and(finger("finger", 1.0)));
+        // A tap that follows at once is taken by the browser for a part of the same gesture.
+        std::thread::sleep(LONG);
     }
 
     /// Carries out pointer moves with the hand this page was opened for.
