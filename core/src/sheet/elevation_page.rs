@@ -22,6 +22,8 @@ const HEAD: f64 = 12.0;
 const GAP: f64 = 5.0;
 /// The most of a page's height that a wall itself takes, so that two walls find room.
 const SHARE: f64 = 0.26;
+/// ... and what it takes where it has more rows of bores than this, so that they come apart.
+const BUSY: (usize, f64) = (6, 0.45);
 
 /// The pages of wall elevations; none where nothing is bored and nothing hangs.
 pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
@@ -78,7 +80,10 @@ fn one(plan: &Plan, design: &Design, level: &Level, wall: &Wall, body: Area) -> 
         .framing
         .wall(wall.id)
         .map_or(0.0, |frame| frame.end - frame.start);
-    let room = (body.width() - 2.0 * BESIDE, body.height() * SHARE);
+    let rows = design.drill_list.iter();
+    let rows = rows.filter(|row| row.wall == Some(wall.id)).count();
+    let share = if rows > BUSY.0 { BUSY.1 } else { SHARE };
+    let room = (body.width() - 2.0 * BESIDE, body.height() * share);
     let house = (length, level.ceiling.f64());
     let scale = Scale::fitting(plan.units, LARGEST, house, room);
     let picture = elevation(plan, design, wall.id, side, scale.ratio, Type::PAPER);
