@@ -14,8 +14,10 @@ use crate::units::Size;
 
 /// Wood shown around the bore, as a share of its diameter.
 const AROUND: f64 = 0.06;
-/// Share of the width that the bore itself takes.
+/// Share of the width that the bore itself takes, or more where this much is left beside it for the
+/// member and its measures, paper millimetres.
 const LENS: f64 = 0.52;
+const BESIDE: f64 = 42.0;
 /// Share of the rest that the member to scale may take.
 const STRIP: f64 = 0.45;
 
@@ -32,7 +34,7 @@ pub fn section(plan: &Plan, design: &Design, bore: usize, width: f64, sizes: Typ
     let Some(crossing) = design.ways.crossings.get(bore.crossing) else {
         return picture;
     };
-    let side = width * LENS;
+    let side = (width * LENS).max(width - BESIDE);
     lens(&mut picture, plan, bore, side, sizes);
     let left = side + 3.0;
     in_member(
@@ -45,6 +47,26 @@ pub fn section(plan: &Plan, design: &Design, bore: usize, width: f64, sizes: Typ
         sizes,
     );
     picture
+}
+
+/// The least width, in paper millimetres, at which every cable of a bore is named at full size.
+pub fn section_width(plan: &Plan, bore: &Bore, sizes: Type) -> f64 {
+    let radius = |id: &crate::plan::CableId| {
+        let (_, cable) = plan.cable(*id)?;
+        let diameter = plan.catalogue.diameter(cable.kind).0.max(0.1);
+        let wide = font::width(&plan.cable_label(*id), Weight::Bold);
+        Some(sizes.body / name_size(1.0, wide) / diameter * bore.bit.0)
+    };
+    let largest = bore.cables.iter().filter_map(radius).fold(0.0, f64::max);
+    largest / (0.5 - AROUND) + BESIDE + 0.1
+}
+
+/// The largest type in which a name so wide, in ems, stands inside a circle.
+fn name_size(radius: f64, wide: f64) -> f64 {
+    1.86 * radius
+        / (wide * wide + font::CAP_HEIGHT * font::CAP_HEIGHT)
+            .sqrt()
+            .max(0.1)
 }
 
 /// The bore filling a square of wood, with its cables packed as tightly as they go.
@@ -77,7 +99,7 @@ fn lens(picture: &mut Picture, plan: &Plan, bore: &Bore, side: f64, sizes: Type)
         let words = format!("Cable {}", cable.label);
         picture.push(Item::about(Ink::CableEnd(cable.style), end, about, words));
         let wide = font::width(&cable.label, Weight::Bold);
-        let size = sizes.body.min(1.65 * radius / wide.max(0.1));
+        let size = sizes.body.min(name_size(radius, wide));
         if size >= LEAST * sizes.body {
             let at = at + Pos::new(0.0, size * font::CAP_HEIGHT / 2.0);
             let text = line(at, Anchor::Middle, size, &cable.label);

@@ -28,6 +28,7 @@ mod properties;
 mod protection_page;
 mod pull_page;
 mod room_page;
+mod section_page;
 mod svg;
 mod table;
 
@@ -55,6 +56,8 @@ pub enum Kind {
     RoomList,
     /// Drill list.
     DrillList,
+    /// Bores cut across.
+    Sections,
     /// Cut list and pull sheet.
     PullSheet,
     /// Closet sheet.
@@ -114,6 +117,7 @@ impl Sheets {
         drafts.extend(elevation_page::pages(plan, design, paper));
         drafts.extend(room_page::pages(plan, design, paper));
         drafts.extend(drill_page::pages(plan, design, paper));
+        drafts.extend(section_page::pages(plan, design, paper));
         drafts.extend(pull_page::pages(plan, design, paper));
         drafts.extend(closet_page::pages(plan, paper));
         drafts.extend(protection_page::pages(plan, design, paper));
