@@ -5,7 +5,7 @@
 //! every crossing and for any set of cables that might use it, the tolls of that set are never more
 //! than what its bores cost. For then, in any routing, edges and bores together cost at least the
 //! edges and the tolls on the paths taken, and each path costs at least its cable's cheapest. At a
-//! crossing of price `p`, capacity `c` and `b` bores three kinds of toll keep to that:
+//! crossing of price `p`, capacity `c` and `b` bores four kinds of toll keep to that:
 //!
 //! - *each cable its own amount*, with all amounts together at most `p`: any use at all needs
 //!   `b >= 1`;
@@ -13,15 +13,18 @@
 //! - *each group its own amount*: a group of cables that needs at least `m` units of bore at every
 //!   cut lets a flow of `m` units pass whose use of the crossing is at most `min(r, m) * b` (see
 //!   `group`). The group pays `m` times its own cheapest way, by tolls alone, and its amount counts
-//!   `min(r, m)` times against `p`. This is what sees that seven cables in bores for six need two.
+//!   `min(r, m)` times against `p`. This is what sees that seven cables in bores for six need two;
+//! - *each of a crowd by the bore left half empty*, where those who stay away are counted instead of
+//!   those who pass, and what is paid too much is given back (see `crowd`). This is what sees that
+//!   25 cables in bores for 16 need two where all of them pass.
 //!
 //! Any mixture holds as long as all of it together stays within `p`, since `b` is at least each of
-//! the three.
+//! the four.
 //!
 //! A cable that meets a crossing on more than one of its edges pays there once, but a cheapest way
 //! would pay at each. Where those edges meet in one node the bound is that of a looser network in
-//! which the crossing has one edge only (see `relax`). Elsewhere amounts are per edge, and count as often as a path without a loop can use
-//! edges of the crossing. With pins each leg is such a path, so a cable's amount counts once for
+//! which the crossing has one edge only (see `relax`). Elsewhere amounts are per edge, and count as
+//! often as a path without a loop can use edges of the crossing. With pins each leg is such a path, so a cable's amount counts once for
 //! each leg. A group's flow has a capacity at every edge, so its amount counts for every edge.
 //! Length limits are left out, which can only lower the bound.
 //!
@@ -52,10 +55,10 @@ const ASCENTS: u32 = 6;
 const FIRST_STRIDE: f64 = 200.0;
 const LONGER: f64 = 1.1;
 const SHORTER: f64 = 0.7;
-const IDLE: u32 = 5;
+const IDLE: u32 = 10;
 
 /// Of what is known of the ways taken so many 256ths are of the last round.
-const MEMORY: u32 = 8;
+const MEMORY: u32 = 4;
 
 /// Tolls are kept for at most so many pairs of payer and crossing, in five tables of 32 MB; a larger
 /// problem gets no bound.
@@ -107,9 +110,14 @@ impl Bounder {
             }
         };
         let full = full_crossings(network, &paths);
+        let mut tolls = Tolls::new(&copy, payers.len(), weight);
+        for j in full.iter().filter(|_| !payers.is_empty()) {
+            let crowd = crowd(network, &payers[..cables], &paths, *j);
+            tolls.gather(&copy, crossings[*j as usize], &crowd);
+        }
         Self {
             search: Search::new(&copy),
-            tolls: Tolls::new(&copy, payers.len(), weight),
+            tolls,
             best: None,
             habit: Habit::new(copy.crossings.len(), payers.len()),
             full: full.iter().map(|j| crossings[*j as usize]).collect(),
@@ -132,6 +140,7 @@ impl Bounder {
         self.steps += 1;
         let least = self.least.iter().zip(&self.payers);
         let total: u64 = least.map(|(least, payer)| least * payer.units).sum();
+        let total = total.saturating_sub(self.tolls.promised());
         let rose = total.div_ceil(PARTS) > self.bound;
         self.bound = self.bound.max(total.div_ceil(PARTS));
         self.pace(rose);
@@ -174,6 +183,34 @@ fn full_crossings(network: &Network, paths: &[(usize, Vec<u32>)]) -> Vec<u32> {
     }
     let full = |j: &u32| loads[*j as usize] > u64::from(network.crossings[*j as usize].capacity);
     (0..network.crossings.len() as u32).filter(full).collect()
+}
+
+/// The payers all of whose cables pass a crossing, and the area of those cables.
+fn crowd(
+    network: &Network,
+    payers: &[Payer],
+    paths: &[(usize, Vec<u32>)],
+    crossing: u32,
+) -> Vec<(usize, u64)> {
+    let passes = |path: &[u32]| {
+        let mut arcs = path.iter().map(|arc| &network.arcs[*arc as usize]);
+        arcs.any(|arc| arc.crossing == crossing)
+    };
+    let passing = paths.iter().filter(|(_, path)| passes(path));
+    let passing: Vec<_> = passing.map(|(cable, _)| network.cables[*cable]).collect();
+    let all_pass = |payer: &Payer| {
+        let alike = |cable: &&super::Cable| {
+            payer.sources == [cable.source] && payer.area == cable.area && payer.stops.len() == 1
+        };
+        passing.iter().filter(alike).count() as u64 == payer.units
+    };
+    let crowd = payers
+        .iter()
+        .enumerate()
+        .filter(|(_, payer)| all_pass(payer));
+    crowd
+        .map(|(at, payer)| (at, payer.units * u64::from(payer.area)))
+        .collect()
 }
 
 impl Bounder {

@@ -43,6 +43,7 @@
 mod amortised;
 mod answer;
 mod bound;
+mod crowd;
 mod drag;
 mod effort;
 mod graph;

@@ -3,13 +3,14 @@
 //! Amounts are whole parts of a thousandth for one edge of the crossing, rounded so that what is
 //! paid stays under the price; `bound` tells why that makes a bound. Nothing is searched here.
 
+use super::crowd::Crowd;
 use super::graph::Network;
 
 /// Parts of a thousandth in which tolls are counted.
 pub(super) const PARTS: u64 = 16;
 
 /// Fraction bits of a toll for a hundredth of a square millimetre.
-const AREA_BITS: u32 = 16;
+pub(super) const AREA_BITS: u32 = 16;
 
 /// A crossing where an amount would count more often than this has no tolls, so that no product
 /// overflows.
@@ -24,10 +25,13 @@ pub(super) struct Tolls {
     /// How often an amount counts against the price, in rows like the amounts.
     weights: Vec<u32>,
     rows: Vec<Row>,
+    crowds: Vec<Crowd>,
 }
 
 #[derive(Clone, Copy, Debug)]
 struct Row {
+    /// Its place among the crowds, if it has one.
+    crowd: Option<u32>,
     /// What is left of the price.
     left: i64,
     capacity: u32,
@@ -46,7 +50,7 @@ pub(super) struct Habit {
 }
 
 /// Always.
-const ALWAYS: u32 = 1 << 16;
+pub(super) const ALWAYS: u32 = 1 << 16;
 
 impl Habit {
     pub fn new(crossings: usize, payers: usize) -> Self {
@@ -87,6 +91,7 @@ impl Tolls {
                 false => 0,
             };
             Row {
+                crowd: None,
                 left: left as i64,
                 capacity: crossing.capacity,
                 by_area: 0,
@@ -103,13 +108,34 @@ impl Tolls {
             amounts: vec![0; network.crossings.len() * payers],
             weights,
             rows,
+            crowds: Vec::new(),
         }
+    }
+
+    /// Lets a crowd pay at a crossing (see `crowd`): payers with the area of all their cables.
+    /// Nothing where one bore holds them, or where a way may meet the crossing twice.
+    pub fn gather(&mut self, network: &Network, crossing: u32, areas: &[(usize, u64)]) {
+        let row = &mut self.rows[crossing as usize];
+        if network.shared[crossing as usize] || row.crowd.is_some() {
+            return;
+        }
+        if let Some(crowd) = Crowd::new(self.payers, areas, row.capacity) {
+            row.crowd = Some(self.crowds.len() as u32);
+            self.crowds.push(crowd);
+        }
+    }
+
+    /// What all crowds together are promised back, in parts.
+    pub fn promised(&self) -> u64 {
+        self.crowds.iter().map(Crowd::promised).sum()
     }
 
     /// What a payer of this area pays on an edge of the crossing.
     pub fn toll(&self, crossing: u32, payer: usize, area: u32) -> u64 {
         let row = &self.rows[crossing as usize];
-        let by_area = row.per_area.saturating_mul(u64::from(area)) >> AREA_BITS;
+        let crowd = row.crowd.and_then(|i| self.crowds.get(i as usize));
+        let per_area = row.per_area + crowd.map_or(0, |crowd| crowd.rate(payer));
+        let by_area = per_area.saturating_mul(u64::from(area)) >> AREA_BITS;
         u64::from(self.amounts[crossing as usize * self.payers + payer]) + by_area
     }
 
@@ -133,9 +159,15 @@ impl Tolls {
         self.amounts[at] = amount;
     }
 
-    /// Lets the area pay all that is left at a crossing.
+    /// Lets the crowd and the area pay all that is left at a crossing: the crowd the more, the
+    /// fuller its last bore is.
     pub fn fill_by_area(&mut self, crossing: u32) {
         let row = &mut self.rows[crossing as usize];
+        if let Some(crowd) = row.crowd.and_then(|i| self.crowds.get_mut(i as usize)) {
+            let part = row.left.max(0) / 256 * crowd.last_of(row.capacity) as i64;
+            crowd.set(crowd.amount() + part);
+            row.left -= part;
+        }
         row.set_by_area(row.by_area + row.left.max(0));
     }
 
@@ -149,7 +181,7 @@ impl Tolls {
             let shares = habit.shares[range.clone()].iter().zip(payers);
             let rows = self.amounts[range.clone()]
                 .iter_mut()
-                .zip(&self.weights[range]);
+                .zip(&self.weights[range.clone()]);
             for ((share, (units, size)), (amount, weight)) in shares.zip(rows) {
                 if *share > 0 {
                     let met = *units * u64::from(*share);
@@ -160,7 +192,17 @@ impl Tolls {
                     area += met * u64::from(*size);
                 }
             }
-            if spent > 0 {
+            let crowd = self.rows[j]
+                .crowd
+                .and_then(|i| self.crowds.get_mut(i as usize));
+            if let Some(crowd) = crowd {
+                let needed = crowd.needed(&habit.shares[range], payers);
+                let more = (stride * needed).clamp(-1e8, 1e8) as i64;
+                let raised = (crowd.amount() + more).clamp(0, 1 << 31);
+                spent += raised - crowd.amount();
+                crowd.set(raised);
+            }
+            if spent != 0 {
                 let row = &mut self.rows[j];
                 let area = area as f64 / f64::from(ALWAYS);
                 let more = (stride * area / f64::from(row.capacity)).min(1e8) as i64;
@@ -175,13 +217,15 @@ impl Tolls {
         let range = j * self.payers..(j + 1) * self.payers;
         let (amounts, weights) = (&mut self.amounts[range.clone()], &self.weights[range]);
         let row = &mut self.rows[j];
+        let mut crowd = row.crowd.and_then(|i| self.crowds.get_mut(i as usize));
         while row.left < 0 {
             let paying = amounts
                 .iter()
                 .zip(weights)
                 .filter(|(amount, _)| **amount > 0);
             let squares: i64 = paying.map(|(_, weight)| i64::from(*weight).pow(2)).sum();
-            let squares = squares + i64::from(row.by_area > 0);
+            let crowded = crowd.as_ref().is_some_and(|crowd| crowd.amount() > 0);
+            let squares = squares + i64::from(row.by_area > 0) + i64::from(crowded);
             let excess = -row.left;
             let cut = |weight: i64| (excess * weight + squares - 1) / squares.max(1);
             for (amount, weight) in amounts.iter_mut().zip(weights) {
@@ -191,6 +235,11 @@ impl Tolls {
                 row.left += less * weight;
             }
             row.set_by_area(row.by_area - cut(1).min(row.by_area));
+            if let Some(crowd) = &mut crowd {
+                let less = cut(1).min(crowd.amount());
+                crowd.set(crowd.amount() - less);
+                row.left += less;
+            }
         }
     }
 }
