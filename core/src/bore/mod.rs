@@ -14,7 +14,7 @@ mod place;
 mod row;
 mod steel;
 
-pub use limit::{Limit, limit};
+pub use limit::{Limit, limit, rules_of};
 pub use member::{member_name, what_name};
 pub use minutes::drill_minutes;
 pub use place::{Close, in_the_way, too_close};

@@ -86,7 +86,7 @@ fn over(plan: &Plan, framing: &Framing, crossing: &Crossing, bore: &Bore) -> Opt
 fn doubled(plan: &Plan, crossing: &Crossing, rule: RuleId) -> Option<String> {
     let (_, wall) = crossing.wall.and_then(|wall| plan.wall(wall))?;
     let rules = &plan.rules;
-    (rule == RuleId::StudBearingBore).then(|| {
+    (rule == RuleId::StudBearingBore && wall.role.is_bearing()).then(|| {
         format!(
             "Send some cables another way, or ask the builder to double the studs: they would allow \
              {}, not more than {:.0} in a row.",

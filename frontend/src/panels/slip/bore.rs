@@ -1,13 +1,16 @@
 //! One line of the drill list: what to drill where, how full, by which limit, with its section.
 
-use borewright_core::bore::{Bore, DrillRow};
+use borewright_core::bore::{Bore, DrillRow, rules_of};
+use borewright_core::design::Design;
 use borewright_core::finding::Subject;
 use borewright_core::plan::{CableId, Plan};
+use borewright_core::rules::RuleId;
 use yew::prelude::*;
 
 use super::Head;
 use crate::hooks::{use_act, use_desk};
 use crate::panels::section::Section;
+use crate::panels::words::capital;
 use crate::parts::{Fact, Facts, Figures};
 use crate::state::{Act, Desk};
 use borewright_core::desk::{Choice, Intent};
@@ -40,6 +43,7 @@ pub fn BoreSlip(props: &BoreSlipProps) -> Html {
             <Head title={format!("Bore {}", row.number)} line={format!("{}. {}", row.location, row.height)} />
             <Section number={row.number} />
             { facts(plan, row, &bores) }
+            { sources(plan, design, &bores) }
             <CablesThrough cables={row.cables.clone()} />
             { remarks(&desk, row, &bores) }
         </>
@@ -68,6 +72,24 @@ fn facts(plan: &Plan, row: &DrillRow, bores: &[&Bore]) -> Html {
             if row.seals > 0 { <Fact name="Seals" value={row.seals.to_string()} /> }
         </Facts>
     }
+}
+
+/// Every rule the bore was sized and protected by, with its figure and source.
+fn sources(plan: &Plan, design: &Design, bores: &[&Bore]) -> Html {
+    let Some(bore) = bores.first() else {
+        return html! {};
+    };
+    let Some(crossing) = design.ways.crossings.get(bore.crossing) else {
+        return html! {};
+    };
+    let line = |id: RuleId| {
+        let rule = plan.rules.rule(id);
+        let figure = rule.show(plan.units);
+        let text = format!("{}: {figure} ({})", capital(rule.name), rule.source.words());
+        html! { <li key={id.key()}><Figures {text} /></li> }
+    };
+    let rules = rules_of(plan, &design.framing, crossing, bore);
+    html! { <ul class="List Quiet" aria-label="Rules">{ for rules.into_iter().map(line) }</ul> }
 }
 
 fn none_or(count: u32) -> String {
