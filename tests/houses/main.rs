@@ -1,6 +1,7 @@
 //! Houses against counts made by hand, the path of every cable worked out beside the check (`a`, `b`,
-//! `c`), their holes (`holes`, `tape`), what changes do to every list (`changes`), and designs of a drag's
-//! frames (`again`).
+//! `c`), and their holes (`holes`, `tape`); how near their ways are to the best (`gaps`); that neither
+//! the order of drawing (`order`) nor the place on the sheet (`moved`) decides anything; what changes do
+//! to every list (`changes`); and designs of a drag's frames (`again`).
 
 #![expect(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
@@ -9,6 +10,7 @@ mod again;
 mod b;
 mod c;
 mod changes;
+mod gaps;
 mod holes;
 mod moved;
 mod order;

@@ -78,10 +78,13 @@ impl<'n> Improver<'n> {
         let mut improver = Self::blank(network);
         let alone = improver.router.estimates();
         start::lay_tree(&mut improver.router, &improver.reach, &network.linear);
+        let before = improver.router.work();
         improver.polish(polish);
         if polish && improver.polished {
+            // No start is worth much more time than the first took.
+            let most = (improver.router.work() - before) / 4 * 5;
             for factor in STARTS {
-                improver.start_at(factor);
+                improver.start_at(factor, most);
             }
         }
         improver.router.clear();
@@ -172,11 +175,11 @@ impl<'n> Improver<'n> {
     }
 
     /// Lays all paths anew along a tree with bores at a share of their price, and improves them.
-    fn start_at(&mut self, factor: u64) {
+    fn start_at(&mut self, factor: u64, most: u64) {
         let network = self.router.network;
         let prices = vec![factor; network.crossings.len()];
         self.restart_from(&start::tree(network, &prices));
-        improve(&mut self.router, self.most);
+        improve(&mut self.router, most);
         self.keep(0);
     }
 
