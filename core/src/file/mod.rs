@@ -5,7 +5,8 @@
 //! it. The live plan carries no trace of it: `v1` has types of its own. [`read`] is total: any
 //! bytes give a plan, with what was lost said in sentences, or one sentence why there is none.
 //! [`link`]
-//! is the other saved form, small enough for an address. Nothing here draws or computes.
+//! is the other saved form, small enough for an address, and [`page`] a file with the program in it.
+//! Nothing here draws or computes.
 //!
 //! Older versions are read for ever and brought up step by step in `upgrade`; what a version means
 //! never changes once it is published, and a new meaning takes a new version.
@@ -15,6 +16,7 @@ mod lines;
 pub mod link;
 mod losses;
 mod mend;
+pub mod page;
 mod salvage;
 mod upgrade;
 mod v1;
