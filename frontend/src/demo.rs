@@ -3,7 +3,8 @@
 
 use borewright_core::file;
 use borewright_core::plan::Plan;
-use gloo::net::http::Request;
+
+use crate::browser::assets;
 
 /// One house.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -36,8 +37,7 @@ impl Example {
 
     /// The house; `None` when it cannot be fetched or read.
     pub async fn plan(self) -> Option<Plan> {
-        let answer = Request::get(self.address()).send().await.ok()?;
-        let bytes = answer.binary().await.ok()?;
+        let bytes = assets::read(self.address()).await?;
         file::read(&bytes).ok().map(|opened| opened.plan)
     }
 }

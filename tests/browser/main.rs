@@ -12,6 +12,7 @@ mod improves;
 mod keeping;
 mod links;
 mod opens;
+mod page_file;
 mod paper;
 mod pins;
 mod refusals;

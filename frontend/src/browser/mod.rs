@@ -3,6 +3,7 @@
 //! Nothing here knows a component. What can fail says so in one sentence.
 
 pub mod address;
+pub mod assets;
 pub mod clipboard;
 pub mod clock;
 pub mod files;

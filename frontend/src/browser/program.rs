@@ -2,6 +2,8 @@
 
 use wasm_bindgen::prelude::*;
 
+use super::{assets, files};
+
 #[wasm_bindgen]
 extern "C" {
     /// The address of the JavaScript module that this program belongs to.
@@ -17,8 +19,21 @@ pub fn is_worker() -> bool {
     web_sys::window().is_none()
 }
 
-/// The address that starts this program once more, in a worker.
+/// The address that starts this program once more, in a worker. A page that is a file of its own has
+/// nothing beside it: there the program is handed over as it lies in the page.
 pub fn worker_address() -> String {
+    if let Some((script, packed)) = assets::program() {
+        // A file may import nothing, so the module runs as a plain script.
+        let script = script.replace("import.meta.url", "location.href");
+        let held = packed.trim();
+        let source =
+            format!("globalThis.borewrightHeld = '{held}'; (async () => {{ {script} }})();");
+        let address = files::address("text/javascript", source.as_bytes());
+        let text = address.to_string();
+        // The worker may be started again, so its source stays for as long as the page.
+        std::mem::forget(address);
+        return text;
+    }
     let module = MODULE.with(String::clone);
     let name = module.rsplit('/').next().unwrap_or_default();
     format!("{STARTER}?{name}")

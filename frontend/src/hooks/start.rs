@@ -8,7 +8,7 @@ use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 use crate::browser::storage::{self, Slot};
-use crate::browser::{address, clock, offline};
+use crate::browser::{address, assets, clock, offline};
 use crate::demo::Example;
 use crate::state::{Act, Dispatcher, Keeping};
 
@@ -31,6 +31,9 @@ pub fn use_start(dispatcher: &Dispatcher) {
 }
 
 async fn begin(dispatcher: Dispatcher) {
+    if let Some(bytes) = assets::plan() {
+        return with_held(&dispatcher, &bytes).await;
+    }
     let text = address::fragment();
     match (!text.is_empty()).then(|| read_link(&text)) {
         None => without_link(&dispatcher).await,
@@ -41,6 +44,21 @@ async fn begin(dispatcher: Dispatcher) {
         Some(Err(error)) => {
             without_link(&dispatcher).await;
             let text = format!("{error} The address still holds all of it.");
+            dispatcher.dispatch(Act::Say(Notice::refused(text, None)));
+        }
+    }
+}
+
+/// Begins with the plan of a page that is a file of its own: to look at, as one from a link.
+async fn with_held(dispatcher: &Dispatcher, bytes: &[u8]) {
+    match file::read(bytes) {
+        Ok(opened) => {
+            dispatcher.dispatch(Act::Begin(Session::shared(opened.plan), Keeping::Nothing));
+            say_losses(dispatcher, &opened.losses);
+        }
+        Err(error) => {
+            without_link(dispatcher).await;
+            let text = format!("The plan in this page could not be read. {error}");
             dispatcher.dispatch(Act::Say(Notice::refused(text, None)));
         }
     }

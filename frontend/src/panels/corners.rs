@@ -7,7 +7,7 @@ use yew::prelude::*;
 
 use super::examples::Examples;
 use super::icons;
-use crate::browser::address;
+use crate::browser::{address, assets};
 use crate::hooks::{use_act, use_desk, use_opening};
 use crate::parts::{FilePress, Icon, Press, PressKind};
 use crate::state::{Act, Desk};
@@ -134,7 +134,7 @@ fn FromLink() -> Html {
     });
     html! {
         <div class="FromLink" role="status">
-            <span>{ "From a link, to look at." }</span>
+            <span>{ format!("From {}, to look at.", assets::origin()) }</span>
             <Press label="Take over as a copy" kind={PressKind::Main} onpress={take} />
         </div>
     }

@@ -33,6 +33,8 @@ pub const PRINT: &str = "M7 9V3h10v6M7 17H4V9h16v8h-3M7 14h10v7H7z";
 pub const LISTS: &str = "M4 5h16M4 10h16M4 15h16M4 20h16M9 5v15";
 /// Into a file.
 pub const SAVE: &str = "M12 3v11M7.5 10l4.5 4.5 4.5-4.5M4 17v4h16v-4";
+/// A page with something on it.
+pub const PAGE: &str = "M6 3h8l4 4v14H6zM14 3v4h4M9 11h6M9 14h6M9 17h4";
 /// Out of a file.
 pub const OPEN: &str = "M12 14V3M7.5 7.5L12 3l4.5 4.5M4 17v4h16v-4";
 /// A blank sheet.

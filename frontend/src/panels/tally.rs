@@ -5,6 +5,7 @@ use yew::prelude::*;
 use super::best::Best;
 use super::counts::{Figure, figures};
 use super::icons;
+use crate::browser::assets;
 use crate::hooks::{use_act, use_desk, use_difference};
 use crate::parts::Icon;
 use crate::state::{Act, Count, Desk, Keeping, Leaf};
@@ -83,7 +84,7 @@ fn JobTitle() -> Html {
 
 fn kept(desk: &Desk) -> String {
     let words = match &desk.keeping {
-        _ if desk.session.read_only => "from a link, to look at",
+        _ if desk.session.read_only => return format!("from {}, to look at", assets::origin()),
         Keeping::Nothing => "not changed yet",
         Keeping::Waiting => "being kept",
         Keeping::Kept => "kept on this device",

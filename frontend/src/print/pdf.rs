@@ -3,11 +3,10 @@
 use borewright_core::desk::Notice;
 use borewright_core::file::link::Privacy;
 use borewright_core::sheet::{Fonts, Page, Paper, Sheets, pdf};
-use gloo::net::http::Request;
 use wasm_bindgen_futures::spawn_local;
 
 use super::code;
-use crate::browser::files;
+use crate::browser::{assets, files};
 use crate::state::{Act, Desk, Dispatcher};
 
 /// What is said when a font cannot be fetched.
@@ -49,10 +48,5 @@ async fn written(pages: &[Page]) -> Result<Vec<u8>, String> {
 }
 
 async fn font(weight: &str) -> Option<Vec<u8>> {
-    let address = format!("./fonts/borewright-sans-{weight}.ttf");
-    let answer = Request::get(&address).send().await.ok()?;
-    if !answer.ok() {
-        return None;
-    }
-    answer.binary().await.ok()
+    assets::read(&format!("./fonts/borewright-sans-{weight}.ttf")).await
 }

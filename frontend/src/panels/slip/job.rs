@@ -3,18 +3,19 @@
 use std::rc::Rc;
 
 use borewright_core::desk::{Intent, Notice};
-use borewright_core::file;
+use borewright_core::file::{self, page};
+use borewright_core::plan::Plan;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 use super::Head;
-use crate::browser::files;
 use crate::browser::storage::{self, Slot};
+use crate::browser::{assets, files};
 use crate::hooks::{use_act, use_desk, use_dispatcher, use_opening, use_slots};
 use crate::panels::examples::Examples;
 use crate::panels::icons;
 use crate::parts::{FilePress, Press, PressKind};
-use crate::state::{Act, Desk, Dispatcher, Keeping, Leaf};
+use crate::state::{Act, Desk, Dispatcher, Keeping, Leaf, Wait};
 
 /// The slip of the job.
 #[component]
@@ -27,6 +28,10 @@ pub fn JobSlip() -> Html {
         let desk = desk.clone();
         Callback::from(move |()| save(&desk))
     };
+    let save_page = {
+        let (plan, dispatcher) = (desk.session.plan.clone(), use_dispatcher());
+        Callback::from(move |()| spawn_local(save_page(plan.clone(), dispatcher.clone())))
+    };
     html! {
         <>
             <Head title={desk.session.plan.title.clone()} line={keeping(&desk)} />
@@ -35,6 +40,7 @@ pub fn JobSlip() -> Html {
                 <FilePress label="Open a file" icon={icons::OPEN} onfile={onfile}
                     accept=".json,.borewright,application/json,image/png,image/jpeg,image/webp" />
                 <Press label="Save to a file" icon={icons::SAVE} onpress={save} />
+                <Press label="Save as a page that opens anywhere" icon={icons::PAGE} onpress={save_page} />
                 <Press label="Share" icon={icons::LINK} onpress={lay.reform(|()| Leaf::Share)} />
                 <Press label="Settings" icon={icons::SETTINGS} onpress={lay.reform(|()| Leaf::Settings)} />
                 <OtherPlans />
@@ -54,10 +60,35 @@ pub fn save(desk: &Desk) {
     files::save(&name, "application/json", &file::write(plan));
 }
 
+/// Saves one page with this program, the plan and its drawings in it: for e-mail, or any host.
+async fn save_page(plan: Rc<Plan>, dispatcher: Dispatcher) {
+    let words = String::from("Putting the page together");
+    dispatcher.dispatch(Act::Wait(Some(Wait { words, done: None })));
+    match assets::parts().await {
+        Some(parts) => {
+            let text = page::page(&parts, &plan);
+            files::save(
+                &files::name_of(&plan.title, "html"),
+                "text/html",
+                text.as_bytes(),
+            );
+        }
+        None => {
+            let text =
+                "A part of this page could not be fetched. Load the page again, or save to a file.";
+            dispatcher.dispatch(Act::Say(Notice::refused(text, None)));
+        }
+    }
+    dispatcher.dispatch(Act::Wait(None));
+}
+
 fn keeping(desk: &Desk) -> String {
     match &desk.keeping {
         _ if desk.session.read_only => {
-            String::from("From a link, to look at. Take it over to change it.")
+            format!(
+                "From {}, to look at. Take it over to change it.",
+                assets::origin()
+            )
         }
         Keeping::Nothing => String::from("Nothing changed yet."),
         Keeping::Waiting => String::from("Being kept on this device."),
