@@ -19,6 +19,9 @@ use wasm_bindgen_futures::spawn_local;
 
 use crate::browser::program;
 
+/// Between two reports, per cent.
+const STRIDE: u8 = 4;
+
 /// How long it works between two looks at its orders, milliseconds.
 const STINT: f64 = 40.0;
 
@@ -132,7 +135,7 @@ async fn improve(
     let mut improvement = Improvement::new(&network);
     let mut told = 0;
     while stint(&mut improvement) {
-        if improvement.done() != told {
+        if improvement.done() >= told + STRIDE {
             told = improvement.done();
             report(told);
         }

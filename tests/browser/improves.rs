@@ -26,3 +26,19 @@ fn the_search_can_be_stopped_and_taken_up_again() {
     page.button("Look for better ways").tap();
     page.see("of the best possible");
 }
+
+#[test]
+#[ignore = "needs the served page: cargo verify"]
+fn what_is_half_typed_stays_while_the_ways_are_improved() {
+    let page = Page::open("improves-typing", Size::Desk);
+    page.see("of the best possible");
+    page.button("Drops").tap();
+    page.button("Choose").tap();
+    page.labelled("D2 outlet, Bedroom 1").tap();
+    page.button("Add a cable").tap();
+    let field = page.field("Note");
+    field.tap();
+    page.keys("Behind the bed");
+    page.see("of the best possible");
+    assert_eq!(field.value(), "Behind the bed");
+}

@@ -14,6 +14,7 @@ pub fn copied_link(page: &Page) -> String {
 
 /// Every number of the tally with its words, without the difference that shows for a moment.
 pub fn tally(page: &Page) -> Vec<String> {
+    page.see("of the best possible");
     let script = "return [...arguments[0].querySelectorAll('button')].map((button) =>
         [...button.querySelectorAll('b, span')].map((part) => part.textContent).join(''))";
     let counts = page.role("group", "Tally").ask(script);

@@ -7,6 +7,7 @@ pub mod assets;
 pub mod clipboard;
 pub mod clock;
 pub mod files;
+pub mod focus;
 pub mod offline;
 pub mod paper;
 pub mod picture;

@@ -3,6 +3,7 @@
 //! Each layer is compared by the identity of what it draws, so that a moving pointer draws the
 //! draft alone.
 
+mod beneath;
 mod chosen;
 mod draft;
 mod frame;

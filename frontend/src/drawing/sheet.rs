@@ -5,6 +5,7 @@ use std::sync::Arc;
 use borewright_core::desk::Draft;
 use yew::prelude::*;
 
+use super::beneath::BeneathLayer;
 use super::draft::DraftLayer;
 use super::frame::laid;
 use super::handles::{Handles, handles};
@@ -46,6 +47,7 @@ fn Layers() -> Html {
         <svg class="SheetInk" role="application" aria-label="Sheet" tabindex="0" width="100%" height="100%">
             <g transform={laid(&desk.view)}>
                 { scan(&desk) }
+                <BeneathLayer plan={session.shown_plan().clone()} level={session.level} />
                 <LevelLayer plan={session.shown_plan().clone()} design={session.shown_design().clone()}
                     {shown} chosen={session.chosen} scale={settled} />
                 <PinLayer marks={marks(session)} scale={settled} />

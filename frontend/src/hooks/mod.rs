@@ -1,6 +1,7 @@
 //! Every effect of the page: what happens because something changed, and not because it is drawn.
 
 mod awaited;
+mod beside;
 mod difference;
 mod drawn;
 mod example;
@@ -15,6 +16,7 @@ mod squaring;
 mod start;
 
 pub use awaited::use_awaited;
+pub use beside::use_beside;
 pub use difference::use_difference;
 pub use drawn::use_drawn;
 pub use example::use_example;

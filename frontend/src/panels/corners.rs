@@ -7,8 +7,8 @@ use yew::prelude::*;
 
 use super::examples::Examples;
 use super::icons;
-use crate::browser::{address, assets};
-use crate::hooks::{use_act, use_desk, use_opening};
+use crate::browser::{address, assets, focus};
+use crate::hooks::{use_act, use_beside, use_desk, use_opening};
 use crate::parts::{FilePress, Icon, Press, PressKind};
 use crate::state::{Act, Desk};
 
@@ -160,6 +160,8 @@ fn Waiting() -> Html {
 pub fn Saying() -> Html {
     let desk = use_desk();
     let close = use_act(|_: MouseEvent| Act::Want(Intent::DismissNotice));
+    let node = use_node_ref();
+    use_beside(&node, place(&desk));
     let Some(notice) = &desk.session.notice else {
         return html! {};
     };
@@ -168,11 +170,25 @@ pub fn Saying() -> Html {
         NoticeKind::Done => ("done", "status"),
     };
     html! {
-        <div class="Notice" data-kind={kind} {role}>
+        <div class="Notice" ref={node} data-kind={kind} {role}>
             <p>{ &notice.text }</p>
             <button type="button" class="Small" aria-label="Put this away" onclick={close}>
                 <Icon lines={icons::CLOSE} />
             </button>
         </div>
     }
+}
+
+/// Where the sentence is about, in pixels of the table: on the sheet, or at the field just filled.
+fn place(desk: &Desk) -> Option<(i32, i32)> {
+    let notice = desk.session.notice.as_ref()?;
+    let at = match notice.at {
+        Some(at) => {
+            let at = desk.view.to_screen(at.pos());
+            (at.x, at.y)
+        }
+        None if notice.kind == NoticeKind::Refused => focus::foot_of_field(".Table")?,
+        None => return None,
+    };
+    Some((at.0.round() as i32, at.1.round() as i32))
 }
