@@ -16,4 +16,5 @@ mod page_file;
 mod paper;
 mod pins;
 mod refusals;
+mod rules;
 mod sketch;

@@ -28,8 +28,9 @@ pub fn ReadField(props: &ReadFieldProps) -> Html {
     let want = use_act(|edit| Act::Want(Intent::Edit(edit)));
     let trouble = use_state(|| None::<AttrValue>);
     let onset = {
-        let (read, trouble) = (props.read.clone(), trouble.clone());
-        Callback::from(move |text: String| match read.emit(text) {
+        let (read, trouble, value) = (props.read.clone(), trouble.clone(), props.value.clone());
+        Callback::from(move |text: String| match read.emit(text.clone()) {
+            Ok(_) if text == value.as_str() => trouble.set(None),
             Ok(edit) => {
                 trouble.set(None);
                 want.emit(edit);

@@ -70,7 +70,12 @@ pub fn Field(props: &FieldProps) -> Html {
     let (set, typed) = (props.onset.clone(), node.clone());
     let onchange = Callback::from(move |_: Event| {
         let text = text_of(&typed);
-        if text != stands.borrow().0.as_str() {
+        let differs = {
+            let stands = stands.borrow();
+            // What stands may be written again to be rid of the trouble.
+            text != stands.0.as_str() || stands.1
+        };
+        if differs {
             set.emit(text);
         }
         settle();

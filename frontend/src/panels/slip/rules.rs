@@ -19,7 +19,7 @@ pub fn Rules() -> Html {
     let plan = &desk.session.plan;
     let shown = RuleId::ALL.iter().filter(|id| is_shown(plan, **id));
     html! {
-        <section aria-label="Rule set">
+        <section aria-label="Limits and defaults">
             <h3>{ "Limits and defaults" }</h3>
             { book(plan, &edit) }
             { fill(plan, &edit) }
@@ -81,10 +81,15 @@ fn read_words(plan: &Plan) -> String {
 /// How full a bore may be: one figure, or by the number of cables.
 fn fill(plan: &Plan, edit: &Callback<Edit>) -> Html {
     let by_count = plan.rules.value(RuleId::FillByCount) > 0.5;
-    let options = ["One figure", "By number of cables, as in raceways"];
+    let options = ["One figure", "By cable count"];
     let options = options.map(AttrValue::from).to_vec();
     let onpick = edit.reform(|place: usize| Edit::SetRule(RuleId::FillByCount, place as f64));
-    html! { <Segments label="Fill of a bore" {options} chosen={Some(usize::from(by_count))} {onpick} /> }
+    html! {
+        <>
+            <p>{ "Fill of a bore: one figure for all, or by the number of cables, as in raceways" }</p>
+            <Segments label="Fill of a bore" {options} chosen={Some(usize::from(by_count))} {onpick} />
+        </>
+    }
 }
 
 /// Choices have controls of their own, and a figure that nothing asks for stays out of the list.
