@@ -6,7 +6,7 @@
 
 use crate::design::Design;
 use crate::plan::{CableId, Plan};
-use crate::schedule::{Port, labels, ports, room_list};
+use crate::schedule::{ChangeOrder, CountChange, Port, labels, ports, room_list};
 use crate::units::{Mm, Units};
 
 /// The schedules that can be written, with the name of their file.
@@ -72,6 +72,31 @@ pub fn csv(table: Table, plan: &Plan, design: &Design) -> String {
         Table::Labels => all_labels(plan),
         Table::Findings => findings(design),
     };
+    rows.iter().map(|row| line(row)).collect()
+}
+
+/// Writes a change order.
+pub fn change_order(order: &ChangeOrder) -> String {
+    let mut rows = vec![head(&["what", "item", "before", "after", "difference"])];
+    rows.extend(order.drops.iter().map(|drop| {
+        let item = format!("{} {}", drop.label, drop.what);
+        vec![
+            "drop".into(),
+            item,
+            String::new(),
+            String::new(),
+            drop.change.clone(),
+        ]
+    }));
+    rows.extend(order.counts.iter().map(|count| {
+        let CountChange {
+            what,
+            before,
+            after,
+            difference,
+        } = count.clone();
+        vec!["count".into(), what, before, after, difference]
+    }));
     rows.iter().map(|row| line(row)).collect()
 }
 

@@ -1,6 +1,7 @@
 //! Tables that follow from ways and bores, one a file: the tally, the cut list, the rooms, the
-//! closet's ports, the labels.
+//! closet's ports, the labels, and how two versions differ.
 
+mod change_order;
 mod cut_list;
 mod labels;
 mod ports;
@@ -8,6 +9,7 @@ pub mod reels;
 mod rooms;
 mod totals;
 
+pub use change_order::{ChangeOrder, CountChange, DropChange};
 pub use cut_list::{Cut, CutList, Reel, slack_rule};
 pub use labels::{LABELS_PER_END, Label, LabelPlace, labels};
 pub use ports::{Port, ports};
