@@ -77,6 +77,8 @@ pub enum Leaf {
     Share,
     /// The lists as files.
     Lists,
+    /// What changed since an older version.
+    Change,
     /// Title, units, rules, bits and cables.
     Settings,
     /// The list of findings.

@@ -2,6 +2,7 @@
 
 mod bore;
 mod cable;
+mod change;
 mod closet;
 mod count;
 mod drawing;
@@ -67,6 +68,7 @@ fn is_paper(step: Step) -> bool {
 fn leaf_of(leaf: Leaf) -> Html {
     match leaf {
         Leaf::Job => html! { <job::JobSlip /> },
+        Leaf::Change => html! { <change::ChangeSlip /> },
         Leaf::Lists => html! { <lists::ListsSlip /> },
         Leaf::Share => html! { <share::ShareSlip /> },
         Leaf::Settings => html! { <settings::SettingsSlip /> },
