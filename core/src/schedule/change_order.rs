@@ -5,7 +5,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::design::Design;
+use super::Totals;
 use crate::framing::drop_room;
 use crate::plan::{CableId, Drop, Plan};
 use crate::units::{Mm, Units, thousands};
@@ -47,7 +47,7 @@ pub struct CountChange {
 
 impl ChangeOrder {
     /// How the later version differs from the earlier. Nothing in it when nothing does.
-    pub fn between(before: (&Plan, &Design), after: (&Plan, &Design)) -> Self {
+    pub fn between(before: (&Plan, &Totals), after: (&Plan, &Totals)) -> Self {
         let mut numbers: BTreeSet<u32> = before.0.drops.iter().map(|drop| drop.id.0).collect();
         numbers.extend(after.0.drops.iter().map(|drop| drop.id.0));
         let drop = |plan: &Plan, number: u32| {
@@ -153,10 +153,10 @@ fn cables(count: usize) -> String {
 }
 
 fn counts(
-    (old_plan, old): (&Plan, &Design),
-    (new_plan, new): (&Plan, &Design),
+    (old_plan, old): (&Plan, &Totals),
+    (new_plan, new): (&Plan, &Totals),
 ) -> Vec<CountChange> {
-    let (was, is) = (&old.totals, &new.totals);
+    let (was, is) = (old, new);
     let units = new_plan.units;
     let mut all = vec![
         whole("drops", was.drops, is.drops),
@@ -188,16 +188,16 @@ fn whole(what: &str, before: u32, after: u32) -> Option<CountChange> {
 
 /// Cable to cut by the name of its kind, so that a kind added to the catalogue moves no other.
 fn lengths(
-    (old_plan, old): (&Plan, &Design),
-    (new_plan, new): (&Plan, &Design),
+    (old_plan, old): (&Plan, &Totals),
+    (new_plan, new): (&Plan, &Totals),
     units: Units,
 ) -> Vec<Option<CountChange>> {
-    let of = |plan: &Plan, design: &Design| -> Vec<(String, Mm)> {
+    let of = |plan: &Plan, totals: &Totals| -> Vec<(String, Mm)> {
         let total = |total: &super::CableTotal| {
             let spec = plan.catalogue.cable(total.kind)?;
             Some((spec.name.clone(), total.length))
         };
-        design.totals.cable.iter().filter_map(total).collect()
+        totals.cable.iter().filter_map(total).collect()
     };
     let (was, is) = (of(old_plan, old), of(new_plan, new));
     let mut names: Vec<&String> = is.iter().chain(&was).map(|(name, _)| name).collect();
@@ -242,13 +242,14 @@ fn signed(step: i64, size: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::design::Design;
     use crate::picture::sample;
     use crate::plan::CableKindId;
     use crate::plan::edit::Edit;
 
     fn between(before: &Plan, after: &Plan) -> ChangeOrder {
-        let (was, is) = (Design::of(before), Design::of(after));
-        ChangeOrder::between((before, &was), (after, &is))
+        let totals = |plan: &Plan| Design::of(plan).totals;
+        ChangeOrder::between((before, &totals(before)), (after, &totals(after)))
     }
 
     fn difference<'a>(order: &'a ChangeOrder, what: &str) -> &'a str {

@@ -63,8 +63,8 @@ async fn read(file: File) -> Older {
 }
 
 fn between(older: &(borewright_core::plan::Plan, Design), desk: &Desk) -> ChangeOrder {
-    let now = (&*desk.session.plan, &*desk.session.design);
-    ChangeOrder::between((&older.0, &older.1), now)
+    let now = (&*desk.session.plan, &desk.session.design.totals);
+    ChangeOrder::between((&older.0, &older.1.totals), now)
 }
 
 #[derive(Properties, PartialEq)]
