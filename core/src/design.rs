@@ -10,6 +10,7 @@ use crate::framing::Framing;
 use crate::plan::Plan;
 use crate::route::network::{Answer, Effort as Budget};
 use crate::route::{Routing, Ways};
+use crate::schedule::reels::Look;
 use crate::schedule::{CutList, Totals};
 
 /// How hard the ways of a design were sought.
@@ -20,6 +21,16 @@ pub enum Effort {
     Live,
     /// As hard as it is worth, and with the bound worked out.
     Long,
+}
+
+impl Effort {
+    /// How long to look for fewer reels.
+    fn look(self) -> Look {
+        match self {
+            Self::Live => Look::Brief,
+            Self::Long => Look::Long,
+        }
+    }
 }
 
 /// What follows from a plan. The same plan gives the same design on every machine.
@@ -100,9 +111,9 @@ impl Design {
     fn with(plan: &Plan, framing: Framing, ways: Ways, effort: Effort) -> Self {
         let bores = bore::size(plan, &framing, &ways);
         let drill_list = bore::drill_list(plan, &framing, &ways, &bores);
-        let cut_list = CutList::of(plan, &ways);
+        let cut_list = CutList::of(plan, &ways, effort.look());
         let totals = Totals::of(plan, &ways, &bores, &cut_list);
-        let findings = finding::find(plan, &framing, &ways, &bores);
+        let findings = finding::find(plan, &framing, &ways, &bores, &cut_list);
         Self {
             framing,
             ways,

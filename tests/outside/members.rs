@@ -18,6 +18,7 @@ use borewright_core::plan::{
 };
 use borewright_core::route::{Crossing, Member, Ways};
 use borewright_core::rules::RuleId;
+use borewright_core::schedule::CutList;
 use borewright_core::shape::{Direction, Point};
 use borewright_core::units::{Mm, Size, Units, read_size};
 
@@ -245,7 +246,13 @@ fn bored(row: &Row) -> (Plan, Ways, Vec<Bore>) {
 
 fn answer(row: &Row) -> Answer {
     let (plan, ways, bores) = bored(row);
-    let found = finding::find(&plan, &Framing::of(&plan), &ways, &bores);
+    let found = finding::find(
+        &plan,
+        &Framing::of(&plan),
+        &ways,
+        &bores,
+        &CutList::default(),
+    );
     let stopped = found.iter().any(|f| f.key.starts_with("over-limit"));
     let asked = found.iter().any(|f| f.key.starts_with("web"));
     assert_eq!(

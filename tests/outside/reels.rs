@@ -36,6 +36,7 @@ fn triplets_are_cut_without_waste() {
     let stock = Stock {
         part_reels: Vec::new(),
         new_reel: Mm(1_000),
+        on_hand: 0,
     };
     let lists = (1..=8).map(triplets);
     let plans: Vec<_> = lists

@@ -16,7 +16,10 @@ const ROOMS: [(&str, &str); 17] = [
     ("route", "units shape rules plan framing"),
     ("bore", "units shape rules plan framing route"),
     ("schedule", "units shape rules plan framing route bore"),
-    ("finding", "units shape rules plan scan framing route bore"),
+    (
+        "finding",
+        "units shape rules plan scan framing route bore schedule",
+    ),
     (
         "design",
         "units shape rules plan framing route bore schedule finding",

@@ -28,6 +28,7 @@ pub fn print() {
     let stock = Stock {
         part_reels: Vec::new(),
         new_reel: Mm(1_000),
+        on_hand: 0,
     };
     let how = "100 lists made by Falkenauer's rule, t60: 60 items on 20 reels without waste";
     let plans: Vec<ReelPlan> = triplets
@@ -86,6 +87,7 @@ fn house(number: u64) -> (Vec<Piece>, Stock) {
         Stock {
             part_reels,
             new_reel,
+            on_hand: 0,
         },
     )
 }

@@ -71,6 +71,10 @@ fn is_false(flag: &bool) -> bool {
     !flag
 }
 
+fn is_zero(count: &u16) -> bool {
+    *count == 0
+}
+
 words!(Units is crate::units::Units: Imperial = "imperial", Metric = "metric");
 
 /// The whole document, in the order it is written.

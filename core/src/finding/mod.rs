@@ -5,6 +5,7 @@ mod coverage;
 mod drawing;
 mod neighbours;
 mod pins;
+mod reels;
 mod rule_set;
 mod ways;
 
@@ -12,6 +13,7 @@ use crate::bore::Bore;
 use crate::framing::Framing;
 use crate::plan::{CableId, DropId, LevelId, OpeningId, Plan, WallId};
 use crate::route::Ways;
+use crate::schedule::CutList;
 use crate::shape::Pos;
 
 /// How much a finding weighs. Shown by shape and word as well as by tone.
@@ -79,12 +81,19 @@ pub struct Finding {
 }
 
 /// Runs every check over a design, gravest first.
-pub fn find(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) -> Vec<Finding> {
+pub fn find(
+    plan: &Plan,
+    framing: &Framing,
+    ways: &Ways,
+    bores: &[Bore],
+    cuts: &CutList,
+) -> Vec<Finding> {
     let mut found = drawing::check(plan, framing);
     found.extend(ways::check(plan, framing, ways));
     found.extend(bores::check(plan, framing, ways, bores));
     found.extend(neighbours::check(plan, framing, ways, bores));
     found.extend(pins::check(plan, framing, ways));
+    found.extend(reels::check(plan, cuts));
     found.extend(coverage::check(plan));
     found.extend(rule_set::check(plan));
     for finding in &mut found {

@@ -32,6 +32,8 @@ pub struct CableSpec {
     pub reel: Mm,
     /// Part reels in the van.
     pub part_reels: Vec<Mm>,
+    /// Full reels in the van, to pull from at once; 0 where reels are bought as the lengths need.
+    pub on_hand: u16,
 }
 
 /// Cables and bits this crew uses.
@@ -66,6 +68,7 @@ impl Default for Catalogue {
             outdoor,
             reel: Mm::feet(1000.0),
             part_reels: Vec::new(),
+            on_hand: 0,
         };
         Self {
             cables: vec![

@@ -156,17 +156,17 @@ fn drill(plan: &Plan, design: &Design) -> Vec<Row> {
 fn cuts(plan: &Plan, design: &Design) -> Vec<Row> {
     let unit = length_unit(plan.units);
     let mut rows = vec![head(&[
-        "cable", "kind", "drop", "group", "path", "slack", "waste", "cut", "unit", "reel",
+        "pull", "cable", "kind", "drop", "path", "slack", "waste", "cut", "unit", "reel",
     ])];
     for cut in &design.cut_list.cuts {
         let kind = plan.catalogue.cable(cut.kind);
         let reel = cut.reel.and_then(|reel| design.cut_list.reels.get(reel));
         rows.push(vec![
+            cut.group.to_string(),
             plan.cable_label(cut.cable),
             kind.map_or(String::new(), |spec| spec.name.clone()),
             plan.drop(cut.drop)
                 .map_or(String::new(), |drop| drop.label()),
-            cut.group.to_string(),
             length(plan.units, cut.path),
             length(plan.units, cut.slack),
             length(plan.units, cut.waste),

@@ -30,6 +30,7 @@ pub fn report(plan: &Plan, design: &Design) -> Value {
         },
         "cost": design.ways.cost,
         "bound": design.ways.bound,
+        "reels_by_kind": reels_by_kind(plan, design),
         "ways": ways(plan, design),
         "findings": design.findings.iter().map(finding).collect::<Vec<_>>(),
     })
@@ -107,7 +108,7 @@ fn cut_row(plan: &Plan, design: &Design, cut: &Cut) -> Value {
         "waste_mm": cut.waste.0,
         "length_mm": cut.length.0,
         "length": plan.units.total(cut.length),
-        "group": cut.group,
+        "pull": cut.group,
         "reel": reel.map(|reel| reel.name.as_str()),
     })
 }
@@ -122,6 +123,24 @@ fn reels(design: &Design) -> Vec<Value> {
         })
     };
     design.cut_list.reels.iter().map(reel).collect()
+}
+
+fn reels_by_kind(plan: &Plan, design: &Design) -> Vec<Value> {
+    let kind = |of: &crate::schedule::KindOfReels| {
+        json!({
+            "kind": plan.catalogue.cable(of.kind).map_or("?", |spec| spec.name.as_str()),
+            "new_reels": of.new_reels,
+            "fewest_possible": of.fewest_possible,
+            "to_pull_from": of.at_hand,
+            "opened_for_pulls": of.for_pulls,
+            "trunks_split": of.split.iter().map(|trunk| json!({
+                "cables": trunk.cables,
+                "pulls": trunk.pulls,
+            })).collect::<Vec<_>>(),
+            "too_long": of.too_long.iter().map(|id| plan.cable_label(*id)).collect::<Vec<_>>(),
+        })
+    };
+    design.cut_list.kinds.iter().map(kind).collect()
 }
 
 fn ways(plan: &Plan, design: &Design) -> Vec<Value> {

@@ -1,6 +1,7 @@
-//! The cut list: every cable's length, and the reel it comes from.
+//! The cut list: every cable's length, the pull it goes with, and the reel it comes from.
 
-use crate::plan::{CableId, CableKindId, Drop, DropId, DropKind, Plan};
+use super::reels::{self, Look, Piece, ReelPlan, ReelProblem, Stock};
+use crate::plan::{CableId, CableKindId, CableSpec, Drop, DropId, DropKind, Plan};
 use crate::route::{MoveKind, Way, Ways};
 use crate::rules::RuleId;
 use crate::units::{Mm, Units};
@@ -8,10 +9,13 @@ use crate::units::{Mm, Units};
 /// Every cable with its length to cut.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct CutList {
-    /// One a cable that has a way, by kind and pull group, longest first within each.
+    /// One a cable that has a way, in the order of pulling: by kind, then pull by pull, longest
+    /// first within each.
     pub cuts: Vec<Cut>,
-    /// Reels in order of use, over all kinds.
+    /// Reels over all kinds: the part reels in the van, then the new ones.
     pub reels: Vec<Reel>,
+    /// How the reels of each kind in use came out.
+    pub kinds: Vec<KindOfReels>,
 }
 
 /// One cable to cut.
@@ -31,8 +35,12 @@ pub struct Cut {
     pub waste: Mm,
     /// What to cut: all of it, rounded up to a whole foot or a tenth of a metre.
     pub length: Mm,
-    /// Cables pulled together carry the same group number, from 1.
+    /// The pull it goes with, from 1 in the order of pulling. Cables of one pull come from
+    /// different reels.
     pub group: u32,
+    /// Its trunk: the last crossing before the closet, as an index into
+    /// [`Ways::crossings`](crate::route::Ways::crossings); `None` for a cable that crosses nothing.
+    pub trunk: Option<usize>,
     /// The reel it comes from, as an index into [`CutList::reels`]; `None` if no reel holds it.
     pub reel: Option<usize>,
 }
@@ -52,87 +60,220 @@ pub struct Reel {
     pub part: bool,
 }
 
+impl Reel {
+    /// Whether anything is cut from it.
+    pub fn is_used(&self) -> bool {
+        self.left < self.length
+    }
+}
+
+/// How the reels of one kind of cable came out.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct KindOfReels {
+    /// Which kind.
+    pub kind: CableKindId,
+    /// New reels to open.
+    pub new_reels: usize,
+    /// No assignment opens fewer; equal to `new_reels` where that is proved.
+    pub fewest_possible: usize,
+    /// Reels a pull can draw from at once: part reels, and new ones at hand.
+    pub at_hand: usize,
+    /// Trunks of more cables than there are reels at hand, split into several pulls.
+    pub split: Vec<SplitTrunk>,
+    /// New reels opened only so that cables of one pull come from different ones.
+    pub for_pulls: usize,
+    /// Cables longer than every reel.
+    pub too_long: Vec<CableId>,
+    /// The longest reel there is, new or part.
+    pub longest: Mm,
+}
+
+/// A trunk that is pulled in several pulls, for want of reels to draw from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct SplitTrunk {
+    /// Its last crossing before the closet, as an index into
+    /// [`Ways::crossings`](crate::route::Ways::crossings).
+    pub crossing: usize,
+    /// Its cables of this kind.
+    pub cables: usize,
+    /// The pulls they go in.
+    pub pulls: usize,
+}
+
+impl KindOfReels {
+    /// Whether no assignment opens fewer new reels.
+    pub fn is_proved(&self) -> bool {
+        self.new_reels == self.fewest_possible
+    }
+}
+
 impl CutList {
     /// Works out lengths and assigns reels.
-    pub(crate) fn of(plan: &Plan, ways: &Ways) -> Self {
-        let mut list = Self::default();
+    pub(crate) fn of(plan: &Plan, ways: &Ways, look: Look) -> Self {
+        let mut cuts = Vec::new();
         for way in ways.ways.iter().filter(|way| way.trouble.is_none()) {
             if let Some((drop, cable)) = plan.cable(way.cable) {
-                list.cuts.push(cut(plan, way, drop, cable.kind));
+                cuts.push(cut(plan, way, drop, cable.kind));
             }
         }
-        list.cuts.sort_by(|a, b| {
-            (a.kind, a.group)
-                .cmp(&(b.kind, b.group))
-                .then(b.length.cmp(&a.length))
-                .then(a.cable.cmp(&b.cable))
-        });
-        list.assign(plan);
+        let mut list = Self::default();
+        for (place, spec) in plan.catalogue.cables.iter().enumerate() {
+            let kind = CableKindId(place as u16);
+            let mut of_kind: Vec<Cut> = cuts
+                .iter()
+                .filter(|cut| cut.kind == kind)
+                .cloned()
+                .collect();
+            // By identity, so that the order of drawing decides nothing.
+            of_kind.sort_by_key(|cut| cut.cable);
+            if !of_kind.is_empty() {
+                list.assign(kind, spec, of_kind, look);
+            }
+        }
         list
     }
 
-    /// Assigns reels kind by kind: each cable to the fullest reel that still holds it, part reels
-    /// first, longest cable first.
-    fn assign(&mut self, plan: &Plan) {
-        for (place, spec) in plan.catalogue.cables.iter().enumerate() {
-            let kind = CableKindId(place as u16);
-            let mut order: Vec<usize> = (0..self.cuts.len())
-                .filter(|cut| self.cuts[*cut].kind == kind)
-                .collect();
-            order.sort_by(|a, b| {
-                self.cuts[*b]
-                    .length
-                    .cmp(&self.cuts[*a].length)
-                    .then(self.cuts[*a].cable.cmp(&self.cuts[*b].cable))
-            });
-            let first = self.reels.len();
-            for part in &spec.part_reels {
-                self.open(kind, &spec.name, *part, true, first);
-            }
-            for cut in order {
-                let length = self.cuts[cut].length;
-                let holding =
-                    (first..self.reels.len()).filter(|reel| self.reels[*reel].left >= length);
-                let tightest = holding
-                    .min_by_key(|reel| (!self.reels[*reel].part, self.reels[*reel].left, *reel));
-                let reel = match tightest {
-                    Some(reel) => reel,
-                    None if length <= spec.reel => {
-                        self.open(kind, &spec.name, spec.reel, false, first)
-                    }
-                    None => continue,
-                };
-                self.reels[reel].left = self.reels[reel].left - length;
-                self.cuts[cut].reel = Some(reel);
-            }
+    /// Puts the cables of one kind in the order of pulling and gives each its reel.
+    fn assign(&mut self, kind: CableKindId, spec: &CableSpec, cuts: Vec<Cut>, look: Look) {
+        let stock = Stock {
+            part_reels: spec.part_reels.clone(),
+            new_reel: spec.reel,
+            on_hand: usize::from(spec.on_hand),
+        };
+        let crossings = trunks(&cuts);
+        let trunks: Vec<Piece> = cuts
+            .iter()
+            .map(|cut| piece(cut, trunk_number(cut, &crossings)))
+            .collect();
+        let pulls = reels::pulls(&trunks, &stock, look);
+        let first_pull = self.cuts.last().map_or(1, |cut| cut.group + 1);
+        let mut ordered = Vec::new();
+        for (number, pull) in (first_pull..).zip(&pulls.pulls) {
+            let with_pull = |cut: &Cut| Cut {
+                group: number,
+                ..cut.clone()
+            };
+            ordered.extend(pull.iter().filter_map(|at| cuts.get(*at)).map(with_pull));
         }
+        let pieces: Vec<Piece> = ordered.iter().map(|cut| piece(cut, cut.group)).collect();
+        let answer = reels::assign(&pieces, &stock, look);
+        self.kinds.push(outcome(
+            kind,
+            &stock,
+            (&pulls, &crossings),
+            &answer,
+            &ordered,
+        ));
+        self.take_reels(kind, &spec.name, &answer, &mut ordered);
+        self.cuts.extend(ordered);
     }
 
-    fn open(
-        &mut self,
-        kind: CableKindId,
-        name: &str,
-        length: Mm,
-        part: bool,
-        first: usize,
-    ) -> usize {
-        let number = self.reels.len() - first + 1;
-        let word = if part { "part reel" } else { "reel" };
-        let name = format!("{name} {word} {number}");
-        self.reels.push(Reel {
-            name,
-            kind,
-            length,
-            left: length,
-            part,
-        });
-        self.reels.len() - 1
+    fn take_reels(&mut self, kind: CableKindId, name: &str, answer: &ReelPlan, cuts: &mut [Cut]) {
+        let parts = answer
+            .reels
+            .iter()
+            .filter(|reel| reel.part.is_some())
+            .count();
+        for (at, reel) in answer.reels.iter().enumerate() {
+            let (word, number) = match reel.part {
+                Some(part) => ("part reel", part + 1),
+                None => ("reel", at - parts.min(at) + 1),
+            };
+            for piece in &reel.pieces {
+                if let Some(cut) = cuts.get_mut(*piece) {
+                    cut.reel = Some(self.reels.len());
+                }
+            }
+            self.reels.push(Reel {
+                name: format!("{name} {word} {number}"),
+                kind,
+                length: reel.length,
+                left: reel.remainder,
+                part: reel.part.is_some(),
+            });
+        }
     }
 
     /// The cut of a cable.
     pub fn cut(&self, cable: CableId) -> Option<&Cut> {
         self.cuts.iter().find(|cut| cut.cable == cable)
     }
+
+    /// How the reels of a kind came out, if any of it is used.
+    pub fn kind(&self, kind: CableKindId) -> Option<&KindOfReels> {
+        self.kinds.iter().find(|of| of.kind == kind)
+    }
+
+    /// Whether every number of new reels is proved the fewest.
+    pub fn is_proved(&self) -> bool {
+        self.kinds.iter().all(KindOfReels::is_proved)
+    }
+}
+
+fn piece(cut: &Cut, group: u32) -> Piece {
+    Piece {
+        length: cut.length,
+        group,
+    }
+}
+
+/// The trunks of some cables, each by its crossing, in the order in which they first occur.
+fn trunks(cuts: &[Cut]) -> Vec<usize> {
+    let mut crossings = Vec::new();
+    for crossing in cuts.iter().filter_map(|cut| cut.trunk) {
+        if !crossings.contains(&crossing) {
+            crossings.push(crossing);
+        }
+    }
+    crossings
+}
+
+/// Trunks by number, from 1; 0 is no trunk.
+fn trunk_number(cut: &Cut, crossings: &[usize]) -> u32 {
+    let place = crossings.iter().position(|at| Some(*at) == cut.trunk);
+    place.map_or(0, |place| place as u32 + 1)
+}
+
+fn outcome(
+    kind: CableKindId,
+    stock: &Stock,
+    (pulls, crossings): (&reels::Pulls, &[usize]),
+    answer: &ReelPlan,
+    cuts: &[Cut],
+) -> KindOfReels {
+    let mut told = KindOfReels {
+        kind,
+        new_reels: answer.new_reels,
+        fewest_possible: answer.fewest_possible,
+        at_hand: stock.part_reels.len() + pulls.new_reels,
+        split: Vec::new(),
+        for_pulls: 0,
+        too_long: Vec::new(),
+        longest: stock
+            .part_reels
+            .iter()
+            .copied()
+            .fold(stock.new_reel, Mm::max),
+    };
+    for &(trunk, cables, pulls) in &pulls.split {
+        let place = trunk.saturating_sub(1) as usize;
+        told.split.push(SplitTrunk {
+            crossing: crossings.get(place).copied().unwrap_or_default(),
+            cables,
+            pulls,
+        });
+    }
+    for problem in &answer.problems {
+        match problem {
+            ReelProblem::TooLong { piece, .. } => {
+                told.too_long.extend(cuts.get(*piece).map(|cut| cut.cable));
+            }
+            ReelProblem::OpenedForGroups { reels } => told.for_pulls = *reels,
+            // Pulls were split so that none is larger than the reels at hand.
+            ReelProblem::GroupTooLarge { .. } => {}
+        }
+    }
+    told
 }
 
 fn cut(plan: &Plan, way: &Way, drop: &Drop, kind: CableKindId) -> Cut {
@@ -140,7 +281,6 @@ fn cut(plan: &Plan, way: &Way, drop: &Drop, kind: CableKindId) -> Cut {
     let slack = rules.length(RuleId::SlackCloset) + rules.length(slack_rule(drop.kind));
     let waste = Mm::rounded((way.length.f64() * rules.share(RuleId::Waste)).ceil());
     let length = round_up(plan.units, way.length + slack + waste);
-    let group = group(way);
     Cut {
         cable: way.cable,
         drop: drop.id,
@@ -149,7 +289,8 @@ fn cut(plan: &Plan, way: &Way, drop: &Drop, kind: CableKindId) -> Cut {
         slack,
         waste,
         length,
-        group,
+        group: 0,
+        trunk: trunk(way),
         reel: None,
     }
 }
@@ -172,16 +313,14 @@ fn round_up(units: Units, length: Mm) -> Mm {
     }
 }
 
-/// Cables that leave the closet through the same last bore are pulled together.
-fn group(way: &Way) -> u32 {
+/// Cables that come to the closet through the same last bore share a trunk.
+fn trunk(way: &Way) -> Option<usize> {
     let through = |kind: MoveKind| !matches!(kind, MoveKind::InBay { .. });
-    let last = way
-        .moves
+    way.moves
         .iter()
         .rev()
         .filter(|step| through(step.kind))
-        .find_map(|step| step.crossing);
-    last.map_or(0, |crossing| crossing as u32 + 1)
+        .find_map(|step| step.crossing)
 }
 
 #[cfg(test)]

@@ -200,7 +200,7 @@ fn totals(plan: &Plan, design: &Design) -> Vec<(String, String)> {
 fn bring(plan: &Plan, design: &Design) -> Vec<String> {
     let totals = &design.totals;
     let mut list = Vec::new();
-    for reel in &design.cut_list.reels {
+    for reel in design.cut_list.reels.iter().filter(|reel| reel.is_used()) {
         let part = if reel.part { "part reel, " } else { "" };
         list.push(format!(
             "{}, {part}{}",

@@ -75,23 +75,29 @@ fn by_hand(plan: &Plan) -> Design {
         waste: Mm::feet(0.5),
         length: Mm::feet(feet),
         group,
-        reel: Some(0),
+        trunk: (group == 1).then_some(0),
+        reel: Some(usize::from(cable == 2)),
     };
     Design {
         framing: crate::framing::Framing::of(plan),
         drill_list: vec![studs, thick],
         cut_list: CutList {
             cuts: vec![cut(1, 1, 78.0, 1), cut(2, 1, 78.0, 1), cut(3, 2, 51.0, 2)],
-            reels: vec![Reel {
-                name: String::from("Cat 6 reel 1"),
-                kind: CableKindId::CAT6,
-                length: Mm::feet(1000.0),
-                left: Mm::feet(793.0),
-                part: false,
-            }],
+            reels: vec![reel("Cat 6 reel 1", 871.0), reel("Cat 6 reel 2", 922.0)],
+            kinds: Vec::new(),
         },
         totals: totals(),
         ..Design::default()
+    }
+}
+
+fn reel(name: &str, left: f64) -> Reel {
+    Reel {
+        name: name.to_string(),
+        kind: CableKindId::CAT6,
+        length: Mm::feet(1000.0),
+        left: Mm::feet(left),
+        part: false,
     }
 }
 
@@ -159,6 +165,7 @@ fn the_pages_of_a_job() {
         279.4 x 215.9 | Drill list | 
         279.4 x 215.9 | Cut list and pull sheet | 
         279.4 x 215.9 | Cut list and pull sheet | 
+        279.4 x 215.9 | Cut list and pull sheet | 
         215.9 x 279.4 | Closet sheet | 
         215.9 x 279.4 | Closet sheet | 
         215.9 x 279.4 | Protection sheet · bores | 
@@ -183,7 +190,7 @@ fn the_drill_list() {
             1 | 5 studs | W6, studs 5 to 9, 5' 3-1/4" | from its upper end | partition 2x4 | 5/8 in | 24 in AFF | D1A D1B | 29 % | seal
             2 | top plates | W6, 3' 4" from its lower end | partition 2x4 | 1-1/2 in | centred | 20 cables, | below | 29 % | 2 | seal
             Through it: D1A D1B D2A D2B T3A T3B D4A D4B D5A D5B D6A D6B D7A D7B D8A D8B T9A T9B D10A D10B
-            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and | water behind every bore. Bearing members: ask the builder. No holes in trusses, beams or engineered wood | 9 of 17
+            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and | water behind every bore. Bearing members: ask the builder. No holes in trusses, beams or engineered wood | 9 of 18
             Drill list | without their maker. Local code, builder and licensed trades decide.
             100 mm on paper. If not, print at 100 %.
         "#]],
@@ -195,26 +202,26 @@ fn the_pull_sheet() {
     check(
         Kind::PullSheet,
         expect![[r#"
-            Cut list and pull sheet, 1 of 2 | Pull
+            Cut list and pull sheet, 1 of 3 | Pull
             Cut lengths hold slack at both ends and waste. Label both ends before pulling. Write the foot marks printed on the jacket. | rev 1
-            cable | kind | to | path | slack | cut | reel | start mark | end mark | pulled | labelled
-            Group 1 · Cat 6 · 2 cables
-            D1A | Cat 6 | Bed 1, outlet 16 in | 66 ft | 12 ft | 78 ft | Cat 6 reel 1
-            D1B | Cat 6 | Bed 1, outlet 16 in | 66 ft | 12 ft | 78 ft | Cat 6 reel 1
-            Group 2 · Cat 6 · 1 cable
-            D2A | Cat 6 | Bed 1, outlet 16 in | 39 ft | 12 ft | 51 ft | Cat 6 reel 1
-            Without a way
-            D2B | Cat 6 | Bed 1, outlet 16 in | no way yet
-            T3A | Cat 6 | Bed 1, television 48 in | no way yet
-            T3B | RG-6 | Bed 1, television 48 in | no way yet
-            D4A | Cat 6 | Bed 1, outlet 16 in | no way yet
-            D4B | Cat 6 | Bed 1, outlet 16 in | no way yet
-            D5A | Cat 6 | Bed 2, outlet 16 in | no way yet
-            D5B | Cat 6 | Bed 2, outlet 16 in | no way yet
-            D6A | Cat 6 | Study, outlet 16 in | no way yet
-            D6B | Cat 6 | Study, outlet 16 in | no way yet
-            D7A | Cat 6 | Study, outlet 16 in | no way yet
-            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and | water behind every bore. Bearing members: ask the builder. No holes in trusses, beams or engineered wood | 10 of 17
+            pull | cable | to | path | slack | cut | reel | start mark | end mark | pulled | labelled
+            Cat 6 · 3 cables, 207 ft
+            Cat 6 · trunk · 2 cables, one pull
+            1 | D1A | Bed 1, outlet 16 in | 66 ft | 12 ft | 78 ft | Cat 6 reel 1
+            1 | D1B | Bed 1, outlet 16 in | 66 ft | 12 ft | 78 ft | Cat 6 reel 2
+            Cat 6 · pulled one by one
+            2 | D2A | Bed 1, outlet 16 in | 39 ft | 12 ft | 51 ft | Cat 6 reel 1
+            Cat 6 · without a way
+            D2B | Bed 1, outlet 16 in | no way yet
+            T3A | Bed 1, television 48 in | no way yet
+            D4A | Bed 1, outlet 16 in | no way yet
+            D4B | Bed 1, outlet 16 in | no way yet
+            D5A | Bed 2, outlet 16 in | no way yet
+            D5B | Bed 2, outlet 16 in | no way yet
+            D6A | Study, outlet 16 in | no way yet
+            D6B | Study, outlet 16 in | no way yet
+            D7A | Study, outlet 16 in | no way yet
+            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and | water behind every bore. Bearing members: ask the builder. No holes in trusses, beams or engineered wood | 10 of 18
             Cut list and pull sheet | without their maker. Local code, builder and licensed trades decide.
             100 mm on paper. If not, print at 100 %.
         "#]],
@@ -246,7 +253,7 @@ fn the_room_list() {
             Ground · Living
             T9 | television | W10 | 8' 4-5/8" | 6' 4" | 16 in | 1 | T9A T9B | low-voltage | bracket
             D10 | outlet | W10 | 9' 8-3/8" | 5' 1/4" | 16 in | 1 | D10A D10B | low-voltage | bracket
-            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and | water behind every bore. Bearing members: ask the builder. No holes in trusses, beams or engineered wood | 7 of 17
+            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and | water behind every bore. Bearing members: ask the builder. No holes in trusses, beams or engineered wood | 7 of 18
             Room list | without their maker. Local code, builder and licensed trades decide.
             100 mm on paper. If not, print at 100 %.
         "#]],
@@ -262,14 +269,15 @@ fn the_cover() {
             Low-voltage cabling · revision 1 | rev 1
             Totals | Bring
             drops | cables | 16 | 27 | Cat 6 reel 1, 1,000 ft
-            Cat 6 | bores | 1,214 ft, 2 reels | 46 | bits 5/8, 1-1/2 in, long and short
-            5/8 in | 1-1/2 in | 40 | 6 | 11 low-voltage brackets, 1 gang
-            steel nail plates | 4 | 1 low-voltage bracket, 2 gang
-            seals | supports | 12 | 31 | 4 steel nail plates
-            keystone jacks | hours | 24 | 11.5 | 31 cable supports
-            To look at | sealant for 12 bores
-            Nothing: every check is clear. | labels, hook-and-loop ties, pull string, tester
-            Who to call | Cautions
+            Cat 6 | bores | 1,214 ft, 2 reels | 46 | Cat 6 reel 2, 1,000 ft
+            5/8 in | 1-1/2 in | 40 | 6 | bits 5/8, 1-1/2 in, long and short
+            steel nail plates | 4 | 11 low-voltage brackets, 1 gang
+            seals | supports | 12 | 31 | 1 low-voltage bracket, 2 gang
+            keystone jacks | hours | 24 | 11.5 | 4 steel nail plates
+            To look at | 31 cable supports
+            Nothing: every check is clear. | sealant for 12 bores
+            Who to call | labels, hook-and-loop ties, pull string, tester
+            Cautions
             Everything here is within the rule set you chose (United | States, model codes) or named in the findings. The local
             code, the builder and the licensed trades decide.
             Wear eye protection. Look and feel for power, gas and | water behind every bore before drilling.
@@ -282,7 +290,7 @@ fn the_cover() {
             pull
             cover
             trim-out
-            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear | eye protection. Look for power, gas and water behind every | 1 of 17
+            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear | eye protection. Look for power, gas and water behind every | 1 of 18
             Cover | bore. Bearing members: ask the builder. No holes in trusses,
             beams or engineered wood without their maker. Local code, | builder and licensed trades decide.
             100 mm on paper. If not, print at 100 %.

@@ -24,13 +24,14 @@ mod tag {
     pub const DISMISSED: u8 = 25;
     pub const NUMBERS: u8 = 27;
     pub const TEXTS: u8 = 29;
+    pub const ON_HAND: u8 = 30;
 }
 
 type Put = fn(&Plan, &mut Writer);
 type Take = fn(&mut Plan, &mut Reader, &mut Texts) -> Result<(), LinkError>;
 
 /// Every section in the order it is written and read; a section may lean on those before it.
-const SECTIONS: [(u8, Put, Take); 14] = [
+const SECTIONS: [(u8, Put, Take); 15] = [
     (
         tag::CATALOGUE,
         settings::put_catalogue,
@@ -53,6 +54,7 @@ const SECTIONS: [(u8, Put, Take); 14] = [
         settings::take_dismissed,
     ),
     (tag::NUMBERS, settings::put_numbers, settings::take_numbers),
+    (tag::ON_HAND, settings::put_on_hand, settings::take_on_hand),
 ];
 
 /// A plan as contents.

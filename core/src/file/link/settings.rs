@@ -115,6 +115,7 @@ fn usual_catalogue() -> Catalogue {
         outdoor,
         reel: Mm(304_800),
         part_reels: Vec::new(),
+        on_hand: 0,
     };
     let eighths = [4.0, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0, 11.0, 12.0];
     Catalogue {
@@ -129,10 +130,13 @@ fn usual_catalogue() -> Catalogue {
 }
 
 pub(super) fn put_catalogue(plan: &Plan, out: &mut Writer) {
-    let Catalogue { cables, bits } = &plan.catalogue;
-    if plan.catalogue == usual_catalogue() {
+    let mut told = plan.catalogue.clone();
+    // Reels on hand have a section of their own.
+    told.cables.iter_mut().for_each(|cable| cable.on_hand = 0);
+    if told == usual_catalogue() {
         return;
     }
+    let Catalogue { cables, bits } = &told;
     out.number(cables.len() as u64);
     cables.iter().for_each(|cable| out.text(&cable.name));
     out.of(cables, |cable| i64::from(u32::from(cable.letter)));
@@ -168,11 +172,31 @@ pub(super) fn take_catalogue(plan: &mut Plan, section: &mut Reader, texts: &mut 
             outdoor: at(&outdoors, place)? != 0,
             reel: Mm(at(&reels, place)?),
             part_reels: part_reels.next(at(&parts, place)?).map(Mm).collect(),
+            on_hand: 0,
         });
     }
     let bits = section.count(MOST)?;
     let bits = section.reals(bits)?.into_iter().map(Size).collect();
     plan.catalogue = Catalogue { cables, bits };
+    Ok(())
+}
+
+/// Full reels in the van, kind by kind.
+pub(super) fn put_on_hand(plan: &Plan, out: &mut Writer) {
+    let cables = &plan.catalogue.cables;
+    if cables.iter().any(|cable| cable.on_hand > 0) {
+        out.of(cables, |cable| i64::from(cable.on_hand));
+    }
+}
+
+pub(super) fn take_on_hand(plan: &mut Plan, section: &mut Reader, _: &mut Texts) -> Done {
+    if section.is_empty() {
+        return Ok(());
+    }
+    let counts: Vec<u16> = section.column_of(plan.catalogue.cables.len())?;
+    for (cable, on_hand) in plan.catalogue.cables.iter_mut().zip(counts) {
+        cable.on_hand = on_hand;
+    }
     Ok(())
 }
 

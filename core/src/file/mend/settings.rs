@@ -73,6 +73,7 @@ pub(in crate::file) fn stand_in(usual: &Catalogue, place: usize) -> CableSpec {
             outdoor: false,
             reel: Mm::feet(1000.0),
             part_reels: Vec::new(),
+            on_hand: 0,
         },
     }
 }

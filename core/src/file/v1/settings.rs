@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use super::{MANY, from, is_false, words};
+use super::{MANY, from, is_false, is_zero, words};
 use crate::file::fields::{Fields, List};
 use crate::file::losses::Losses;
 use crate::file::mend;
@@ -62,6 +62,8 @@ struct CableSpec {
     reel: i32,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     part_reels: Vec<i32>,
+    #[serde(default, skip_serializing_if = "is_zero")]
+    on_hand: u16,
 }
 
 impl From<&plan::Catalogue> for Catalogue {
@@ -82,6 +84,7 @@ impl From<&plan::CableSpec> for CableSpec {
             outdoor: spec.outdoor,
             reel: spec.reel.0,
             part_reels: spec.part_reels.iter().map(|reel| reel.0).collect(),
+            on_hand: spec.on_hand,
         }
     }
 }
@@ -95,6 +98,7 @@ impl From<CableSpec> for plan::CableSpec {
             outdoor: spec.outdoor,
             reel: Mm(spec.reel),
             part_reels: spec.part_reels.into_iter().map(Mm).collect(),
+            on_hand: spec.on_hand,
         }
     }
 }

@@ -7,6 +7,8 @@ use crate::units::{Mm, Size, Units};
 
 /// A cable thicker than this is no data cable: 50 mm.
 const THICKEST_CABLE: Size = Size(50.0);
+/// More full reels of one kind than this are in no van.
+const MOST_ON_HAND: u16 = 200;
 /// A bit larger than this is no auger: 150 mm.
 const LARGEST_BIT: Size = Size(150.0);
 
@@ -157,6 +159,11 @@ fn set_cable_kind(plan: &mut Plan, kind: CableKindId, spec: &CableSpec) -> Done 
     if spec.reel < Mm(1000) || spec.part_reels.iter().any(|reel| *reel < Mm(1)) {
         return Err(Refusal::because(
             "A reel holds at least 1 m, a part reel more than nothing. Check their lengths.",
+        ));
+    }
+    if spec.on_hand > MOST_ON_HAND {
+        return Err(Refusal::because(
+            "A van holds at most 200 reels of one cable. Check their number.",
         ));
     }
     let spec = CableSpec {

@@ -13,6 +13,7 @@
 mod bound;
 mod fill;
 mod group;
+mod pulls;
 mod search;
 
 #[cfg(test)]
@@ -21,6 +22,7 @@ mod oracle;
 mod properties;
 
 use crate::units::Mm;
+pub use pulls::{Pulls, pulls};
 pub use search::Look;
 use search::{Found, Item, fewest_new, most_left};
 
@@ -40,6 +42,9 @@ pub struct Stock {
     pub part_reels: Vec<Mm>,
     /// Length of a new reel, of which there are as many as needed.
     pub new_reel: Mm,
+    /// New reels in the van already: a pull may draw from that many at once even where the lengths
+    /// need fewer. 0 where reels are bought as the lengths need.
+    pub on_hand: usize,
 }
 
 /// Where each cable comes from.
@@ -133,7 +138,8 @@ pub fn assign(pieces: &[Piece], stock: &Stock, look: Look) -> ReelPlan {
     let mut loose: Vec<Item> = items.held.iter().map(Item::without_group).collect();
     search::sort(&mut loose);
     let by_length = fewest_new(&loose, &parts, new, 0, look);
-    let apart = group::keep_apart(&items.held, &parts, new, by_length.new_reels, &mut problems);
+    let at_hand = by_length.new_reels.max(stock.on_hand);
+    let apart = group::keep_apart(&items.held, &parts, new, at_hand, &mut problems);
     let found = if apart.iter().all(|item| item.group.is_none()) {
         by_length.clone()
     } else {
@@ -237,6 +243,7 @@ mod tests {
         Stock {
             part_reels: parts.iter().map(metres).collect(),
             new_reel: metres(&new),
+            on_hand: 0,
         }
     }
 
@@ -339,6 +346,7 @@ mod tests {
         let stock = Stock {
             part_reels: vec![Mm(-7)],
             new_reel: Mm(0),
+            on_hand: 0,
         };
         let plan = assign(&pieces, &stock, Look::Brief);
         assert_eq!(plan.problems.len(), 1);

@@ -22,6 +22,7 @@ fn stock() -> impl Strategy<Value = Stock> {
         .prop_map(|(part_reels, new_reel)| Stock {
             part_reels,
             new_reel,
+            on_hand: 0,
         })
 }
 

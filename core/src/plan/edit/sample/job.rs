@@ -103,6 +103,7 @@ impl Dice {
             outdoor: self.chance(3),
             reel: Mm(self.one([304_800, 152_400, 305_000, 100_001])),
             part_reels: (0..self.below(4)).map(|_| self.mm(1, 300_000)).collect(),
+            on_hand: self.one([0, 0, 2, 4]),
         };
         Edit::SetCableKind(CableKindId(place as u16), spec)
     }
