@@ -2,7 +2,7 @@
 
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{CableKindId, CableSpec, Plan};
-use borewright_core::units::{Units, read_size, read_sizes};
+use borewright_core::units::{Units, read_length, read_size, read_sizes};
 use yew::prelude::*;
 
 use super::rules::Rules;
@@ -101,13 +101,13 @@ fn cables(plan: &Plan, edit: &Callback<Edit>) -> Html {
     html! {
         <section aria-label="Cables">
             <h3>{ format!("Cables, reels of {}", units.total(plan.catalogue.cables.first().map(|spec| spec.reel).unwrap_or_default())) }</h3>
-            <ul class="List">{ for cables.map(|(place, spec)| cable(place, spec, edit)) }</ul>
+            <ul class="List">{ for cables.map(|(place, spec)| cable(place, spec, units, edit)) }</ul>
             <Press label="Add a kind of cable" kind={PressKind::Quiet} onpress={onadd} />
         </section>
     }
 }
 
-fn cable(place: usize, spec: &CableSpec, edit: &Callback<Edit>) -> Html {
+fn cable(place: usize, spec: &CableSpec, units: Units, edit: &Callback<Edit>) -> Html {
     let id = CableKindId(place as u16);
     let named = spec.clone();
     let onname = edit.reform(move |name| {
@@ -134,6 +134,55 @@ fn cable(place: usize, spec: &CableSpec, edit: &Callback<Edit>) -> Html {
         <li key={place} class="SlipRow">
             <Field label={format!("Cable {}, letter {}", place + 1, spec.letter)} value={spec.name.clone()} onset={onname} />
             <ReadField label="Diameter, mm" value={format!("{:.1} mm", spec.diameter.0)} {read} />
+            <ReadField label="New reels in the van" value={spec.on_hand.to_string()} read={on_hand(id, spec)} />
+            <ReadField label="Part reels, lengths" value={part_reels(units, spec)} read={lengths(id, spec, units)} />
         </li>
     }
+}
+
+/// Reads how many new reels there are.
+fn on_hand(id: CableKindId, spec: &CableSpec) -> Callback<String, Result<Edit, String>> {
+    let spec = spec.clone();
+    Callback::from(move |text: String| {
+        let on_hand = text.trim().parse();
+        let told = |_| String::from("Type a whole number of reels, such as 4, or 0 for none.");
+        let on_hand = on_hand.map_err(told)?;
+        Ok(Edit::SetCableKind(
+            id,
+            CableSpec {
+                on_hand,
+                ..spec.clone()
+            },
+        ))
+    })
+}
+
+/// "200 ft; 350 ft".
+fn part_reels(units: Units, spec: &CableSpec) -> String {
+    let lengths = spec.part_reels.iter().map(|length| units.total(*length));
+    lengths.collect::<Vec<_>>().join("; ")
+}
+
+/// Reads the lengths of part reels, between semicolons.
+fn lengths(
+    id: CableKindId,
+    spec: &CableSpec,
+    units: Units,
+) -> Callback<String, Result<Edit, String>> {
+    let spec = spec.clone();
+    Callback::from(move |text: String| {
+        let parts = text
+            .split(';')
+            .map(str::trim)
+            .filter(|part| !part.is_empty());
+        let part_reels: Result<Vec<_>, _> = parts.map(|part| read_length(part, units)).collect();
+        let part_reels = part_reels.map_err(|error| error.to_string())?;
+        Ok(Edit::SetCableKind(
+            id,
+            CableSpec {
+                part_reels,
+                ..spec.clone()
+            },
+        ))
+    })
 }
