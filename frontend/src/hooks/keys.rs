@@ -99,8 +99,10 @@ fn typed(key: &str, event: &KeyboardEvent, session: &Session) -> Option<Act> {
     let (letter, None) = (letters.next()?, letters.next()) else {
         return None;
     };
-    let begins = letter.is_ascii_digit() || letter == '.';
-    let goes_on = "'\"-/ mcftinx".contains(letter) && !session.typing.is_empty();
+    // A length begins with a figure, a point or a minus; what follows is for the reader to judge, so
+    // that nothing typed is left out in silence.
+    let begins = letter.is_ascii_digit() || matches!(letter, '.' | ',' | '-' | '½' | '¼' | '¾');
+    let goes_on = !letter.is_control() && !session.typing.is_empty();
     let awaited = takes_length(session) && (begins || goes_on);
     (awaited && !event.alt_key())
         .then(|| Act::Want(Intent::Typing(format!("{}{letter}", session.typing))))
