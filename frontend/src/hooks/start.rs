@@ -42,7 +42,7 @@ async fn begin(dispatcher: Dispatcher) {
             say_losses(&dispatcher, &opened.losses);
         }
         Some(Err(error)) => {
-            without_link(&dispatcher).await;
+            without_example(&dispatcher).await;
             let text = format!("{error} The address still holds all of it.");
             dispatcher.dispatch(Act::Say(Notice::refused(text, None)));
         }
@@ -66,6 +66,15 @@ async fn with_held(dispatcher: &Dispatcher, bytes: &[u8]) {
 
 fn read_link(text: &str) -> Result<Opened, link::LinkError> {
     link::read(&link::decode_text(text)?)
+}
+
+/// Begins with the plan kept on this device, or with an empty one: whoever followed a link that
+/// cannot be read must not take the example for what was sent.
+async fn without_example(dispatcher: &Dispatcher) {
+    match storage::read(Slot::Now).await {
+        Ok(Some(bytes)) => with_kept(dispatcher, &bytes).await,
+        _ => dispatcher.dispatch(Act::Begin(laid_out(Plan::new()), Keeping::Nothing)),
+    }
 }
 
 /// Begins with the plan kept on this device, or with the demo.
