@@ -13,11 +13,19 @@ pub(super) fn check(plan: &Plan, cuts: &CutList) -> Vec<Finding> {
         let name = name(plan, of);
         let long = of.too_long.iter();
         let mut found: Vec<Finding> = long.map(|id| too_long(plan, of, *id)).collect();
-        found.extend((!of.split.is_empty()).then(|| split(of, &name)));
-        found.extend((of.for_pulls > 0).then(|| for_pulls(of, &name)));
+        // Where nobody said what lies in the van, the pull sheet says how to pull, and that is all.
+        if is_stock_known(plan, of) {
+            found.extend((!of.split.is_empty()).then(|| split(of, &name)));
+            found.extend((of.for_pulls > 0).then(|| for_pulls(of, &name)));
+        }
         found
     };
     cuts.kinds.iter().flat_map(of_kind).collect()
+}
+
+fn is_stock_known(plan: &Plan, of: &KindOfReels) -> bool {
+    let spec = plan.catalogue.cable(of.kind);
+    spec.is_some_and(|spec| spec.on_hand > 0 || !spec.part_reels.is_empty())
 }
 
 fn name(plan: &Plan, of: &KindOfReels) -> String {
@@ -105,11 +113,14 @@ mod tests {
     fn a_trunk_larger_than_the_reels_is_told_until_there_are_enough() {
         let mut plan = sample::house();
         let told = |plan: &Plan| keys(plan).iter().any(|key| key.starts_with("trunk-over"));
+        let bring = |plan: &mut Plan, reels: u16| {
+            let cables = plan.catalogue.cables.iter_mut();
+            cables.for_each(|spec| spec.on_hand = reels);
+        };
+        assert!(!told(&plan), "nobody said what is in the van");
+        bring(&mut plan, 1);
         assert!(told(&plan));
-        plan.catalogue
-            .cables
-            .iter_mut()
-            .for_each(|spec| spec.on_hand = 40);
+        bring(&mut plan, 40);
         assert!(!told(&plan));
     }
 }
