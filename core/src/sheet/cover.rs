@@ -107,11 +107,12 @@ fn left_column(plan: &Plan, design: &Design, width: f64) -> Vec<Block> {
     );
     blocks.push(Block::Heading(String::from("To look at")));
     blocks.extend(paragraph(&to_look_at(design), width));
-    blocks.push(Block::Heading(String::from("Who to call")));
-    match plan.note.trim().is_empty() {
-        true => blocks.extend((0..3).map(|_| Block::Blank(String::new()))),
-        false => blocks.extend(paragraph(&plan.note, width)),
+    if !plan.note.trim().is_empty() {
+        blocks.push(Block::Heading(String::from("Note")));
+        blocks.extend(paragraph(&plan.note, width));
     }
+    blocks.push(Block::Heading(String::from("Who to call")));
+    blocks.extend((0..3).map(|_| Block::Blank(String::new())));
     blocks
 }
 
