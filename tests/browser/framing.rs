@@ -102,7 +102,10 @@ fn a_way_that_is_stopped_says_by_what_and_can_be_set_aside() {
     page.see("D11: No way to the closet: W4 is marked never to be drilled.");
     page.see("Move it, open a wall for drilling, or change what is above or below.");
     page.picture();
-    page.button("Set aside").tap();
+    // What stops the job stands first.
+    let set_aside = page.all("button");
+    let first = set_aside.iter().find(|(name, _)| name == "Set aside");
+    first.unwrap().1.tap();
     page.field("Reason").fill("The builder opens it on Monday.");
     page.button("Set aside with this reason").tap();
     page.button("Undo: set a finding aside");

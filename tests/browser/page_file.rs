@@ -13,6 +13,7 @@ fn a_page_with_the_plan_in_it_opens_from_a_disk() {
     page.labelled("Job: Quince House, plot 9").tap();
     let saved = page.download(|page| page.button("Save as a page that opens anywhere").tap());
     let reader = page.visitor(Size::Phone, "");
+    reader.button("22 drops");
     reader.offline(true);
     reader.go_to(&format!("file://{}", saved.display()));
     reader.see("From a file, to look at.");

@@ -1,6 +1,7 @@
 //! Story: the sheets in two sizes of paper, and every list, the same as a machine without a browser
 //! works them out.
 
+use crate::links::tally;
 use crate::sketch::{everything, plans};
 use borewright_core::design::Design;
 use borewright_core::file;
@@ -23,7 +24,6 @@ fn lists_are_the_same_in_the_page_and_without_it() {
         page.labelled("Job:").tap();
         page.upload("Open a file", &file);
         page.see(&plan.title);
-        page.button("Close").tap();
         let native = report(&plan, &Design::long(&plan));
         assert_eq!(everything(&page), native, "{}", plan.title);
     }
@@ -54,6 +54,9 @@ fn lists_are_saved_as_comma_separated_text() {
 #[ignore = "needs the served page: cargo verify"]
 fn sheets_lie_on_letter_and_on_a4() {
     let page = Page::open("paper", Size::Desk);
+    page.see("of the best possible");
+    page.see_no_more("improving");
+    let counts = on_the_cover(&page);
     page.button("Sheets").tap();
     let papers = [
         ("Letter", 792.0, 612.0, "at 1/8 in = 1 ft"),
@@ -76,6 +79,9 @@ fn sheets_lie_on_letter_and_on_a4() {
             assert!(prints(title), "{title}");
         }
         page.see(scale);
+        for (words, number) in &counts {
+            page.see(&format!("{words} {number}"));
+        }
         page.see("This plan on your phone: nothing to install.");
         let saved = page.download(|page| page.button("Save as PDF").tap());
         let bytes = String::from_utf8_lossy(&std::fs::read(saved).unwrap()).into_owned();
@@ -92,6 +98,22 @@ fn sheets_lie_on_letter_and_on_a4() {
     }
     page.button("Print").tap();
     page.until_print_is_asked();
+}
+
+/// Counts of the tally in the words of the cover: "drops" and "22", "Cat 6" and "1,183 ft".
+fn on_the_cover(page: &Page) -> Vec<(String, String)> {
+    let counts = tally(page).into_iter().filter_map(|count| {
+        let (number, words) = count.split_once(' ')?;
+        match words.strip_prefix("ft ") {
+            Some(cable) => Some((cable.to_string(), format!("{number} ft"))),
+            None => ["drops", "bores", "nail plates", "hours"]
+                .contains(&words)
+                .then(|| (words.to_string(), number.to_string())),
+        }
+    });
+    let counts: Vec<_> = counts.collect();
+    assert!(counts.len() >= 6, "{counts:?}");
+    counts
 }
 
 /// Width and height of every page of a PDF, points.

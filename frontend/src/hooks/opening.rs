@@ -97,6 +97,7 @@ fn put_plan(bytes: &[u8], name: &str, dispatcher: &Dispatcher) -> Result<(), Str
     }
     let opened = file::read(bytes).map_err(|error| error.to_string())?;
     dispatcher.dispatch(Act::Want(Intent::Open(Rc::new(opened.plan))));
+    dispatcher.dispatch(Act::Lay(None));
     say_losses(dispatcher, &opened.losses);
     Ok(())
 }
