@@ -59,7 +59,7 @@ impl Page {
         let described = self.tree(Some(role), None);
         described
             .into_iter()
-            .map(|one| (one.name, self.thing(one.node)))
+            .filter_map(|one| Some((one.name, self.thing(one.node)?)))
             .collect()
     }
 
@@ -84,18 +84,21 @@ impl Page {
     }
 
     fn one(&self, role: Option<&str>, name: &str) -> Thing<'_> {
-        let mut found = Err(String::new());
-        self.wait_for(|| {
-            found = self.look_for(role, name);
-            found.is_ok()
+        let mut seen = String::from("one that went away at every look");
+        let thing = self.until_some(|| match self.look_for(role, name) {
+            // It may have been drawn anew since the look; then another look finds it.
+            Ok(node) => self.thing(node),
+            Err(others) => {
+                seen = others;
+                None
+            }
         });
-        let node = found.unwrap_or_else(|seen| {
+        thing.unwrap_or_else(|| {
             panic!(
                 "no {} named `{name}`; there is: {seen}",
                 role.unwrap_or("thing")
             )
-        });
-        self.thing(node)
+        })
     }
 
     /// One look: the node of the thing, or a list of what there is.
@@ -144,16 +147,20 @@ impl Page {
         )
     }
 
-    /// Hands a node of the DevTools protocol to WebDriver.
-    fn thing(&self, node: i64) -> Thing<'_> {
-        let resolved = self.devtools("DOM.resolveNode", json!({ "backendNodeId": node }));
+    /// Hands a node of the DevTools protocol to WebDriver; `None` when it is no longer on the page.
+    fn thing(&self, node: i64) -> Option<Thing<'_>> {
+        let node = json!({ "backendNodeId": node });
+        let resolved = self.browser.devtools("DOM.resolveNode", node).ok()?;
         let call = json!({
             "objectId": resolved["object"]["objectId"],
             "functionDeclaration": "function () { window.handedOver = this }",
         });
-        self.devtools("Runtime.callFunctionOn", call);
+        self.browser.devtools("Runtime.callFunctionOn", call).ok()?;
         let script = "const e = window.handedOver; delete window.handedOver; return e";
-        self.held(&self.browser.run(script, vec![]))
+        let handed = self
+            .browser
+            .wait(async |client| client.execute(script, vec![]).await);
+        Some(self.held(&handed.ok()?))
     }
 
     fn held(&self, value: &Value) -> Thing<'_> {
