@@ -1,7 +1,6 @@
 //! What must hold for any problem: tests that change a problem and say how its answer changes.
 
 use proptest::prelude::*;
-use proptest::test_runner::RngSeed;
 
 use super::answer::Way;
 use super::effort::{Effort, solve, solve_from};
@@ -13,7 +12,7 @@ use super::sample::Sample;
 
 const FEW: Effort = Effort {
     polish: true,
-    restarts: 10,
+    restarts: 6,
 };
 
 fn samples() -> impl Strategy<Value = Problem> {
@@ -107,8 +106,7 @@ fn paths_by_id(problem: &Problem, effort: Effort) -> Vec<(u64, Vec<u32>)> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 40, failure_persistence: None,
-        rng_seed: RngSeed::Fixed(1), ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 40, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn the_order_of_lists_decides_nothing(problem in samples(), seed: u64) {
@@ -209,7 +207,7 @@ proptest! {
     #[test]
     fn shared_crossings_are_counted_once_for_each_cable(mut problem in samples(), width in 2..5u32) {
         problem.edges.iter_mut().for_each(|edge| edge.crossing = edge.crossing.map(|j| j / width));
-        prop_assert!(cost(&problem, FEW) <= cost(&problem, Effort::LIVE));
+        prop_assert!(cost(&problem, FEW) <= alone(&problem));
     }
 }
 

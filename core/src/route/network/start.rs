@@ -3,6 +3,7 @@
 use super::graph::Network;
 use super::router::{Reach, Router, limit};
 use super::shortest::{self, Field};
+use super::state::Bundle;
 
 /// The factor at which a bore costs its price.
 pub(super) const PLAIN: u64 = 256;
@@ -31,14 +32,8 @@ pub(super) fn tree(network: &Network, factors: &[u64]) -> Field {
 /// Lays every cable along one tree; a cable that this does not serve goes its best way. Nothing
 /// may be laid before.
 pub(super) fn lay_tree(router: &mut Router<'_>, reach: &[Reach], tree: &Field) {
-    let network = router.network;
-    let serves = |cable: usize, path: &Vec<u32>| {
-        network.pins[cable].is_empty() && network.path_length(path) <= limit(network, cable)
-    };
-    let open = (0..network.cables.len()).filter(|cable| reach[*cable] == Reach::Open);
-    for cable in open {
-        let way = tree.path(network, network.cables[cable].source);
-        if let Some(path) = way.filter(|path| serves(cable, path)) {
+    for cable in open(router.network, reach) {
+        if let Some(path) = along(router.network, tree, cable) {
             router.state.lay(cable, path);
         }
     }
@@ -49,9 +44,8 @@ pub(super) fn lay_tree(router: &mut Router<'_>, reach: &[Reach], tree: &Field) {
 /// Lays every cable its own cheapest way, as if it were alone. Nothing may be laid before; the
 /// router's estimates must be those of that.
 pub(super) fn lay_alone(router: &mut Router<'_>, reach: &[Reach]) {
-    let open = (0..router.network.cables.len()).filter(|cable| reach[*cable] == Reach::Open);
-    let paths: Vec<_> = open
-        .map(|cable| (cable, router.best(cable, u64::MAX)))
+    let paths: Vec<_> = open(router.network, reach)
+        .map(|cable| (cable, best_alone(router, cable)))
         .collect();
     for (cable, path) in paths {
         if let Some(path) = path {
@@ -59,6 +53,36 @@ pub(super) fn lay_alone(router: &mut Router<'_>, reach: &[Reach]) {
         }
     }
     router.look_ahead();
+}
+
+/// The cheapest way of a cable on its own. A search does not see that a way which meets one crossing
+/// at two places pays there once, so the way along the edges' own costs is weighed against it.
+fn best_alone(router: &mut Router<'_>, cable: usize) -> Option<Vec<u32>> {
+    let network = router.network;
+    let found = router.best(cable, u64::MAX);
+    if !network.any_met_twice {
+        return found;
+    }
+    let bundle = Bundle {
+        count: 1,
+        area: network.cables[cable].area,
+    };
+    let plain = along(network, &network.linear, cable);
+    let price = |path: &Vec<u32>| router.state.path_price(path, bundle);
+    found.into_iter().chain(plain).min_by_key(price)
+}
+
+/// The way of a cable along a tree, if that serves it.
+fn along(network: &Network, tree: &Field, cable: usize) -> Option<Vec<u32>> {
+    let way = tree.path(network, network.cables[cable].source);
+    way.filter(|path| {
+        network.pins[cable].is_empty() && network.path_length(path) <= limit(network, cable)
+    })
+}
+
+/// The cables that can be laid.
+fn open(network: &Network, reach: &[Reach]) -> impl Iterator<Item = usize> {
+    (0..network.cables.len()).filter(|cable| reach[*cable] == Reach::Open)
 }
 
 /// Lays one cable the best way there is.
