@@ -45,6 +45,8 @@ fn of_job(edit: &Edit) -> Option<String> {
         Edit::Restore { .. } => "took a finding up again",
         Edit::AddPin(_) => "pinned a way",
         Edit::RemovePin(_) => "unpinned a way",
+        Edit::TakeReply(_) => "took in a reply",
+        Edit::RemoveReply(_) => "removed a reply",
         _ => return None,
     };
     Some(text.to_string())

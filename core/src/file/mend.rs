@@ -4,6 +4,7 @@
 
 mod drops;
 mod levels;
+mod replies;
 mod settings;
 mod site;
 
@@ -25,6 +26,7 @@ pub(super) fn mend(plan: &mut Plan, losses: &mut Losses) {
     levels::mend(&mut plan.levels, losses);
     site::mend(&mut plan.levels, losses);
     drops::mend(plan, losses);
+    replies::mend(plan, losses);
     next_numbers(plan);
 }
 

@@ -6,6 +6,7 @@
 
 mod drops;
 mod levels;
+mod replies;
 mod settings;
 mod sheets;
 mod site;
@@ -95,6 +96,8 @@ struct Document<'a> {
     pins: Vec<drops::Pin>,
     labels_frozen: bool,
     dismissed: Vec<settings::Dismissal>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    replies: Vec<replies::Reply>,
     next: settings::Numbers,
     scans: Vec<sheets::Scan>,
 }
@@ -117,6 +120,7 @@ pub(super) fn write(plan: &Plan) -> String {
         pins: plan.pins.iter().map(Into::into).collect(),
         labels_frozen: plan.labels_frozen,
         dismissed: plan.dismissed.iter().map(Into::into).collect(),
+        replies: plan.replies.iter().map(Into::into).collect(),
         next: plan.next.into(),
         scans: plan.levels.iter().filter_map(sheets::Scan::of).collect(),
     };
@@ -148,6 +152,7 @@ pub(super) fn read(fields: &Fields, losses: &mut Losses) -> Plan {
         .one::<Option<drops::Closet>>("closet", "The closet", losses)
         .flatten()
         .map(Into::into);
+    replies::read(&mut plan, fields, losses);
     sheets::put(&mut plan, fields, losses);
     plan
 }

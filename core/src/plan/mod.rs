@@ -16,6 +16,7 @@ mod level;
 mod opening;
 mod pin;
 mod power;
+mod reply;
 mod room;
 mod sheet;
 mod wall;
@@ -31,6 +32,7 @@ pub use level::{Above, Below, Floor, JoistKind, Level};
 pub use opening::{Opening, OpeningKind};
 pub use pin::{Pin, PinTo};
 pub use power::{PowerPlace, PowerRun};
+pub use reply::{Answer, Item, Reply, Said};
 pub use room::Room;
 pub use sheet::{KnownDimension, Placing, Scan, Sheet};
 pub use wall::{LayoutEnd, Lumber, Role, Side, Wall};
@@ -67,6 +69,8 @@ pub struct Plan {
     pub labels_frozen: bool,
     /// Findings set aside, each with the reason that prints beside it.
     pub dismissed: Vec<Dismissal>,
+    /// What builder and owner sent back, in the order it was taken in.
+    pub replies: Vec<Reply>,
     /// The number the next new thing of each kind gets. Numbers are never used twice.
     pub next: Numbers,
 }
@@ -88,6 +92,7 @@ impl Plan {
             pins: Vec::new(),
             labels_frozen: false,
             dismissed: Vec::new(),
+            replies: Vec::new(),
             next: Numbers::default(),
         }
     }

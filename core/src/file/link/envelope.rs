@@ -7,20 +7,24 @@ use miniz_oxide::inflate::{TINFLStatus, decompress_to_vec_with_limit};
 
 use super::LinkError;
 
-/// The first byte: our mark in the high half, the version in the low.
-const MARK: u8 = 0xB0;
+/// What is in an envelope: the high half of its first byte, whose low half is the version.
+pub(super) type Mark = u8;
+/// A plan.
+pub(super) const PLAN: Mark = 0xB0;
+/// A reply to one.
+pub(super) const REPLY: Mark = 0xC0;
 /// The version that is written.
 const VERSION: u8 = 1;
 /// The most that contents may unpack to: 64 KB.
 const LARGEST: usize = 64 << 10;
 
 /// Contents in their envelope.
-pub(super) fn sealed(contents: &[u8]) -> Result<Vec<u8>, LinkError> {
+pub(super) fn sealed(mark: Mark, contents: &[u8]) -> Result<Vec<u8>, LinkError> {
     if contents.len() > LARGEST {
         return Err(LinkError::TooLarge);
     }
     let packed = compress_to_vec(contents, 10);
-    let mut bytes = vec![MARK | VERSION];
+    let mut bytes = vec![mark | VERSION];
     // Packed contents are never longer than a little over what they were.
     bytes.extend((packed.len() as u32).to_le_bytes().iter().take(3));
     bytes.extend(crc32fast::hash(contents).to_le_bytes());
@@ -29,9 +33,9 @@ pub(super) fn sealed(contents: &[u8]) -> Result<Vec<u8>, LinkError> {
 }
 
 /// The version and the contents of an envelope.
-pub(super) fn opened(bytes: &[u8]) -> Result<(u8, Vec<u8>), LinkError> {
+pub(super) fn opened(mark: Mark, bytes: &[u8]) -> Result<(u8, Vec<u8>), LinkError> {
     let (first, rest) = bytes.split_first().ok_or(LinkError::Cut)?;
-    if first & 0xF0 != MARK {
+    if first & 0xF0 != mark {
         return Err(LinkError::NotALink);
     }
     let version = first & 0x0F;
@@ -57,6 +61,11 @@ pub(super) fn opened(bytes: &[u8]) -> Result<(u8, Vec<u8>), LinkError> {
     }
 }
 
+/// Whether bytes say that this is in them.
+pub(super) fn claims(mark: Mark, bytes: &[u8]) -> bool {
+    bytes.first().is_some_and(|first| first & 0xF0 == mark)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -64,19 +73,22 @@ mod tests {
     #[test]
     fn what_was_sealed_opens() {
         for contents in [&b""[..], b"a", &[7; 5000]] {
-            let bytes = sealed(contents).unwrap();
-            assert_eq!(opened(&bytes).unwrap(), (VERSION, contents.to_vec()));
+            let bytes = sealed(PLAN, contents).unwrap();
+            assert_eq!(opened(PLAN, &bytes).unwrap(), (VERSION, contents.to_vec()));
         }
-        assert_eq!(sealed(&vec![0; LARGEST + 1]), Err(LinkError::TooLarge));
+        assert_eq!(
+            sealed(PLAN, &vec![0; LARGEST + 1]),
+            Err(LinkError::TooLarge)
+        );
     }
 
     #[test]
     fn each_harm_has_its_own_word() {
-        let bytes = sealed(b"walls and doors").unwrap();
+        let bytes = sealed(PLAN, b"walls and doors").unwrap();
         let harmed = |harm: fn(&mut Vec<u8>)| {
             let mut bytes = bytes.clone();
             harm(&mut bytes);
-            opened(&bytes).unwrap_err()
+            opened(PLAN, &bytes).unwrap_err()
         };
         assert_eq!(harmed(|b| b.truncate(9)), LinkError::Cut);
         assert_eq!(harmed(|b| b.truncate(5)), LinkError::Cut);
@@ -90,10 +102,10 @@ mod tests {
     #[test]
     fn a_bomb_is_not_unpacked() {
         let packed = compress_to_vec(&vec![0; 10_000_000], 10);
-        let mut bytes = vec![MARK | VERSION];
+        let mut bytes = vec![PLAN | VERSION];
         bytes.extend((packed.len() as u32).to_le_bytes().iter().take(3));
         bytes.extend([0; 4]);
         bytes.extend(packed);
-        assert_eq!(opened(&bytes), Err(LinkError::TooLarge));
+        assert_eq!(opened(PLAN, &bytes), Err(LinkError::TooLarge));
     }
 }

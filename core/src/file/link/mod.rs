@@ -29,6 +29,7 @@ mod envelope;
 mod levels;
 mod privacy;
 mod qr;
+mod replies;
 mod sections;
 mod settings;
 mod site;
@@ -40,6 +41,7 @@ use std::fmt;
 
 pub use privacy::Privacy;
 pub use qr::{Modules, qr};
+pub use replies::{is_reply, read_reply, write_reply};
 pub use text::{decode_text, encode_qr_text, encode_text};
 
 use super::losses::Losses;
@@ -90,7 +92,7 @@ impl std::error::Error for LinkError {}
 /// [`LinkError::TooLarge`] for a plan with more than 64 KB to say.
 pub fn write(plan: &Plan, privacy: Privacy) -> Result<Vec<u8>, LinkError> {
     let plan = privacy::kept(plan, privacy);
-    envelope::sealed(&sections::write(&plan))
+    envelope::sealed(envelope::PLAN, &sections::write(&plan))
 }
 
 /// The plan in the bytes of a link. Total on any bytes; never unpacks more than 64 KB.
@@ -98,7 +100,7 @@ pub fn write(plan: &Plan, privacy: Privacy) -> Result<Vec<u8>, LinkError> {
 /// # Errors
 /// [`LinkError`] where there is no plan to read.
 pub fn read(bytes: &[u8]) -> Result<Opened, LinkError> {
-    let (version, contents) = envelope::opened(bytes)?;
+    let (version, contents) = envelope::opened(envelope::PLAN, bytes)?;
     let mut plan = match version {
         1 => sections::read(&contents)?,
         _ => return Err(LinkError::Altered),
@@ -238,7 +240,7 @@ mod tests {
                 let place = place.index(contents.len());
                 contents[place] = byte;
             }
-            if let Ok(opened) = read(&envelope::sealed(&contents).unwrap()) {
+            if let Ok(opened) = read(&envelope::sealed(envelope::PLAN, &contents).unwrap()) {
                 check(&opened.plan);
             }
         }

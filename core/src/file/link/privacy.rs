@@ -2,7 +2,7 @@
 
 use super::without_drawings;
 use super::words::is_usual;
-use crate::plan::Plan;
+use crate::plan::{Plan, Reply, Said};
 
 /// What goes into a link.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -11,7 +11,8 @@ pub enum Privacy {
     #[default]
     Everything,
     /// Neither the job's name nor the note; no notes at drops; levels and rooms keep names that
-    /// are made of usual words, the others get numbers. Reasons for findings set aside stay out.
+    /// are made of usual words, the others get numbers. Reasons for findings set aside and questions
+    /// in replies stay out, and who replied.
     WithoutNames,
 }
 
@@ -31,12 +32,30 @@ fn forget_names(plan: &mut Plan) {
         .iter_mut()
         .for_each(|dismissal| dismissal.reason = String::from("left out"));
     plan.drops.iter_mut().for_each(|drop| drop.note.clear());
+    plan.replies.iter_mut().for_each(forget_name);
+    // Without their names two may say the same.
+    let mut told: Vec<Reply> = Vec::new();
+    for reply in plan.replies.drain(..) {
+        if !told.contains(&reply) {
+            told.push(reply);
+        }
+    }
+    plan.replies = told;
     for (place, level) in plan.levels.iter_mut().enumerate() {
         if !is_usual(&level.name) {
             level.name = format!("Level {}", place + 1);
         }
         for room in level.rooms.iter_mut().filter(|room| !is_usual(&room.name)) {
             room.name = format!("Room {}", room.id.0);
+        }
+    }
+}
+
+fn forget_name(reply: &mut Reply) {
+    reply.name = String::from("left out");
+    for answer in &mut reply.answers {
+        if let Said::Asked(question) = &mut answer.said {
+            *question = String::from("left out");
         }
     }
 }

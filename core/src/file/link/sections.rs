@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::columns::{Reader, Writer};
 use super::words::Texts;
-use super::{LinkError, drops, levels, settings, site, walls};
+use super::{LinkError, drops, levels, replies, settings, site, walls};
 use crate::plan::Plan;
 
 /// What each section is. Odd ones must be understood by a reader.
@@ -25,13 +25,14 @@ mod tag {
     pub const NUMBERS: u8 = 27;
     pub const TEXTS: u8 = 29;
     pub const ON_HAND: u8 = 30;
+    pub const REPLIES: u8 = 32;
 }
 
 type Put = fn(&Plan, &mut Writer);
 type Take = fn(&mut Plan, &mut Reader, &mut Texts) -> Result<(), LinkError>;
 
 /// Every section in the order it is written and read; a section may lean on those before it.
-const SECTIONS: [(u8, Put, Take); 15] = [
+const SECTIONS: [(u8, Put, Take); 16] = [
     (
         tag::CATALOGUE,
         settings::put_catalogue,
@@ -55,6 +56,7 @@ const SECTIONS: [(u8, Put, Take); 15] = [
     ),
     (tag::NUMBERS, settings::put_numbers, settings::take_numbers),
     (tag::ON_HAND, settings::put_on_hand, settings::take_on_hand),
+    (tag::REPLIES, replies::put, replies::take),
 ];
 
 /// A plan as contents.

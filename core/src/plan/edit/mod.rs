@@ -7,6 +7,7 @@ mod cables;
 mod drops;
 mod levels;
 mod openings;
+mod replies;
 #[cfg(any(test, feature = "sample"))]
 pub mod sample;
 mod settings;
@@ -16,6 +17,7 @@ mod walls;
 
 pub(crate) use drops::MOST_DROPS;
 pub(crate) use levels::MOST_LEVELS;
+pub(crate) use replies::{MOST_ANSWERS, MOST_REPLIES, tidied};
 pub(crate) use walls::MOST_WALLS;
 
 use std::fmt;
@@ -23,7 +25,7 @@ use std::fmt;
 use super::{
     Above, Below, CableId, CableKindId, CableSpec, Closet, Drop, DropId, DropKind, Floor, KeepOut,
     KeepOutId, KnownDimension, LevelId, Lumber, Opening, OpeningId, Pin, Place, Placing, Plan,
-    PowerRun, PowerRunId, Role, RoomId, Scan, Wall, WallId,
+    PowerRun, PowerRunId, Reply, Role, RoomId, Scan, Wall, WallId,
 };
 use crate::rules::{RuleBook, RuleId};
 use crate::shape::Point;
@@ -203,6 +205,11 @@ pub enum Edit {
     AddPin(Pin),
     /// Take a pin away.
     RemovePin(Pin),
+
+    /// Keep what builder or owner sent back.
+    TakeReply(Reply),
+    /// Take a reply out again.
+    RemoveReply(Reply),
 }
 
 /// Why an edit was not made: one sentence, what and what next.
@@ -257,6 +264,7 @@ impl Plan {
             site::make,
             drops::make,
             cables::make,
+            replies::make,
         ];
         let done = rooms.iter().find_map(|make| make(self, edit));
         done.unwrap_or_else(|| {

@@ -33,7 +33,7 @@ pub fn edit(seed: u64, plan: &Plan) -> Edit {
 
 impl Dice {
     fn edit(&mut self, plan: &Plan) -> Edit {
-        match self.below(16) {
+        match self.below(17) {
             0..=2 => self.wall(plan),
             3 | 4 => Edit::AddOpening(self.opening(plan)),
             5..=7 => self.drop(plan),
@@ -44,6 +44,7 @@ impl Dice {
             12 => self.level(plan),
             13 => self.sheet(plan),
             14 => self.removal(plan),
+            15 => Edit::TakeReply(self.reply()),
             _ => self.closet_or_pin(plan),
         }
     }
@@ -65,6 +66,7 @@ mod tests {
         assert!(most(|plan| plan.levels.len()) > 2);
         assert!(most(|plan| plan.drops.len()) > 8);
         assert!(most(|plan| plan.pins.len()) > 2);
+        assert!(most(|plan| plan.replies.len()) > 2);
         assert!(most(|plan| plan.rules.changed.len()) > 2);
         assert!(most(|plan| plan.catalogue.cables.len()) > 4);
         assert!(on(|level| level.walls.len()) > 20);

@@ -3,8 +3,9 @@
 use super::dice::Dice;
 use crate::plan::edit::Edit;
 use crate::plan::{
-    BoxKind, CableId, CableKindId, CableSpec, Closet, ClosetPlace, Drop, DropId, DropKind, Entry,
-    KeepOutId, LevelId, Opening, OpeningId, Pin, PinTo, Place, Plan, PowerRunId, RoomId,
+    Answer, BoxKind, CableId, CableKindId, CableSpec, Closet, ClosetPlace, Drop, DropId, DropKind,
+    Entry, Item, KeepOutId, LevelId, Opening, OpeningId, Pin, PinTo, Place, Plan, PowerRunId,
+    Reply, RoomId, Said, WallId,
 };
 use crate::rules::{RuleBook, RuleId};
 use crate::units::{Mm, Units};
@@ -68,7 +69,7 @@ impl Dice {
     }
 
     pub(super) fn settings(&mut self, plan: &Plan) -> Edit {
-        match self.below(12) {
+        match self.below(13) {
             0 => Edit::SetTitle(self.text()),
             1 => Edit::SetNote(self.text()),
             2 => Edit::SetUnits(self.one([Units::Imperial, Units::Metric])),
@@ -79,7 +80,7 @@ impl Dice {
                 1 => Edit::CopyRules,
                 _ => Edit::SetRuleBook(self.of(RuleBook::ALL).unwrap_or_default()),
             },
-            6 => {
+            6 | 12 => {
                 let value = self.one([1.0, 25.0, 33.3, 100.0 / 3.0, 900.0]);
                 Edit::SetRule(self.of(RuleId::ALL).unwrap_or(RuleId::Fill), value)
             }
@@ -91,6 +92,37 @@ impl Dice {
                 key: format!("stud-limit:W{}", self.below(30)),
                 reason: self.text(),
             },
+        }
+    }
+
+    pub(super) fn reply(&mut self) -> Reply {
+        let answers = (0..self.below(6)).map(|_| self.answer()).collect();
+        Reply {
+            name: self.text(),
+            date: self.text(),
+            revision: self.below(9) as u32,
+            version: self.roll() as u32,
+            answers,
+        }
+    }
+
+    fn answer(&mut self) -> Answer {
+        let number = 1 + self.below(9) as u32;
+        let item = self.one([
+            Item::Drop(DropId(number)),
+            Item::Wall(WallId(number)),
+            Item::Joists(LevelId(number)),
+            Item::Closet,
+            Item::Date,
+        ]);
+        let said = match self.chance(3) {
+            true => Said::Asked(self.text()),
+            false => Said::Agreed,
+        };
+        Answer {
+            item,
+            digest: self.roll() as u32,
+            said,
         }
     }
 
