@@ -6,8 +6,8 @@
 //! depth: 2946. The panel is at 1524 on the bearing wall, 11430 from its west end and 4877 from the
 //! north wall, and entered from above.
 //!
-//! - From the ground floor: up to 2946, down 1422 to the panel; a ceiling or a camera under the eaves,
-//!   at 2743, is 203 below the cable.
+//! - From the ground floor: up to 2946, down 1422 to the panel; a ceiling, at 2743, is 203 below the
+//!   cable, a camera 3 in under the top plates, at 2591, is 355 below it.
 //! - From the upper floor: down 222 and the height of the box to 2946, then the same 1422. The upper
 //!   ceiling and the rear camera go by the attic, and down from there 5695 - 1524 = 4171.
 //!
@@ -39,10 +39,10 @@ const DROPS: [(&str, usize, i32, i32, i32, i32, i32); 46] = [
     ("T17", 6, 1676, 3810, 1422, 1422, 0),
     ("A18", 1, 6248, 1829, 203, 1422, 0),
     ("A19", 1, 3810, 2438, 203, 1422, 0),
-    ("C20", 1, 11230, 4877, 203, 1422, 0),
-    ("C21", 1, 762, 4677, 203, 1422, 0),
-    ("C22", 1, 762, 4067, 203, 1422, 0),
-    ("C23", 1, 11230, 4267, 203, 1422, 0),
+    ("C20", 1, 11230, 4877, 355, 1422, 0),
+    ("C21", 1, 762, 4677, 355, 1422, 0),
+    ("C22", 1, 762, 4067, 355, 1422, 0),
+    ("C23", 1, 11230, 4267, 355, 1422, 0),
     ("B24", 1, 6187, 4267, 1803, 1422, 0),
     ("B25", 1, 152, 4267, 1803, 1422, 0),
     ("D26", 2, 11430, 4267, 0, 2050, 0),

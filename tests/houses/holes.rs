@@ -40,26 +40,28 @@ const HOUSE_A: [(&str, &[&str]); 24] = [
     ("D17", &["W2 top plates", "W5 top plates"]),
     ("A18", &["W5 top plates"]),
     ("A19", &["W5 top plates"]),
-    ("C20", &["W1 outside", "W5 top plates"]),
-    ("C21", &["W1 outside", "W5 top plates"]),
-    ("C22", &["W3 outside", "W5 top plates"]),
-    ("C23", &["W4 outside", "W5 top plates"]),
+    ("C20", &["W1 soffit", "W5 top plates"]),
+    ("C21", &["W1 soffit", "W5 top plates"]),
+    ("C22", &["W3 soffit", "W5 top plates"]),
+    ("C23", &["W4 soffit", "W5 top plates"]),
     ("B24", &["W3 outside", "W3 top plates", "W5 top plates"]),
 ];
 
 /// Every place of house A: 16 plates of drops (T6 with D13 and T11 with D10 share one), the
-/// closet's, ten uprights, five bores to the outside.
-const PLACES_A: [(&str, usize); 18] = [
-    ("W1 outside", 2),
+/// closet's, ten uprights, one bore through the
+/// outside of a wall and four through the soffit.
+const PLACES_A: [(&str, usize); 19] = [
+    ("W1 soffit", 2),
     ("W10 studs", 4),
     ("W10 top plates", 1),
     ("W11 top plates", 1),
     ("W12 top plates", 1),
     ("W2 studs", 3),
     ("W2 top plates", 2),
-    ("W3 outside", 2),
+    ("W3 outside", 1),
+    ("W3 soffit", 1),
     ("W3 top plates", 1),
-    ("W4 outside", 1),
+    ("W4 soffit", 1),
     ("W4 studs", 2),
     ("W4 top plates", 2),
     ("W5 top plates", 1),
@@ -83,6 +85,7 @@ fn place(crossing: &Crossing) -> (String, usize) {
         Member::Joist { .. } => ("joists", 1),
         Member::Web { .. } => ("webs", 1),
         Member::Sheathing => ("outside", 1),
+        Member::Soffit => ("soffit", 1),
     };
     (format!("{wall}{name}"), count)
 }

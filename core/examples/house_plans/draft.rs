@@ -2,10 +2,12 @@
 
 use std::sync::Arc;
 
+use borewright_core::framing::outside_height;
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{
-    CableKindId, Closet, ClosetPlace, DropId, DropKind, Entry, KnownDimension, LevelId, Lumber,
-    Opening, OpeningId, OpeningKind, Place, Placing, Plan, Role, Scan, Side, WallId,
+    CableKindId, Closet, ClosetPlace, Drop, DropId, DropKind, Entry, Floor, KnownDimension,
+    LevelId, Lumber, Opening, OpeningId, OpeningKind, Place, Placing, Plan, Role, Scan, Side,
+    WallId,
 };
 use borewright_core::rules::RuleId;
 use borewright_core::shape::Point;
@@ -165,10 +167,16 @@ impl Draft {
     /// wall, outdoors on the nearest outside face, or on the ceiling at the mark itself.
     pub fn drop(&mut self, kind: DropKind, mark: Point, cables: usize) -> Outcome<DropId> {
         let height = self.height(kind);
+        let level = self.plan.level(self.level).ok_or("the level is gone")?;
         let place = match kind {
             DropKind::CeilingAccessPoint => Place::Ceiling { at: mark },
             _ => {
                 let face = self.face(mark, kind.is_outdoors(), height)?;
+                let wall = level.wall(face.wall).ok_or("the face has no wall")?;
+                let height = match kind.is_outdoors() {
+                    true => outside_height(level, wall, height),
+                    false => height,
+                };
                 on(face, kind.is_outdoors(), height)
             }
         };
@@ -176,6 +184,37 @@ impl Draft {
         self.make(Edit::AddDrop { kind, level, place })?;
         self.set_cables(id, cables)?;
         Ok(id)
+    }
+
+    /// Puts a level over the one in hand and takes it in hand. A hole that came out through the
+    /// soffit would be in the new floor's rim: it is lowered into the bay under the plates.
+    pub fn level_over(&mut self, name: &str, floor: Floor) -> Outcome<()> {
+        let name = name.to_string();
+        self.make(Edit::AddLevel { name, floor })?;
+        let level = self.plan.level(self.level).ok_or("the level is gone")?;
+        let lowered = |drop: &Drop| match drop.place {
+            Place::Outside {
+                wall,
+                offset,
+                side,
+                height,
+            } => level.wall(wall).map(|known| Place::Outside {
+                wall,
+                offset,
+                side,
+                height: outside_height(level, known, height),
+            }),
+            _ => None,
+        };
+        let drops = self.plan.drops.iter();
+        let moved: Vec<Edit> = drops
+            .filter_map(|drop| Some(Edit::MoveDrop(drop.id, lowered(drop)?)))
+            .collect();
+        for edit in moved {
+            self.make(edit)?;
+        }
+        self.level = self.plan.levels.last().ok_or("no level")?.id;
+        Ok(())
     }
 
     /// As [`Draft::drop`], the mark in feet.

@@ -47,11 +47,7 @@ fn set_level(draft: &mut Draft, name: &str, ceiling: f64) -> Outcome<()> {
 
 fn next_level(draft: &mut Draft, name: &str, ceiling: f64) -> Outcome<()> {
     let floor = joists();
-    draft.make(Edit::AddLevel {
-        name: name.to_string(),
-        floor,
-    })?;
-    draft.level = draft.plan.levels.last().ok_or("no level")?.id;
+    draft.level_over(name, floor)?;
     set_level(draft, name, ceiling)
 }
 

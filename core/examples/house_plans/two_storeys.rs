@@ -185,16 +185,15 @@ fn ground_drops(draft: &mut Draft) -> Outcome<()> {
 }
 
 fn upper(draft: &mut Draft) -> Outcome<()> {
-    draft.make(Edit::AddLevel {
-        name: String::from("Upper"),
-        floor: Floor {
+    draft.level_over(
+        "Upper",
+        Floor {
             kind: JoistKind::IJoist,
             depth: Size::inches(11.875),
             spacing: Size::inches(16.0),
             direction: Direction::ALONG_Y,
         },
-    })?;
-    draft.level = draft.plan.levels.last().ok_or("no level")?.id;
+    )?;
     set_level(draft, "Upper", 8.0)?;
     let attic = Above::attic_over_trusses(Direction::ALONG_Y);
     draft.make(Edit::SetAbove(draft.level, attic))?;

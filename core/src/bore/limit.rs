@@ -56,7 +56,7 @@ pub fn limit(plan: &Plan, framing: &Framing, crossing: &Crossing) -> Limit {
             largest: None,
             rule: RuleId::PlateTie,
         },
-        Member::Web { .. } | Member::Sheathing => Limit {
+        Member::Web { .. } | Member::Sheathing | Member::Soffit => Limit {
             largest: None,
             rule: RuleId::SetBack,
         },

@@ -17,11 +17,15 @@ pub fn what_name(member: &Member, members: u32) -> String {
         Member::Web { .. } if members == 1 => String::from("1 I-joist web"),
         Member::Web { .. } => format!("{members} I-joist webs"),
         Member::Sheathing => String::from("outside wall"),
+        Member::Soffit => String::from("soffit"),
     }
 }
 
 /// What the member is: "bearing 2x6", "sawn joist 9-1/4 in".
 pub fn member_name(plan: &Plan, framing: &Framing, crossing: &Crossing) -> String {
+    if crossing.member == Member::Soffit {
+        return String::from("eaves or gable");
+    }
     if let Some((_, wall)) = crossing.wall.and_then(|id| plan.wall(id)) {
         return format!("{} {}", wall.role.name(), wall.lumber.name());
     }

@@ -12,7 +12,7 @@ pub fn drill_minutes(plan: &Plan, crossing: &Crossing) -> f64 {
         Member::Joist { .. } | Member::Web { .. } => (RuleId::BoreMinutes, 1),
         Member::Corner { .. } => (RuleId::CornerMinutes, 1),
         Member::TopPlates(_) | Member::BottomPlates(_) => (RuleId::PlateMinutes, 1),
-        Member::Sheathing => (RuleId::OutsideMinutes, 1),
+        Member::Sheathing | Member::Soffit => (RuleId::OutsideMinutes, 1),
     };
     plan.rules.value(rate) * f64::from(times)
 }

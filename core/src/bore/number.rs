@@ -41,7 +41,7 @@ fn class(member: &Member) -> u8 {
         Member::BottomPlates(_) => 3,
         Member::Joist { .. } => 4,
         Member::Web { .. } => 5,
-        Member::Sheathing => 6,
+        Member::Sheathing | Member::Soffit => 6,
     }
 }
 

@@ -20,7 +20,7 @@ pub(super) fn nail_plates(plan: &Plan, crossing: &Crossing, bit: Size, members: 
     match crossing.member {
         Member::Studs(_) | Member::Corner { .. } => 2 * members,
         Member::TopPlates(_) | Member::BottomPlates(_) => 2,
-        Member::Joist { .. } | Member::Web { .. } | Member::Sheathing => 0,
+        Member::Joist { .. } | Member::Web { .. } | Member::Sheathing | Member::Soffit => 0,
     }
 }
 
@@ -38,7 +38,7 @@ pub(super) fn wants_tie(plan: &Plan, crossing: &Crossing, bit: Size) -> bool {
 pub(super) fn wants_seal(plan: &Plan, crossing: &Crossing) -> bool {
     let separates = |wall| plan.wall(wall).is_some_and(|(_, wall)| wall.garage);
     match crossing.member {
-        Member::TopPlates(_) | Member::BottomPlates(_) | Member::Sheathing => true,
+        Member::TopPlates(_) | Member::BottomPlates(_) | Member::Sheathing | Member::Soffit => true,
         Member::Corner { to, .. } => crossing.wall.is_some_and(separates) || separates(to),
         Member::Studs(_) => crossing.wall.is_some_and(separates),
         Member::Joist { .. } | Member::Web { .. } => false,

@@ -4,6 +4,7 @@ mod bores;
 mod coverage;
 mod drawing;
 mod neighbours;
+mod outside;
 mod pins;
 mod reels;
 mod rule_set;
@@ -90,6 +91,7 @@ pub fn find(
 ) -> Vec<Finding> {
     let mut found = drawing::check(plan, framing);
     found.extend(ways::check(plan, framing, ways));
+    found.extend(outside::check(plan, framing));
     found.extend(bores::check(plan, framing, ways, bores));
     found.extend(neighbours::check(plan, framing, ways, bores));
     found.extend(pins::check(plan, framing, ways));

@@ -7,7 +7,7 @@ use crate::plan::{LayoutEnd, Level, Lumber, Opening, OpeningId, OpeningKind, Wal
 use crate::shape::Segment;
 
 /// Thickness of every stud and plate: a dressed 2x board.
-const BOARD: f64 = Lumber::THICKNESS.0;
+pub(super) const BOARD: f64 = Lumber::THICKNESS.0;
 /// Openings wider than this get two jack studs a side: 6 ft. Common practice, no source.
 const WIDE: f64 = 6.0 * 304.8;
 /// Space under a sill or over a header lower than this is no bay, millimetres.

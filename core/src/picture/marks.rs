@@ -189,7 +189,7 @@ fn bar(
             let along = design.framing.spaces.get(space)?.along;
             Some(along * (ACROSS_JOIST * scale))
         }
-        Member::Sheathing => Some(line?.along * (ACROSS_JOIST * scale)),
+        Member::Sheathing | Member::Soffit => Some(line?.along * (ACROSS_JOIST * scale)),
         Member::Studs(_) | Member::Corner { .. } => Some(line?.across() * (wall?.width().0 / 2.0)),
     }
 }

@@ -150,7 +150,7 @@ fn depth(plan: &Plan, design: &Design, crossing: &Crossing) -> Option<Size> {
         Member::Joist { space } | Member::Web { space } => {
             Some(Size(design.framing.spaces.get(space)?.depth))
         }
-        Member::Sheathing => None,
+        Member::Sheathing | Member::Soffit => None,
         _ => {
             let (_, wall) = crossing.wall.and_then(|id| plan.wall(id))?;
             Some(wall.width())

@@ -156,7 +156,7 @@ impl<'p> Where<'p> {
             | MoveKind::AlongWall { wall }
             | MoveKind::ThroughTopPlates { wall, .. }
             | MoveKind::ThroughBottomPlates { wall, .. }
-            | MoveKind::Outside { wall } => straight(wall),
+            | MoveKind::Outside { wall, .. } => straight(wall),
             MoveKind::IntoWall {
                 from: one,
                 to: other,

@@ -4,6 +4,7 @@ use super::graph::Node;
 use super::house::{House, Port};
 use super::price::UNLIMITED;
 use super::way::{Member, MoveKind, Place3};
+use crate::framing::OutsideHole;
 use crate::plan::{ClosetPlace, Drop, Entry, LevelId, Place, WallId};
 use crate::shape::{Point, Pos};
 
@@ -84,7 +85,7 @@ impl House<'_> {
     }
 
     /// A drop on an outside face: through the sheathing into its bay, or through the soffit into
-    /// the space above where it hangs over the plates.
+    /// the attic where it hangs over the plates.
     fn add_outside(&mut self, wall: WallId, offset: f64, height: f64) -> Option<Node> {
         let place = self.wall(wall)?;
         let framing = self.walls[place].framing;
@@ -98,7 +99,9 @@ impl House<'_> {
             z: floor + height,
         });
         let half = self.walls[place].wall.width().0 / 2.0;
-        let (target, length) = match hub.up.filter(|_| height >= framing.top) {
+        let (level, _) = self.level(self.walls[place].level);
+        let soffit = OutsideHole::at(level, framing, offset, height) == OutsideHole::Soffit;
+        let (target, length) = match hub.up.filter(|_| soffit) {
             Some((up, _)) => {
                 let over = (self.graph.places[up as usize].z - floor - height).abs();
                 (
@@ -108,10 +111,14 @@ impl House<'_> {
             }
             None => (self.add_box(wall, offset, height)?, half),
         };
-        let hole = self.outside_hole(place, offset, height);
+        let member = match soffit {
+            true => Member::Soffit,
+            false => Member::Sheathing,
+        };
+        let hole = self.outside_hole(place, member, offset, height);
         self.join(
             (node, target),
-            MoveKind::Outside { wall },
+            MoveKind::Outside { wall, soffit },
             length,
             Some(hole),
             1.0,
@@ -119,9 +126,9 @@ impl House<'_> {
         Some(node)
     }
 
-    /// The hole out through sheathing and siding.
-    fn outside_hole(&mut self, place: usize, offset: f64, height: f64) -> usize {
-        let crossing = self.wall_crossing(place, Member::Sheathing, offset, height);
+    /// The hole out through sheathing and siding, or through the soffit.
+    fn outside_hole(&mut self, place: usize, member: Member, offset: f64, height: f64) -> usize {
+        let crossing = self.wall_crossing(place, member, offset, height);
         let price = self.prices.outside.saturating_add(self.prices.seal);
         self.graph.share(Some(crossing), price, UNLIMITED)
     }

@@ -128,6 +128,8 @@ pub enum MoveKind {
     Outside {
         /// The wall.
         wall: WallId,
+        /// Whether it goes over the plates, through the soffit.
+        soffit: bool,
     },
 }
 
@@ -176,8 +178,10 @@ pub enum Member {
         /// Index into [`crate::framing::Framing::spaces`].
         space: usize,
     },
-    /// Sheathing and siding of an outside wall, or its soffit.
+    /// Sheathing and siding of an outside wall.
     Sheathing,
+    /// The soffit under the eaves, or the gable over the plates; no framing.
+    Soffit,
 }
 
 /// Why a cable has no way.

@@ -85,7 +85,12 @@ fn phrase(
         }
         MoveKind::ThroughCeiling { .. } if up => String::from("up through the ceiling"),
         MoveKind::ThroughCeiling { .. } => String::from("down through the ceiling"),
-        MoveKind::Outside { wall } => format!("in through the outside of {}", label(plan, wall)),
+        MoveKind::Outside { wall, soffit: true } => {
+            format!("in through the soffit over {}", label(plan, wall))
+        }
+        MoveKind::Outside { wall, .. } => {
+            format!("in through the outside of {}", label(plan, wall))
+        }
     })
 }
 

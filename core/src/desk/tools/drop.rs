@@ -5,6 +5,7 @@ use crate::desk::answer::Answer;
 use crate::desk::choice::under;
 use crate::desk::snap::{boxed, nearest_wall, stepped};
 use crate::desk::{Choice, Draft, Gesture, Hold, Notice, Reach, Session, Snap};
+use crate::framing::outside_height;
 use crate::plan::edit::Edit;
 use crate::plan::{DropId, DropKind, Place, Role, WallId};
 use crate::rules::{RuleId, RuleSet};
@@ -134,10 +135,11 @@ pub(super) fn place(
     if kind.is_outdoors() && facing.wall.role == Role::Exterior {
         facing = facing.outwards(framing).unwrap_or(facing);
     }
-    let height = height.unwrap_or_else(|| usual_height(kind, &plan.rules));
-    let height = match facing.outside {
-        true => height,
-        false => height.min(level.ceiling - UNDER_CEILING),
+    let usual = usual_height(kind, &plan.rules);
+    let height = match (facing.outside, height) {
+        (true, Some(height)) => height,
+        (true, None) => outside_height(level, facing.wall, usual),
+        (false, height) => height.unwrap_or(usual).min(level.ceiling - UNDER_CEILING),
     };
     let (offset, snap) = boxed(&facing, level, framing, height, reach, plan.units);
     let (wall, side) = (facing.wall.id, facing.side);
@@ -183,7 +185,7 @@ mod tests {
     use super::*;
     use crate::desk::trial::Trial;
     use crate::desk::{Hand, Intent, Step, Tool};
-    use crate::plan::{Side, WallId};
+    use crate::plan::{Floor, Side, WallId};
 
     fn placing(kind: DropKind) -> Trial {
         let trial = Trial::with_house().take(Tool::Drop);
@@ -237,6 +239,29 @@ mod tests {
         let ceiling = placing(DropKind::CeilingAccessPoint).tap(4010, 3012);
         let at = Point::new(4000, 3000);
         assert_eq!(places(&ceiling), [Place::Ceiling { at }]);
+    }
+
+    /// Common practice: 9 ft is the height of a camera. Over a 9 ft wall under an attic the hole goes
+    /// through the soffit; under another floor it would be in the top plates, so it is put 3 in under
+    /// them.
+    #[test]
+    fn a_camera_under_a_floor_comes_out_below_the_plates() {
+        let trial = placing(DropKind::Camera);
+        let over = Edit::AddLevel {
+            name: String::from("Upper"),
+            floor: Floor::sawn(crate::shape::Direction::ALONG_Y),
+        };
+        let trial = trial.intent(&Intent::Edit(over)).tap(3000, 150);
+        let height = trial.plan().drops[0].height();
+        assert_eq!(height, Some(Mm(2591)));
+        assert!(
+            trial
+                .session
+                .design
+                .findings
+                .iter()
+                .all(|f| !f.key.starts_with("outside-hole"))
+        );
     }
 
     #[test]
