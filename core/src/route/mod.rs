@@ -39,6 +39,9 @@ use graph::Graph;
 use house::House;
 use network::{Answer, Effort, Network, Problem};
 
+/// Restarts where most ways of a plan that has changed are lost: half of those of an edit.
+const RESTARTS: u32 = 4;
+
 /// A plan's routing problem, ready to be solved with more or less effort.
 pub struct Routing<'p> {
     plan: &'p Plan,
@@ -100,7 +103,7 @@ impl<'p> Routing<'p> {
 
     /// The way of every cable of a plan that has changed a little: as it was, where it still leads
     /// from drop to closet, and the best way given those for every other cable. Where most ways are
-    /// lost, all are improved too. Quicker than [`Routing::solve`], but perhaps dearer; it depends
+    /// lost, all are improved too, and a little further. Quicker than [`Routing::solve`], but perhaps dearer; it depends
     /// on the ways before.
     pub fn solve_again(&self, previous: &Ways) -> Ways {
         let Some(network) = self.problem.as_ref().and_then(|p| Network::new(p).ok()) else {
@@ -108,9 +111,10 @@ impl<'p> Routing<'p> {
         };
         let paths = self.paths_again(previous);
         let lost = paths.iter().filter(|path| path.is_empty()).count();
+        let most = 2 * lost > paths.len();
         let effort = Effort {
-            polish: 2 * lost > paths.len(),
-            restarts: 0,
+            polish: most,
+            restarts: if most { RESTARTS } else { 0 },
         };
         self.tell(&network::solve_from(&network, &paths, effort))
     }
