@@ -21,7 +21,7 @@ pub struct DrillRow {
     pub members: u32,
     /// What is bored: "5 studs", "top plates", "corner, 3 studs", "outside wall".
     pub what: String,
-    /// Where: "W6, studs 9 to 13", "W6, 9' 5\" from its upper end".
+    /// Where: "W6, studs 9 to 13", "W6, 9' 5\" from its W4 end".
     pub location: String,
     /// The member: "bearing 2x6", "sawn joist 9-1/4 in".
     pub member: String,
@@ -130,38 +130,11 @@ fn wall_words(plan: &Plan, wall: &WallFraming, crossings: &[&Crossing], bore: &B
         .filter_map(|stud| wall.studs.get(*stud).map(|stud| stud.number))
         .filter(|number| *number > 0)
         .collect();
-    let from = distance_words(plan, wall, bore.offset);
+    let from = wall.distance_words(plan.units, bore.offset);
     match (numbers.iter().min(), numbers.iter().max()) {
         (Some(first), Some(last)) if first == last => format!("{label}, stud {first}, {from}"),
         (Some(first), Some(last)) => format!("{label}, studs {first} to {last}, {from}"),
         _ => format!("{label}, {from}"),
-    }
-}
-
-/// "9' 5\" from its upper end": from the nearer end of the plates, named as it lies on the sheet.
-fn distance_words(plan: &Plan, wall: &WallFraming, offset: f64) -> String {
-    let first_is_nearer = offset - wall.start <= wall.end - offset;
-    let distance = if first_is_nearer {
-        offset - wall.start
-    } else {
-        wall.end - offset
-    };
-    let end = end_name(wall, first_is_nearer);
-    format!(
-        "{} from its {end} end",
-        plan.units.position(Mm::rounded(distance.max(0.0)))
-    )
-}
-
-/// The name of a wall's first or second end as it lies on the sheet.
-fn end_name(wall: &WallFraming, first: bool) -> &'static str {
-    let along = wall.line.along;
-    let level = along.x.abs() >= along.y.abs();
-    match (level, (along.x > 0.0) == first, (along.y > 0.0) == first) {
-        (true, true, _) => "left",
-        (true, false, _) => "right",
-        (false, _, true) => "upper",
-        (false, _, false) => "lower",
     }
 }
 
@@ -180,15 +153,12 @@ fn space_words(plan: &Plan, framing: &Framing, crossing: &Crossing) -> String {
         .map(|c| space.along_of(*c));
     let low = low.fold(f64::INFINITY, f64::min);
     let along = if space.along.x.abs() > space.along.y.abs() {
-        "left"
+        "left side"
     } else {
-        "upper"
+        "side at the top of the sheet"
     };
     let distance = plan
         .units
         .position(Mm::rounded((crossing.offset - low).max(0.0)));
-    format!(
-        "{}, {distance} from the house's {along} side",
-        space.kind.name()
-    )
+    format!("{}, {distance} from the house's {along}", space.kind.name())
 }

@@ -2,13 +2,16 @@
 //! not fit its wall.
 
 use super::{Finding, Severity, Subject};
-use crate::framing::Framing;
+use crate::framing::{Framing, pin_words};
 use crate::plan::{CableId, Pin, PinTo, Plan, WallId};
 use crate::route::Ways;
 use crate::units::Mm;
 
 pub(super) fn check(plan: &Plan, framing: &Framing, ways: &Ways) -> Vec<Finding> {
-    let lost = ways.unheld.iter().filter_map(|pin| unheld(plan, *pin));
+    let lost = ways
+        .unheld
+        .iter()
+        .filter_map(|pin| unheld(plan, framing, *pin));
     let lanes = plan.pins.iter().filter_map(|pin| match *pin {
         Pin::Lane { wall, height } => lane(plan, framing, wall, height),
         Pin::Cable { .. } => None,
@@ -16,7 +19,7 @@ pub(super) fn check(plan: &Plan, framing: &Framing, ways: &Ways) -> Vec<Finding>
     lost.chain(lanes).collect()
 }
 
-fn unheld(plan: &Plan, pin: Pin) -> Option<Finding> {
+fn unheld(plan: &Plan, framing: &Framing, pin: Pin) -> Option<Finding> {
     let Pin::Cable { cable, to } = pin else {
         return None;
     };
@@ -31,7 +34,10 @@ fn unheld(plan: &Plan, pin: Pin) -> Option<Finding> {
         PinTo::Overhead { .. } => (String::from("overhead"), "there is no way overhead"),
     };
     let finding = Finding::new(key(cable, &place), Severity::Warn, Subject::Cable(cable)).says(
-        format!("{label} cannot go by {}: {why}.", to.words(plan)),
+        format!(
+            "{label} cannot go by {}: {why}.",
+            pin_words(plan, framing, to)
+        ),
         "Take the pin off the cable, or open a way there.",
     );
     let finding = finding.by("the framing as drawn");

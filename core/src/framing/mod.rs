@@ -5,6 +5,7 @@
 //! cable.
 
 mod bay;
+mod end;
 mod headers;
 mod joints;
 mod outline;
@@ -14,6 +15,7 @@ mod space;
 mod wall;
 
 pub use bay::{Bay, BayKind};
+pub use end::{pin_words, wall_words};
 pub use headers::header_depth;
 pub use joints::{Joint, JointKind, WallEnds};
 pub use outline::Outline;

@@ -77,15 +77,4 @@ impl PinTo {
             Self::Overhead { at } => Some(at.pos()),
         }
     }
-
-    /// In words, to be put after "by": "W7 at 4' 2\" from its first end".
-    pub fn words(&self, plan: &Plan) -> String {
-        match *self {
-            Self::Bay { wall, offset } => {
-                let place = plan.units.position(offset);
-                format!("W{} at {place} from its first end", wall.0)
-            }
-            Self::Overhead { .. } => String::from("its pin overhead"),
-        }
-    }
 }

@@ -3,6 +3,7 @@
 use super::network::Way as Found;
 use super::way::NoWay;
 use super::{MoveKind, Routing};
+use crate::framing::pin_words;
 use crate::plan::{Above, Below, Drop, Pin, PinTo, Place};
 use crate::units::Mm;
 
@@ -39,7 +40,7 @@ fn obstacle(routing: &Routing, drop: &Drop) -> String {
     };
     let Some((wall, offset)) = drop.place.on_wall() else {
         return match pin_of(routing, drop) {
-            Some(to) => format!("no way leads by {}", to.words(plan)),
+            Some(to) => format!("no way leads by {}", pin_words(plan, routing.framing, to)),
             None => over.to_string(),
         };
     };
@@ -47,7 +48,7 @@ fn obstacle(routing: &Routing, drop: &Drop) -> String {
         return String::from("its wall is gone");
     };
     if let Some(to) = pin_of(routing, drop) {
-        return format!("no way leads by {}", to.words(plan));
+        return format!("no way leads by {}", pin_words(plan, routing.framing, to));
     }
     if wall.never_drill {
         return format!("{} is marked never to be drilled", wall.label());

@@ -6,10 +6,10 @@ use super::paper::{Area, Extent, Lie, Scale};
 use super::table::{BODY, ID, text};
 use super::{Draft, Kind, Paper, frame};
 use crate::design::Design;
-use crate::framing::room_at;
+use crate::framing::{WallFraming, room_at};
 use crate::picture::font::{self, Weight};
 use crate::picture::{Anchor, Ink, Item, Picture, Shape, Type, best_side, elevation};
-use crate::plan::{LayoutEnd, Level, Plan, Side, Wall};
+use crate::plan::{Level, Plan, Side, Wall};
 use crate::shape::Pos;
 
 /// Room beside a wall for labels and dimensions, paper millimetres.
@@ -76,10 +76,8 @@ struct Drawn {
 
 fn one(plan: &Plan, design: &Design, level: &Level, wall: &Wall, body: Area) -> Drawn {
     let side = best_side(plan, wall.id);
-    let length = design
-        .framing
-        .wall(wall.id)
-        .map_or(0.0, |frame| frame.end - frame.start);
+    let frame = design.framing.wall(wall.id);
+    let length = frame.map_or(0.0, |frame| frame.end - frame.start);
     let rows = design.drill_list.iter();
     let rows = rows.filter(|row| row.wall == Some(wall.id)).count();
     let share = if rows > BUSY.0 { BUSY.1 } else { SHARE };
@@ -88,7 +86,17 @@ fn one(plan: &Plan, design: &Design, level: &Level, wall: &Wall, body: Area) -> 
     let scale = Scale::fitting(plan.units, LARGEST, house, room);
     let picture = elevation(plan, design, wall.id, side, scale.ratio, Type::PAPER);
     let mut heading = Picture::at_scale(1.0);
-    head(&mut heading, plan, level, wall, side, scale, body.width());
+    if let Some(frame) = frame {
+        head(
+            &mut heading,
+            plan,
+            level,
+            frame,
+            (wall, side),
+            scale,
+            body.width(),
+        );
+    }
     let (low, high) = picture.bounds().unwrap_or_default();
     let (low, high) = (low * (1.0 / scale.ratio), high * (1.0 / scale.ratio));
     // The wall starts after the room its labels take on the left, but never outside the body.
@@ -109,34 +117,32 @@ fn one(plan: &Plan, design: &Design, level: &Level, wall: &Wall, body: Area) -> 
     }
 }
 
-/// "W6 seen from Living", and under it what the wall is.
+/// "W6 seen from Living, its W4 end on the left", and under it what the wall is.
 fn head(
     picture: &mut Picture,
     plan: &Plan,
     level: &Level,
-    wall: &Wall,
-    side: Side,
+    frame: &WallFraming,
+    (wall, side): (&Wall, Side),
     scale: Scale,
     width: f64,
 ) {
     let title = format!(
-        "{} seen from {}",
+        "{} seen from {}, its {} on the left",
         wall.label(),
-        seen_from(level, wall, side)
+        seen_from(level, wall, side),
+        frame.end_name(side == Side::Right)
     );
     let title = font::shorten(&title, Weight::Bold, ID, width);
     let at = |y: f64| Pos::new(0.0, y);
     picture.push(text(at(4.2), Anchor::Start, ID, Weight::Bold, &title));
-    let end = match wall.layout {
-        LayoutEnd::First => "first",
-        LayoutEnd::Second => "second",
-    };
     let words = format!(
-        "{} · {} {}, studs {} on centre from its {end} end · distances from the ends of its plates · heights AFF",
+        "{} · {} {}, studs {} on centre from its {} · distances from the ends of its plates · heights AFF",
         scale.name,
         wall.role.name(),
         wall.lumber.name(),
         plan.units.size(wall.spacing),
+        frame.layout_end_name(wall.layout),
     );
     let words = font::shorten(&words, Weight::Regular, BODY, width);
     picture.push(text(at(9.0), Anchor::Start, BODY, Weight::Regular, &words));

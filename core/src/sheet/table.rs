@@ -391,7 +391,7 @@ mod tests {
     #[test]
     fn long_text_takes_two_lines_and_is_shortened() {
         let lines = two_lines(
-            "W12, studs 3 to 9 from its upper end, above the header of the window",
+            "W12, studs 3 to 9 from its W4 end, above the header of the window",
             Weight::Regular,
             BODY,
             40.0,

@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use borewright_core::picture::{self, Type};
-use borewright_core::plan::WallId;
+use borewright_core::plan::{Side, WallId};
 use yew::prelude::*;
 
 use crate::drawing::PictureBox;
@@ -29,5 +29,13 @@ pub fn Elevation(props: &ElevationProps) -> Html {
         let side = picture::best_side(plan, wall);
         picture::elevation(plan, design, wall, side, SCALE, Type::SCREEN)
     });
-    html! { <PictureBox {picture} label={format!("W{} from its face, to scale", wall.0)} /> }
+    let left = picture::best_side(plan, wall) == Side::Right;
+    let framing = design.framing.wall(wall);
+    let end = framing.map_or_else(String::new, |framing| framing.end_name(left));
+    html! {
+        <>
+            <PictureBox {picture} label={format!("W{} from its face, to scale", wall.0)} />
+            <p class="Quiet">{ format!("Its {end} is on the left.") }</p>
+        </>
+    }
 }

@@ -140,6 +140,7 @@ mod tests {
         assert_eq!(trial.done(), "moved the closet");
     }
 
+    /// W4 stops at the face of W3, a 2x6, 70 before the drawn corner.
     #[test]
     fn a_typed_length_is_from_the_nearer_end() {
         let trial = house().hover(100, 5000).types("1 m");
@@ -148,7 +149,7 @@ mod tests {
             place,
             ClosetPlace::Wall {
                 wall: WallId(4),
-                offset: Mm(1000),
+                offset: Mm(1070),
                 ..
             }
         ));

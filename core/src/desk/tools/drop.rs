@@ -81,7 +81,7 @@ pub(super) fn typed(session: &Session, kind: DropKind, ghost: Place, text: &str)
     }
 }
 
-/// The offset that a typed distance from the nearer end of a wall means.
+/// The offset that a typed distance from the nearer end of a wall's plates means.
 pub(super) fn measured(
     session: &Session,
     wall: WallId,
@@ -91,19 +91,19 @@ pub(super) fn measured(
     let units = session.plan.units;
     let at = session.snap.as_ref().map(|snap| snap.at);
     let distance = read_length(text, units).map_err(|e| Notice::refused(e.to_string(), at))?;
-    let (_, wall) = session
-        .plan
+    let wall = session
+        .design
+        .framing
         .wall(wall)
         .ok_or_else(|| Notice::refused(NO_WALL, at))?;
-    let length = wall.from.distance(wall.to);
-    if distance > length {
-        let (label, length) = (wall.label(), units.position(length));
-        let text = format!("{label} is {length} long. Type a shorter distance from its end.");
-        return Err(Notice::refused(text, at));
-    }
-    Ok(match offset.0.saturating_mul(2) <= length.0 {
-        true => distance,
-        false => length - distance,
+    let (_, first) = wall.from_nearer_end(offset.f64());
+    wall.from_end(distance, first).ok_or_else(|| {
+        let length = units.position(Mm::rounded(wall.end - wall.start));
+        let text = format!(
+            "W{} is {length} long between the ends of its plates. Type a shorter distance.",
+            wall.wall.0
+        );
+        Notice::refused(text, at)
     })
 }
 
@@ -331,16 +331,18 @@ mod tests {
         assert_eq!(lost.session.draft, None);
     }
 
+    /// W1 is a 2x6, 139.7 wide, as W4 and W2 are: it runs through both corners, 70
+    /// beyond the drawn ones. Lengths are from there.
     #[test]
     fn a_typed_length_places_it_that_far_from_the_nearer_end() {
         let offset = |trial: &Trial| places(trial)[0].on_wall().unwrap().1;
         let near = placing(DropKind::Data).hover(2000, 100).types("1.5 m");
-        assert_eq!(offset(&near), Mm(1500));
+        assert_eq!(offset(&near), Mm(1500 - 70));
         let far = placing(DropKind::Data).hover(7000, 100).types("1.5 m");
-        assert_eq!(offset(&far), Mm(6500));
+        assert_eq!(offset(&far), Mm(8000 + 70 - 1500));
         let long = placing(DropKind::Data).hover(7000, 100).types("9 m");
         assert!(
-            long.told().contains("W1 is 8000 mm long"),
+            long.told().contains("W1 is 8140 mm long"),
             "{}",
             long.told()
         );

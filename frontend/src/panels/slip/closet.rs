@@ -1,5 +1,6 @@
 //! The closet every cable comes home to.
 
+use borewright_core::framing::wall_words;
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{Closet, ClosetPlace, Entry};
 use borewright_core::units::Mm;
@@ -25,11 +26,8 @@ pub fn ClosetSlip() -> Html {
     let totals = &desk.session.shown_design().totals;
     let line = match closet.place {
         ClosetPlace::Wall { wall, offset, .. } => {
-            format!(
-                "on W{}, {} from its first end",
-                wall.0,
-                plan.units.position(offset)
-            )
+            let framing = &desk.session.shown_design().framing;
+            format!("on {}", wall_words(plan, framing, wall, offset))
         }
         ClosetPlace::Point(_) => String::from("free-standing"),
     };

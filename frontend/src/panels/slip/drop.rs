@@ -1,6 +1,6 @@
 //! A drop: room, height, cables, box, flags, note, its way in words.
 
-use borewright_core::framing::drop_room;
+use borewright_core::framing::{Framing, drop_room, wall_words};
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{BoxKind, Drop, DropId, DropKind, Place, Plan};
 use borewright_core::units::Mm;
@@ -34,7 +34,7 @@ pub fn DropSlip(props: &DropSlipProps) -> Html {
     let title = format!("{} {}", drop.label(), drop.kind.name());
     html! {
         <>
-            <Head {title} line={place_words(plan, drop)} />
+            <Head {title} line={place_words(plan, &desk.session.shown_design().framing, drop)} />
             <CableList drop={drop.id} />
             { for drop.cables.first().map(|cable| html! { <WayWords cable={cable.id} /> }) }
             <Pins cables={drop.cables.iter().map(|cable| cable.id).collect::<Vec<_>>()} named=true />
@@ -48,25 +48,17 @@ pub fn DropSlip(props: &DropSlipProps) -> Html {
     }
 }
 
-/// "Bed 1, on W3, 4' 2\" from its first end".
-fn place_words(plan: &Plan, drop: &Drop) -> String {
+/// "Bed 1, on W3, 4' 2\" from its W4 end".
+fn place_words(plan: &Plan, framing: &Framing, drop: &Drop) -> String {
     let room = drop_room(plan, drop)
         .map(|room| format!("{}, ", room.name))
         .unwrap_or_default();
     match drop.place {
         Place::Wall { wall, offset, .. } => {
-            format!(
-                "{room}on W{}, {} from its first end",
-                wall.0,
-                plan.units.position(offset)
-            )
+            format!("{room}on {}", wall_words(plan, framing, wall, offset))
         }
         Place::Outside { wall, offset, .. } => {
-            format!(
-                "outside on W{}, {} from its first end",
-                wall.0,
-                plan.units.position(offset)
-            )
+            format!("outside on {}", wall_words(plan, framing, wall, offset))
         }
         Place::Ceiling { .. } => format!("{room}on the ceiling"),
         Place::Adrift { .. } => {

@@ -33,6 +33,15 @@ pub fn OpeningSlip(props: &OpeningSlipProps) -> Html {
     let set = |make: fn(Opening, Mm) -> Opening| {
         edit.reform(move |length| Edit::SetOpening(make(opening, length)))
     };
+    let frame = desk.session.shown_design().framing.wall(opening.wall);
+    let (start, end) = frame.map_or((0.0, String::from("first end")), |frame| {
+        (frame.start, frame.end_name(true))
+    });
+    let from_end = Mm::rounded(opening.offset.f64() - start);
+    let onfrom = edit.reform(move |from: Mm| {
+        let offset = Mm::rounded(from.f64() + start);
+        Edit::SetOpening(Opening { offset, ..opening })
+    });
     let kinds = KINDS
         .map(|kind| AttrValue::from(capital(kind.name())))
         .to_vec();
@@ -57,8 +66,8 @@ pub fn OpeningSlip(props: &OpeningSlipProps) -> Html {
             <div class="SlipRow">
                 <LengthField label="Width" value={opening.width} height=true
                     onset={set(|opening, width| Opening { width, ..opening })} />
-                <LengthField label="From the wall's first end" value={opening.offset}
-                    onset={set(|opening, offset| Opening { offset, ..opening })} />
+                <LengthField label={format!("From its {end}")} value={from_end}
+                    onset={onfrom} />
             </div>
             <div class="SlipRow">
                 if opening.kind == OpeningKind::Window {

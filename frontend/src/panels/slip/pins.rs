@@ -1,5 +1,6 @@
 //! Where cables are pinned, with a press that takes each pin off.
 
+use borewright_core::framing::pin_words;
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{CableId, Pin};
 use yew::prelude::*;
@@ -25,6 +26,7 @@ pub fn Pins(props: &PinsProps) -> Html {
     let desk = use_desk();
     let edit = use_edit();
     let plan = desk.session.shown_plan();
+    let framing = &desk.session.shown_design().framing;
     let line = |pin: &Pin| {
         let Pin::Cable { cable, to } = *pin else {
             return None;
@@ -33,7 +35,7 @@ pub fn Pins(props: &PinsProps) -> Html {
             let pin = *pin;
             let onclick = edit.reform(move |_: MouseEvent| Edit::RemovePin(pin));
             let label = plan.cable_label(cable);
-            let place = to.words(plan);
+            let place = pin_words(plan, framing, to);
             let words = match props.named {
                 true => format!("{label} goes by {place}"),
                 false => format!("Goes by {place}"),

@@ -1,8 +1,9 @@
 //! A wall: its framing, flags, and elevation.
 
+use borewright_core::framing::WallFraming;
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{LayoutEnd, Lumber, Role, Wall, WallId};
-use borewright_core::units::Size;
+use borewright_core::units::{Mm, Size};
 use yew::prelude::*;
 
 use super::lane::LaneFields;
@@ -32,11 +33,14 @@ pub fn WallSlip(props: &WallSlipProps) -> Html {
     let Some((_, wall)) = plan.wall(props.id) else {
         return html! {};
     };
-    let length = plan.units.position(wall.from.distance(wall.to));
     let framing = desk.session.shown_design().framing.wall(props.id);
+    let length = framing.map_or(wall.from.distance(wall.to), |framing| {
+        Mm::rounded(framing.end - framing.start)
+    });
+    let length = plan.units.position(length);
     let studs = framing.map_or(0, |framing| framing.studs.len());
     let line = format!(
-        "{} {}, {length}, {}",
+        "{} {}, plates {length}, {}",
         wall.role.name(),
         wall.lumber.name(),
         counted(studs, "stud")
@@ -45,7 +49,7 @@ pub fn WallSlip(props: &WallSlipProps) -> Html {
         <>
             <Head title={format!("Wall {}", wall.label())} {line} />
             <Elevation wall={props.id} />
-            { framing_fields(wall, &edit) }
+            { framing_fields(wall, framing, &edit) }
             { flags(wall, &edit) }
             <LaneFields wall={props.id} />
             <Remove label={format!("Remove {}", wall.label())} />
@@ -53,7 +57,7 @@ pub fn WallSlip(props: &WallSlipProps) -> Html {
     }
 }
 
-fn framing_fields(wall: &Wall, edit: &Callback<Edit>) -> Html {
+fn framing_fields(wall: &Wall, framing: Option<&WallFraming>, edit: &Callback<Edit>) -> Html {
     let roles = ROLES
         .map(|role| AttrValue::from(capital(role.name())))
         .to_vec();
@@ -72,7 +76,7 @@ fn framing_fields(wall: &Wall, edit: &Callback<Edit>) -> Html {
                 chosen={ROLES.iter().position(|role| *role == wall.role)} />
             <Segments label="Lumber" options={boards} onpick={onboard}
                 chosen={LUMBER.iter().position(|board| *board == wall.lumber)} />
-            <div class="SlipRow">{ spacing(wall, edit) }{ layout(wall, edit) }</div>
+            <div class="SlipRow">{ spacing(wall, edit) }{ layout(wall, framing, edit) }</div>
         </>
     }
 }
@@ -91,8 +95,10 @@ fn spacing(wall: &Wall, edit: &Callback<Edit>) -> Html {
     html! { <Pick label="Studs" {options} chosen={SPACINGS.iter().position(same)} {onpick} /> }
 }
 
-fn layout(wall: &Wall, edit: &Callback<Edit>) -> Html {
-    let options = ["First end", "Second end"].map(AttrValue::from).to_vec();
+fn layout(wall: &Wall, framing: Option<&WallFraming>, edit: &Callback<Edit>) -> Html {
+    let name = |first| framing.map_or_else(String::new, |framing| framing.end_name(first));
+    let options = [true, false].map(|first| AttrValue::from(capital(&name(first))));
+    let options = options.to_vec();
     let chosen = Some(usize::from(wall.layout == LayoutEnd::Second));
     let onpick = set(wall, edit, |wall, place: usize| Wall {
         layout: if place == 0 {
