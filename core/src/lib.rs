@@ -12,7 +12,8 @@
 //! 5. [`schedule`] counts and cuts; [`finding`] says what a person should look at.
 //! 6. [`design::Design::of`] is steps 2 to 5 in one pure function: the same plan gives the same
 //!    design on every machine.
-//! 7. [`picture`] draws it once for screen and paper, [`sheet`] lays out the pages, and [`mod@file`]
+//! 7. [`agreement`] says what builder and owner can agree to, and how each item of it stands.
+//! 8. [`picture`] draws it once for screen and paper, [`sheet`] lays out the pages, and [`mod@file`]
 //!    is the only room that knows how a plan is saved or put in a link.
 //!
 //! ```
@@ -57,6 +58,7 @@
 //! # Ok::<(), Refusal>(())
 //! ```
 
+pub mod agreement;
 pub mod bore;
 pub mod design;
 pub mod desk;

@@ -4,7 +4,7 @@ use crate::none;
 use crate::source::{Source, names, parsed, rust};
 
 /// The rooms of the core, each with the rooms it may use. From the ground up.
-const ROOMS: [(&str, &str); 17] = [
+const ROOMS: [(&str, &str); 18] = [
     ("units", ""),
     ("shape", "units"),
     ("rules", "units shape"),
@@ -26,6 +26,10 @@ const ROOMS: [(&str, &str); 17] = [
     ),
     (
         "report",
+        "units shape rules plan framing route bore schedule finding design",
+    ),
+    (
+        "agreement",
         "units shape rules plan framing route bore schedule finding design",
     ),
     (

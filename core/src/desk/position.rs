@@ -1,20 +1,13 @@
 //! Where on its level something of the plan is, to point at it.
 
 use super::Choice;
-use super::snap::on_face;
-use crate::plan::{Closet, ClosetPlace, KeepOutShape, LevelId, Opening, Plan, PowerPlace, Wall};
+use crate::plan::{Closet, KeepOutShape, LevelId, Opening, Plan, PowerPlace, Wall};
 use crate::shape::{Point, Pos};
 use crate::units::Mm;
 
 /// Where the closet's panel is on its level.
 pub fn closet_position(plan: &Plan, closet: &Closet) -> Option<Pos> {
-    match closet.place {
-        ClosetPlace::Wall { wall, offset, side } => {
-            let (_, wall) = plan.wall(wall)?;
-            Some(on_face(wall, offset, side))
-        }
-        ClosetPlace::Point(at) => Some(at.pos()),
-    }
+    closet.in_front(plan, 0.0)
 }
 
 /// The middle of an opening on its wall's centre line.

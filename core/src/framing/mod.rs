@@ -109,6 +109,12 @@ impl LevelFraming {
     }
 }
 
+/// The room the closet is in; `None` without a closet, and where no room is named.
+pub fn closet_room(plan: &Plan) -> Option<&Room> {
+    let closet = plan.closet.as_ref()?;
+    room_at(plan.level(closet.level)?, closet.in_front(plan, 100.0)?)
+}
+
 /// The room a drop is in; `None` outdoors, adrift, and on a level without rooms.
 pub fn drop_room<'p>(plan: &'p Plan, drop: &Drop) -> Option<&'p Room> {
     if matches!(drop.place, Place::Outside { .. } | Place::Adrift { .. }) {

@@ -1,7 +1,7 @@
 //! The closet every cable comes home to.
 
-use super::{LevelId, Side, WallId};
-use crate::shape::Point;
+use super::{LevelId, Plan, Side, WallId};
+use crate::shape::{Point, Pos};
 use crate::units::Mm;
 
 /// Where the distribution device hangs and how cable comes in.
@@ -57,6 +57,19 @@ impl Entry {
 }
 
 impl Closet {
+    /// Where its panel is on its level, this many millimetres out from the face of its wall if it
+    /// hangs on one. `None` only where that wall is gone.
+    pub fn in_front(&self, plan: &Plan, off: f64) -> Option<Pos> {
+        match self.place {
+            ClosetPlace::Point(at) => Some(at.pos()),
+            ClosetPlace::Wall { wall, offset, side } => {
+                let (_, wall) = plan.wall(wall)?;
+                let aside = side.sign() * (wall.width().0 / 2.0 + off);
+                Some(wall.line()?.at(offset.f64(), aside))
+            }
+        }
+    }
+
     /// The wall its panel hangs on, if it hangs on one.
     pub fn on_wall(&self) -> Option<WallId> {
         match self.place {

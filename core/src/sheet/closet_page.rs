@@ -3,8 +3,8 @@
 use super::pull_page::destination;
 use super::table::{Cell, Line, Table, centred, column, figures};
 use super::{Draft, Kind, Paper, list};
-use crate::framing::room_at;
-use crate::plan::{ClosetPlace, Plan};
+use crate::framing::closet_room;
+use crate::plan::Plan;
 use crate::schedule::{Port, ports};
 
 /// The closet sheet's pages.
@@ -76,19 +76,9 @@ fn subtitle(plan: &Plan, ports: &[Port]) -> String {
     let Some(closet) = plan.closet else {
         return String::from("No closet is placed yet.");
     };
-    let level = plan.level(closet.level);
-    let at = match closet.place {
-        ClosetPlace::Point(at) => Some(at.pos()),
-        ClosetPlace::Wall { wall, offset, side } => plan.wall(wall).and_then(|(_, wall)| {
-            let aside = side.sign() * (wall.width().0 / 2.0 + 100.0);
-            Some(wall.line()?.at(offset.f64(), aside))
-        }),
-    };
-    let room = level.zip(at).and_then(|(level, at)| room_at(level, at));
-    let place = match room {
-        Some(room) => room.name.clone(),
-        None => level.map_or(String::new(), |level| level.name.clone()),
-    };
+    let level = plan.level(closet.level).map(|level| &level.name);
+    let room = closet_room(plan).map(|room| &room.name);
+    let place = room.or(level).cloned().unwrap_or_default();
     let powered = ports.iter().filter(|port| port.powered).count();
     format!(
         "{place} · cable enters {} · panel centre {} AFF · {} cables, {powered} to powered devices",

@@ -10,7 +10,7 @@ mod opening;
 mod properties;
 mod wall;
 
-pub(super) use face::{boxed, nearest_wall, on_face};
+pub(super) use face::{boxed, nearest_wall};
 pub(super) use opening::fit_opening;
 pub(super) use wall::Aim;
 

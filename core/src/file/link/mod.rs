@@ -34,6 +34,7 @@ mod sections;
 mod settings;
 mod site;
 mod text;
+mod version;
 mod walls;
 mod words;
 
@@ -43,6 +44,7 @@ pub use privacy::Privacy;
 pub use qr::{Modules, qr};
 pub use replies::{is_reply, read_reply, write_reply};
 pub use text::{decode_text, encode_qr_text, encode_text};
+pub use version::version;
 
 use super::losses::Losses;
 use super::{Opened, mend};
