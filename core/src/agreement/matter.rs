@@ -202,6 +202,7 @@ fn class(member: &Member) -> i64 {
         Member::Joist { .. } => 4,
         Member::Web { .. } => 5,
         Member::Sheathing => 6,
+        Member::Soffit => 7,
     }
 }
 
