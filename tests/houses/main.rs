@@ -1,7 +1,7 @@
 //! Houses against counts made by hand, the path of every cable worked out beside the check (`a`, `b`,
 //! `c`), and their holes (`holes`, `tape`); how near their ways are to the best (`gaps`); that neither
 //! the order of drawing (`order`) nor the place on the sheet (`moved`) decides anything; what changes do
-//! to every list (`changes`); and designs of a drag's frames (`again`).
+//! to every list (`changes`); designs of a drag's frames (`again`); and what stands in the way (`obstacles`).
 
 #![expect(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
@@ -13,6 +13,7 @@ mod changes;
 mod gaps;
 mod holes;
 mod moved;
+mod obstacles;
 mod order;
 mod tape;
 

@@ -313,9 +313,9 @@ impl<'p> House<'p> {
         let at = framing.line.at(middle, 0.0);
         let end = if up { framing.height } else { 0.0 };
         let outside = if up {
-            obstacles.closes_overhead(at)
+            obstacles.closes_overhead(at, at)
         } else {
-            obstacles.closes_underfoot(at)
+            obstacles.closes_underfoot(at, at)
         };
         if outside || obstacles.closes(wall.wall.id, (middle, middle), (at, at), (hub.height, end))
         {

@@ -20,6 +20,7 @@ mod overhead;
 mod pinned;
 mod power;
 mod price;
+mod region;
 mod trouble;
 mod way;
 mod words;

@@ -1,7 +1,6 @@
 //! What stands in a way: keep-outs and power, asked by place and height.
 
-use geo::{Contains, LineString, Polygon};
-
+use super::region::Region;
 use crate::plan::{KeepOut, KeepOutShape, Level, PowerPlace, WallId};
 use crate::rules::{RuleId, RuleSet};
 use crate::shape::{Pos, Segment};
@@ -21,7 +20,7 @@ struct PowerLine {
 
 /// The obstacles of one level.
 pub(super) struct Obstacles<'p> {
-    regions: Vec<(&'p KeepOut, Polygon<f64>)>,
+    regions: Vec<(&'p KeepOut, Region)>,
     stretches: Vec<(&'p KeepOut, WallId, f64, f64)>,
     power: Vec<PowerLine>,
     overhead: Vec<Segment>,
@@ -44,10 +43,8 @@ impl<'p> Obstacles<'p> {
         for keep_out in &level.keep_outs {
             match &keep_out.shape {
                 KeepOutShape::Region(corners) => {
-                    let ring = corners.iter().map(|c| (f64::from(c.x), f64::from(c.y)));
-                    found
-                        .regions
-                        .push((keep_out, Polygon::new(LineString::from_iter(ring), vec![])));
+                    let region = Region::of(corners.iter().map(|corner| corner.pos()));
+                    found.regions.push((keep_out, region));
                 }
                 KeepOutShape::Stretch { wall, from, to } => {
                     found
@@ -101,26 +98,26 @@ impl<'p> Obstacles<'p> {
         let stretch = |(keep_out, on, from, to): &(&KeepOut, WallId, f64, f64)| {
             *on == wall && in_band(keep_out) && *from < far && near < *to
         };
-        let region = |(keep_out, polygon): &(&KeepOut, Polygon<f64>)| {
-            in_band(keep_out) && (holds(polygon, places.0) || holds(polygon, places.1))
+        let region = |(keep_out, region): &(&KeepOut, Region)| {
+            in_band(keep_out) && region.meets(places.0, places.1)
         };
         self.stretches.iter().any(stretch) || self.regions.iter().any(region)
     }
 
-    /// Whether something closes the space over this level at a position.
-    pub fn closes_overhead(&self, place: Pos) -> bool {
+    /// Whether something closes the space over this level between two positions, or at one.
+    pub fn closes_overhead(&self, from: Pos, to: Pos) -> bool {
         let through = |keep_out: &KeepOut| keep_out.top.f64() > self.ceiling;
         self.regions
             .iter()
-            .any(|(keep_out, polygon)| through(keep_out) && holds(polygon, place))
+            .any(|(keep_out, region)| through(keep_out) && region.meets(from, to))
     }
 
-    /// Whether something closes the space under this level at a position.
-    pub fn closes_underfoot(&self, place: Pos) -> bool {
+    /// Whether something closes the space under this level between two positions, or at one.
+    pub fn closes_underfoot(&self, from: Pos, to: Pos) -> bool {
         let through = |keep_out: &KeepOut| keep_out.bottom.f64() < 0.0;
         self.regions
             .iter()
-            .any(|(keep_out, polygon)| through(keep_out) && holds(polygon, place))
+            .any(|(keep_out, region)| through(keep_out) && region.meets(from, to))
     }
 
     /// How near the power in a wall comes to a lane between two offsets: 2 stops it, 1 is warned
@@ -147,8 +144,4 @@ impl<'p> Obstacles<'p> {
             run.along.cross(stretch.along).abs() < 0.26 && run.distance_to(middle) < self.parallel
         })
     }
-}
-
-fn holds(polygon: &Polygon<f64>, place: Pos) -> bool {
-    polygon.contains(&geo::Point::new(place.x, place.y))
 }

@@ -54,7 +54,7 @@ impl House<'_> {
         for strip in &space.strips {
             for at in 0..courses {
                 let at = space.at(first + at as f64 * course, strip.middle());
-                let inside = space.outline.contains(at) && !self.is_closed(index, at);
+                let inside = space.outline.contains(at) && !self.is_closed(index, at, at);
                 nodes.push(inside.then(|| self.graph.place(Place3 { at, z: space.z })));
             }
         }
@@ -66,20 +66,28 @@ impl House<'_> {
         })
     }
 
-    /// Whether a keep-out of the level below or above closes a space at a place.
-    fn is_closed(&self, space: usize, at: Pos) -> bool {
+    /// Whether a keep-out of the level below or above closes a space between two places, or at one.
+    fn is_closed(&self, space: usize, from: Pos, to: Pos) -> bool {
         let levels = self.framing.levels.iter().zip(&self.obstacles);
         levels.into_iter().any(|(level, obstacles)| {
-            (level.above == Some(space) && obstacles.closes_overhead(at))
-                || (level.below == Some(space) && obstacles.closes_underfoot(at))
+            (level.above == Some(space) && obstacles.closes_overhead(from, to))
+                || (level.below == Some(space) && obstacles.closes_underfoot(from, to))
         })
+    }
+
+    /// Whether a keep-out lies between two nodes of a space, however narrow it is.
+    fn is_parted(&self, space: usize, ends: (Node, Node)) -> bool {
+        let at = |node: Node| self.graph.places[node as usize].at;
+        self.is_closed(space, at(ends.0), at(ends.1))
     }
 
     fn add_along(&mut self, space: usize, grid: &Grid) {
         for strip in 0..self.framing.spaces[space].strips.len() {
             for at in 1..grid.courses {
                 let pair = (grid.node(strip, at - 1), grid.node(strip, at));
-                if let (Some(from), Some(to)) = pair {
+                if let (Some(from), Some(to)) = pair
+                    && !self.is_parted(space, (from, to))
+                {
                     self.run((from, to), MoveKind::AlongStrip { space }, grid.course);
                 }
             }
@@ -95,6 +103,9 @@ impl House<'_> {
                 let (Some(from), Some(to)) = pair else {
                     continue;
                 };
+                if self.is_parted(index, (from, to)) {
+                    continue;
+                }
                 let kind = MoveKind::AcrossStrips { space: index };
                 if space.kind.is_open_across() {
                     self.run((from, to), kind, apart);
@@ -200,7 +211,9 @@ impl House<'_> {
         let courses: Vec<usize> = courses.map(|c| c as usize).collect();
         for strip in strips_for(space, port.at) {
             for course in &courses {
-                if let Some(node) = grid.node(strip, *course) {
+                if let Some(node) = grid.node(strip, *course)
+                    && !self.is_parted(index, (port.node, node))
+                {
                     let length = manhattan(space, port.at, self.graph.places[node as usize].at);
                     self.run(
                         (port.node, node),
@@ -217,7 +230,8 @@ impl House<'_> {
         let length = along + (port.across - other.across).abs();
         let same_strip = port.strip == other.strip;
         let open = self.framing.spaces[index].kind.is_open_across();
-        if length < NEAR && (same_strip || open) {
+        let joined = length < NEAR && (same_strip || open);
+        if joined && !self.is_parted(index, (port.node, other.node)) {
             let kind = match same_strip || along * 2.0 > length {
                 true => MoveKind::AlongStrip { space: index },
                 false => MoveKind::AcrossStrips { space: index },

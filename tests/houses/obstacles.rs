@@ -1,0 +1,126 @@
+//! What stands in the way of cable: keep-outs in walls and overhead, however narrow, and power that
+//! runs along. Small houses drawn for the purpose; nothing here is counted by hand.
+
+use borewright_core::design::Design;
+use borewright_core::plan::edit::Edit;
+use borewright_core::plan::{
+    Above, Closet, ClosetPlace, DropKind, Entry, KeepOut, KeepOutId, KeepOutReason, KeepOutShape,
+    LevelId, Lumber, Place, Plan, Role, Side, WallId,
+};
+use borewright_core::route::MoveKind;
+use borewright_core::shape::{Point, Pos};
+use borewright_core::units::Mm;
+
+const GROUND: LevelId = LevelId(1);
+
+fn made(plan: &Plan, edits: impl IntoIterator<Item = Edit>) -> Plan {
+    edits
+        .into_iter()
+        .fold(plan.clone(), |plan, edit| plan.apply(&edit).unwrap())
+}
+
+fn wall(from: (i32, i32), to: (i32, i32), role: Role) -> Edit {
+    Edit::AddWall {
+        level: GROUND,
+        from: Point::new(from.0, from.1),
+        to: Point::new(to.0, to.1),
+        lumber: Lumber::TwoBySix,
+        role,
+    }
+}
+
+/// A house of 12 by 8 metres: W1 above, W2 right, W3 below, W4 left; an outlet in W4 and the panel
+/// on W2, both `down` from the upper wall.
+fn hall(down: i32) -> Plan {
+    let corners = [(0, 0), (12_000, 0), (12_000, 8000), (0, 8000)];
+    let side = |n: usize| wall(corners[n], corners[(n + 1) % 4], Role::Exterior);
+    let walls = (0..4).map(side);
+    let plan = made(&Plan::new(), walls);
+    let outlet = Edit::AddDrop {
+        kind: DropKind::Data,
+        level: GROUND,
+        place: Place::Wall {
+            wall: WallId(4),
+            offset: Mm(8000 - down),
+            side: Side::Right,
+            height: Mm(406),
+        },
+    };
+    let closet = Closet {
+        level: GROUND,
+        place: ClosetPlace::Wall {
+            wall: WallId(2),
+            offset: Mm(down),
+            side: Side::Right,
+        },
+        entry: Entry::Either,
+        panel_height: Mm(1500),
+    };
+    made(&plan, [outlet, Edit::SetCloset(Some(closet))])
+}
+
+fn kept_clear(corners: [(i32, i32); 4], bottom: i32, top: i32) -> Edit {
+    let corners = corners.map(|(x, y)| Point::new(x, y)).to_vec();
+    Edit::AddKeepOut(
+        GROUND,
+        KeepOut {
+            id: KeepOutId(0),
+            shape: KeepOutShape::Region(corners),
+            bottom: Mm(bottom),
+            top: Mm(top),
+            reason: KeepOutReason::Beam,
+        },
+    )
+}
+
+fn upright(from: i32, to: i32, top: i32, bottom: i32) -> [(i32, i32); 4] {
+    [(from, top), (to, top), (to, bottom), (from, bottom)]
+}
+
+/// Where the moves of every way outside walls cross a line down the plan.
+fn crossed(plan: &Plan, x: f64) -> Vec<f64> {
+    let design = Design::of(plan);
+    let moves = design.ways.ways.iter().flat_map(|way| {
+        assert_eq!(way.trouble, None);
+        &way.moves
+    });
+    let overhead = moves.filter(|step| {
+        matches!(
+            step.kind,
+            MoveKind::AlongStrip { .. } | MoveKind::AcrossStrips { .. }
+        )
+    });
+    let at = |a: Pos, b: Pos| a.y + (b.y - a.y) * (x - a.x) / (b.x - a.x);
+    overhead
+        .map(|step| (step.from.at, step.to.at))
+        .filter(|(a, b)| (a.x - x) * (b.x - x) < 0.0)
+        .map(|(a, b)| at(a, b))
+        .collect()
+}
+
+#[test]
+fn no_cable_goes_through_a_beam_that_is_narrower_than_a_strip() {
+    let open = hall(2000);
+    assert!(crossed(&open, 6000.0).iter().all(|y| *y < 3000.0));
+    for at in (5700..6400).step_by(50) {
+        let beam = kept_clear(upright(at, at + 40, -200, 6000), 2300, 2900);
+        let beside = crossed(&made(&open, [beam]), f64::from(at) + 20.0);
+        assert!(!beside.is_empty(), "{at}");
+        assert!(beside.iter().all(|y| *y > 6000.0), "{at}: {beside:?}");
+    }
+}
+
+/// Under a closed roof cable goes round by the walls; a duct a hand wide in each way cuts it off.
+#[test]
+fn a_duct_in_a_wall_that_is_narrower_than_a_bay_closes_its_lane() {
+    let plan = hall(2000);
+    let closed = made(&plan, [Edit::SetAbove(GROUND, Above::ClosedRoof)]);
+    let troubled = |plan: &Plan| Design::of(plan).ways.ways[0].trouble.is_some();
+    assert!(!troubled(&closed));
+    for at in (5700..6400).step_by(50) {
+        let duct = |top: i32| kept_clear(upright(at, at + 80, top - 100, top + 100), 0, 2400);
+        let one = made(&closed, [duct(0)]);
+        assert!(!troubled(&one), "{at}: the other wall is open");
+        assert!(troubled(&made(&one, [duct(8000)])), "{at}");
+    }
+}
