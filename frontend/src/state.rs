@@ -8,7 +8,7 @@ use std::rc::Rc;
 
 use borewright_core::design::Effort;
 use borewright_core::desk::{
-    self, Choice, Gesture, Intent, Notice, PaperMove, ScreenPoint, Session, Step, View,
+    self, Choice, Gesture, Intent, Notice, PaperMove, ScreenPoint, Session, Step, Tool, View,
 };
 use borewright_core::plan::{LevelId, Plan};
 use borewright_core::shape::Pos;
@@ -34,6 +34,10 @@ pub struct Desk {
     pub held: Option<ScreenPoint>,
     /// What lies open in the slip's place instead of what is chosen.
     pub open: Option<Leaf>,
+    /// Whether the slip is one line: it is about what the tool in hand has just placed.
+    pub folded: bool,
+    /// Which job lies on the table: another number for each plan that takes the place of one.
+    pub job: u32,
     /// How much of the drawing under the plan shows, per cent: while tracing, and afterwards.
     pub fades: (u8, u8),
     /// The paper sheets are laid out for.
@@ -146,6 +150,8 @@ pub enum Act {
     Sized(f64, f64),
     /// Lay something open in the slip's place, or close it.
     Lay(Option<Leaf>),
+    /// Open a slip that is folded to a line.
+    Unfold,
     /// Show this much of the drawing, per cent.
     Fade(u8),
     /// Lay sheets out for another paper.
@@ -179,14 +185,23 @@ pub struct Visit {
 
 impl PartialEq for Desk {
     fn eq(&self, other: &Self) -> bool {
-        let screen = |desk: &Self| (desk.view, desk.area, desk.held, desk.open, desk.fades);
+        let screen = |desk: &Self| {
+            (
+                desk.view,
+                desk.area,
+                desk.held,
+                desk.open,
+                desk.folded,
+                desk.fades,
+            )
+        };
         self.session == other.session
             && screen(self) == screen(other)
             && (self.paper, &self.left_out) == (other.paper, &other.left_out)
             && Rc::ptr_eq(&self.kept, &other.kept)
             && (self.over_another, self.opening) == (other.over_another, other.opening)
             && (&self.keeping, &self.wait) == (&other.keeping, &other.wait)
-            && self.improving == other.improving
+            && (self.improving, self.job) == (other.improving, other.job)
     }
 }
 
@@ -205,6 +220,8 @@ impl Desk {
             area: (0.0, 0.0),
             held: None,
             open: None,
+            folded: false,
+            job: 0,
             fades: (80, 10),
             paper: Size::default(),
             left_out: BTreeSet::new(),
@@ -248,6 +265,10 @@ impl Desk {
             Act::Visit(visit) => self.visit(visit),
             Act::Sized(width, height) => self.size(width, height),
             Act::Lay(leaf) => self.open = leaf,
+            Act::Unfold => {
+                self.folded = false;
+                self.uncover();
+            }
             Act::Fade(fade) => match self.is_tracing() {
                 true => self.fades.0 = fade.min(100),
                 false => self.fades.1 = fade.min(100),
@@ -274,6 +295,7 @@ impl Desk {
         self.keeping = keeping;
         self.opening = false;
         self.open = None;
+        self.job += 1;
         self.show_all();
     }
 
@@ -312,15 +334,21 @@ impl Desk {
             self.open = None;
             return;
         }
-        let before = (self.session.chosen, self.session.level);
-        self.session = self.session.after(intent);
-        if self.session.chosen.is_some() && self.session.chosen != before.0 {
+        let next = self.session.after(intent);
+        let before = std::mem::replace(&mut self.session, next);
+        if self.session.chosen != before.chosen || matches!(intent, Intent::Take(_)) {
+            self.folded = is_placed(&before, &self.session);
+        }
+        if self.session.chosen.is_some() && self.session.chosen != before.chosen {
             self.open = None;
-            self.uncover();
+            if !self.folded {
+                self.uncover();
+            }
         }
         let replaced = matches!(intent, Intent::Open(_) | Intent::NewPlan);
         self.over_another |= replaced;
-        if replaced || self.session.level != before.1 {
+        self.job += u32::from(replaced || is_another_job(&before.plan, &self.session.plan));
+        if replaced || self.session.level != before.level {
             self.show_all();
         }
     }
@@ -402,6 +430,17 @@ impl Desk {
         let room = if width < NARROW { 0.8 } else { 0.92 };
         self.view = View::showing(corners, width, height).zoomed(middle, room);
     }
+}
+
+/// Whether what is chosen now was placed by the tool that is still in hand, ready for the next.
+fn is_placed(before: &Session, after: &Session) -> bool {
+    let placing = matches!(after.tool, Tool::Drop | Tool::Opening);
+    placing && after.tool == before.tool && !Rc::ptr_eq(&before.plan, &after.plan)
+}
+
+/// Whether one plan was put in the place of another: no edit changes both its title and its levels.
+fn is_another_job(before: &Plan, after: &Plan) -> bool {
+    before.title != after.title && before.levels != after.levels
 }
 
 impl Reducible for Desk {

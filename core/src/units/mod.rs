@@ -150,6 +150,22 @@ impl Units {
         }
     }
 
+    /// The difference of two totals as they are written, with its sign: "+38 ft", "−0.4 m"; `None`
+    /// where both are written alike.
+    pub fn total_change(self, before: Mm, after: Mm) -> Option<String> {
+        let written = |length: Mm| match self {
+            Units::Imperial => self.whole(length),
+            Units::Metric => i64::from((length.0 + 99).div_euclid(100)),
+        };
+        let step = written(after) - written(before);
+        let sign = if step > 0 { "+" } else { "−" };
+        let size = step.abs();
+        (step != 0).then(|| match self {
+            Units::Imperial => format!("{sign}{} ft", thousands(size)),
+            Units::Metric => format!("{sign}{}.{} m", thousands(size / 10), size % 10),
+        })
+    }
+
     /// Whole feet, or whole metres, rounded up: what a cut list counts in. Half a millimetre is the
     /// grain of a plan length and does not start a new foot.
     pub fn whole(self, length: Mm) -> i64 {
@@ -219,6 +235,18 @@ mod tests {
         assert_eq!(Units::Imperial.limit(Size::inches(2.2)), "2-3/16 in");
         assert_eq!(Units::Imperial.limit(Size::inches(1.4)), "1-3/8 in");
         assert_eq!(Units::Metric.limit(Size(35.56)), "35 mm");
+    }
+
+    #[test]
+    fn a_change_is_that_of_the_totals_as_written() {
+        let change = |units: Units, before, after| units.total_change(Mm(before), Mm(after));
+        let feet = |feet: i32| Mm::feet(f64::from(feet)).0;
+        let imperial = change(Units::Imperial, feet(100), feet(1338));
+        assert_eq!(imperial.as_deref(), Some("+1,238 ft"));
+        assert_eq!(change(Units::Imperial, feet(7), feet(7)), None);
+        assert_eq!(change(Units::Metric, 3601, 3700), None, "both 3.7 m");
+        let metric = change(Units::Metric, 4000, 3601);
+        assert_eq!(metric.as_deref(), Some("−0.3 m"));
     }
 
     #[test]

@@ -17,7 +17,7 @@ mod start;
 
 pub use awaited::use_awaited;
 pub use beside::use_beside;
-pub use difference::use_difference;
+pub use difference::use_before;
 pub use drawn::use_drawn;
 pub use example::use_example;
 pub use improving::use_improving;

@@ -2,7 +2,7 @@
 
 use borewright_core::design::Design;
 use borewright_core::plan::Plan;
-use borewright_core::units::thousands;
+use borewright_core::units::{Mm, Units, thousands};
 
 use crate::state::Count;
 
@@ -15,10 +15,12 @@ pub struct Figure {
     pub number: String,
     /// What it counts.
     pub words: String,
-    /// The number as counted, to tell a difference by.
+    /// The number as counted, to tell a difference by: cable in millimetres, hours in tenths.
     pub counted: i64,
-    /// What one of it is called in a difference: "ft", "bore"; empty for a bare number.
+    /// What one of it is called in a difference: "bore"; empty for cable and hours.
     pub unit: &'static str,
+    /// What lengths are written in.
+    pub units: Units,
 }
 
 /// Every number of the tally but the last, in order.
@@ -40,6 +42,7 @@ fn whole(count: Count, number: u32, one: &'static str) -> Figure {
         words: plural(i64::from(number), one),
         counted: i64::from(number),
         unit: one,
+        units: Units::default(),
     }
 }
 
@@ -54,8 +57,9 @@ fn cable(plan: &Plan, total: &borewright_core::schedule::CableTotal) -> Figure {
         count: Count::Cable(total.kind.0),
         number: number.to_string(),
         words: format!("{unit} {name}"),
-        counted: plan.units.whole(total.length),
-        unit: if unit == "ft" { "ft" } else { "m" },
+        counted: i64::from(total.length.0),
+        unit: "",
+        units: plan.units,
     }
 }
 
@@ -66,19 +70,28 @@ fn hours(hours: f64) -> Figure {
         number: format!("{:.1}", tenths / 10.0),
         words: String::from("hours"),
         counted: tenths as i64,
-        unit: "h",
+        unit: "",
+        units: Units::default(),
     }
 }
 
 impl Figure {
-    /// A difference in words: "+38 ft", "+1 bore", "-2".
-    pub fn difference(&self, step: i64) -> String {
+    /// The difference to what was counted before, in words: "+38 ft", "+1 bore", "−2 h"; `None`
+    /// where it does not show in the number as written.
+    pub fn difference(&self, before: i64) -> Option<String> {
+        let step = self.counted - before;
         let sign = if step > 0 { "+" } else { "−" };
-        let size = thousands(step.abs());
         match self.count {
-            Count::Hours => format!("{sign}{:.1} h", step.abs() as f64 / 10.0),
-            Count::Cable(_) => format!("{sign}{size} {}", self.unit),
-            _ => format!("{sign}{size} {}", plural(step.abs(), self.unit)),
+            Count::Cable(_) => {
+                let mm = |length: i64| Mm(i32::try_from(length).unwrap_or(i32::MAX));
+                self.units.total_change(mm(before), mm(self.counted))
+            }
+            _ if step == 0 => None,
+            Count::Hours => Some(format!("{sign}{:.1} h", step.abs() as f64 / 10.0)),
+            _ => {
+                let words = plural(step.abs(), self.unit);
+                Some(format!("{sign}{} {words}", thousands(step.abs())))
+            }
         }
     }
 }
@@ -97,13 +110,12 @@ mod tests {
 
     #[test]
     fn differences_are_told_in_the_words_of_the_number() {
-        assert_eq!(whole(Count::Bores, 4, "bore").difference(1), "+1 bore");
-        assert_eq!(
-            whole(Count::Bores, 4, "bore").difference(-1003),
-            "−1,003 bores"
-        );
+        let bores = |number| whole(Count::Bores, number, "bore");
+        assert_eq!(bores(4).difference(3).as_deref(), Some("+1 bore"));
+        assert_eq!(bores(4).difference(1007).as_deref(), Some("−1,003 bores"));
+        assert_eq!(bores(4).difference(4), None);
         assert_eq!(hours(11.52).number, "11.5");
-        assert_eq!(hours(11.5).difference(5), "+0.5 h");
+        assert_eq!(hours(11.5).difference(110).as_deref(), Some("+0.5 h"));
     }
 
     #[test]

@@ -6,7 +6,7 @@ use super::best::Best;
 use super::counts::{Figure, figures};
 use super::icons;
 use crate::browser::assets;
-use crate::hooks::{use_act, use_desk, use_difference};
+use crate::hooks::{use_act, use_before, use_desk};
 use crate::parts::Icon;
 use crate::state::{Act, Count, Desk, Keeping, Leaf};
 
@@ -45,15 +45,16 @@ struct TallyNumberProps {
 #[component]
 fn TallyNumber(props: &TallyNumberProps) -> Html {
     let figure = &props.figure;
-    let difference = use_difference(figure.counted);
+    let desk = use_desk();
+    let before = use_before(figure.counted, desk.job);
     let count = figure.count;
     let onclick = props.onopen.reform(move |_: MouseEvent| count);
     html! {
         <button class="TallyNumber" type="button" aria-pressed={props.is_open.to_string()} {onclick}>
             <b>{ &figure.number }</b>
             <span>{ " " }{ &figure.words }</span>
-            if let Some(step) = difference {
-                <em class="TallyStep">{ figure.difference(step) }</em>
+            if let Some(step) = before.and_then(|before| figure.difference(before)) {
+                <em class="TallyStep">{ step }</em>
             }
         </button>
     }

@@ -25,13 +25,15 @@ mod wall;
 mod way;
 
 use borewright_core::desk::{Choice, Intent, Step};
+use borewright_core::plan::Plan;
 use borewright_core::plan::edit::Edit;
 use yew::prelude::*;
 
 use super::icons;
+use super::words::capital;
 use crate::hooks::{use_act, use_desk};
 use crate::parts::{Icon, Press, PressKind};
-use crate::state::{Act, Leaf};
+use crate::state::{Act, Desk, Leaf};
 
 /// The slip; nothing when nothing is chosen or open.
 #[component]
@@ -44,6 +46,9 @@ pub fn Slip() -> Html {
         (None, Some(choice)) if !is_paper(desk.session.step) => (choice_of(choice), let_go),
         (None, _) => return html! {},
     };
+    if let Some(title) = folded_title(&desk) {
+        return html! { <Folded {title} {onclose} /> };
+    }
     // In a list that lies open, what is chosen is only a line of it.
     let subject = match desk.open {
         Some(leaf) => format!("{leaf:?}"),
@@ -56,6 +61,49 @@ pub fn Slip() -> Html {
             </button>
             // Another matter is read from its beginning.
             <div class="SlipBody" key={subject}>{ content }</div>
+        </aside>
+    }
+}
+
+/// What a folded slip is about; `None` where the slip is open.
+fn folded_title(desk: &Desk) -> Option<String> {
+    let plan: &Plan = desk.session.shown_plan();
+    match desk.session.chosen? {
+        _ if !desk.folded || desk.open.is_some() => None,
+        Choice::Drop(id) => {
+            let drop = plan.drop(id)?;
+            Some(format!("{} {}", drop.label(), drop.kind.name()))
+        }
+        Choice::Opening(id) => {
+            let (_, opening) = plan.opening(id)?;
+            let kind = capital(opening.kind.name());
+            Some(format!("{kind} in W{}", opening.wall.0))
+        }
+        _ => None,
+    }
+}
+
+#[derive(Properties, PartialEq)]
+struct FoldedProps {
+    title: AttrValue,
+    onclose: Callback<()>,
+}
+
+/// The slip as one line, so that the next thing can be placed beside the last.
+#[component]
+fn Folded(props: &FoldedProps) -> Html {
+    let onopen = use_act(|_: MouseEvent| Act::Unfold);
+    let onclose = props.onclose.reform(|_: MouseEvent| ());
+    html! {
+        <aside class="Slip Folded" aria-label="Slip">
+            <button class="SlipFold" type="button" aria-expanded="false"
+                aria-label={format!("Open the slip of {}", props.title)} onclick={onopen}>
+                <b>{ &props.title }</b>
+                <Icon lines={icons::MORE} />
+            </button>
+            <button class="SlipClose" type="button" aria-label="Close" onclick={onclose}>
+                <Icon lines={icons::CLOSE} />
+            </button>
         </aside>
     }
 }
