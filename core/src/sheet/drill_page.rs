@@ -42,9 +42,9 @@ fn table(plan: &Plan, design: &Design) -> Table {
     Table {
         columns: vec![
             column("No.", 11.0, 0.0),
-            column("what", 19.0, 0.6),
+            column("what", 18.0, 0.6),
             column("where", 42.0, 2.0),
-            column("member", 23.0, 1.0),
+            column("member", 27.5, 1.0),
             column("bit", 22.0, 0.0),
             column("height", 19.5, 0.2),
             column("cables through", 24.0, 1.0),
@@ -114,4 +114,64 @@ fn seals_and_ties(row: &DrillRow) -> Cell {
     };
     let parts = [named(row.seals, "seal"), named(row.ties, "tie")];
     Cell::Text(parts.into_iter().flatten().collect::<Vec<_>>().join(" "))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::sheet::frame;
+
+    fn row(location: &str, member: &str) -> DrillRow {
+        DrillRow {
+            number: 112,
+            level: LevelId(1),
+            wall: None,
+            bores: Vec::new(),
+            members: 9,
+            what: String::from("9 I-joist webs"),
+            location: location.to_string(),
+            member: member.to_string(),
+            bit: crate::units::Size::inches(1.375),
+            height: String::from("mid-depth"),
+            cables: Vec::new(),
+            fill: 0.38,
+            nail_plates: 0,
+            ties: 0,
+            seals: 0,
+        }
+    }
+
+    /// The longest words a house is likely to give, on every paper: no cell is shortened.
+    #[test]
+    fn no_word_of_a_row_is_cut() {
+        let plan = Plan::new();
+        let table = |row: &DrillRow| {
+            let mut table = table(&plan, &Design::default());
+            table.lines = vec![Line::Row(cells(&plan, row))];
+            table
+        };
+        let rows = [
+            row(
+                "floor, 17' 10-1/4\" from the house's left side",
+                "I-joist 11-7/8 in, maker's chart",
+            ),
+            row(
+                "W12, studs 10 to 13, 15' 3-11/16\" from its W14 end",
+                "exterior 2x6",
+            ),
+            row(
+                "W12, 15' 3-11/16\" from its free end",
+                "sawn joist 9-1/4 in",
+            ),
+        ];
+        for size in crate::sheet::Size::ALL {
+            let body = frame::body(&plan, size.landscape());
+            for row in &rows {
+                let table = table(row);
+                assert!(body.width() >= table.least_width(), "{size:?}");
+                let fitted = table.clone().fitted(body.width());
+                assert_eq!(fitted.lines, table.lines, "{size:?}");
+            }
+        }
+    }
 }

@@ -1,7 +1,7 @@
 //! Tables on paper: one thing a row, rows of one height, columns that share the width.
 //!
 //! Text that is too long for its cell takes a second line and is then shortened; a row never grows,
-//! so that a finger finds its line. What must be read in full stands in a note under its row.
+//! so that a finger finds its line. What was shortened stands in full in a note under its row.
 
 use super::paper::Area;
 use crate::picture::font::{self, MM_PER_POINT, Weight};
@@ -112,8 +112,10 @@ impl Table {
         self.columns.iter().map(|column| column.least).sum()
     }
 
-    /// The table with its notes wrapped to a width.
+    /// The table with its notes wrapped to a width, and what its cells have no room for at that
+    /// width in notes.
     pub fn fitted(mut self, width: f64) -> Self {
+        self.note_what_is_cut(width);
         let first = self.columns.first().map_or(0.0, |column| column.least);
         let room = width - first - 2.0 * PAD;
         for line in &mut self.lines {
@@ -125,6 +127,38 @@ impl Table {
             }
         }
         self
+    }
+
+    fn note_what_is_cut(&mut self, width: f64) {
+        let edges = self.edges(0.0, width);
+        let cut = |cells: &[Cell]| -> Vec<String> {
+            let cells = cells.iter().zip(edges.windows(2));
+            let long = cells.filter_map(|(cell, span)| cell.cut(span[1] - span[0] - 2.0 * PAD));
+            long.map(str::to_string).collect()
+        };
+        let mut noted = Vec::with_capacity(self.lines.len());
+        let mut pending: Vec<String> = Vec::new();
+        for line in std::mem::take(&mut self.lines) {
+            match line {
+                Line::Note(words) => {
+                    pending.extend(words);
+                    noted.push(Line::Note(std::mem::take(&mut pending)));
+                }
+                other => {
+                    if !pending.is_empty() {
+                        noted.push(Line::Note(std::mem::take(&mut pending)));
+                    }
+                    if let Line::Row(cells) = &other {
+                        pending = cut(cells);
+                    }
+                    noted.push(other);
+                }
+            }
+        }
+        if !pending.is_empty() {
+            noted.push(Line::Note(pending));
+        }
+        self.lines = noted;
     }
 
     /// What a line needs below it on its page: a heading the row after it, a row its note.
@@ -155,7 +189,7 @@ impl Table {
 
     /// Draws lines with the head over them, into an area whose height [`Table::pages`] was given.
     pub fn draw(&self, page: &mut Picture, area: Area, lines: &[Line]) {
-        let edges = self.edges(area);
+        let edges = self.edges(area.low.x, area.width());
         self.draw_head(page, area, &edges);
         let mut top = area.low.y + HEAD;
         for (number, line) in lines.iter().enumerate() {
@@ -188,11 +222,11 @@ impl Table {
     }
 
     /// Where columns begin and end.
-    fn edges(&self, area: Area) -> Vec<f64> {
-        let spare = (area.width() - self.least_width()).max(0.0);
+    fn edges(&self, left: f64, width: f64) -> Vec<f64> {
+        let spare = (width - self.least_width()).max(0.0);
         let shares: f64 = self.columns.iter().map(|c| c.share).sum();
-        let mut edges = vec![area.low.x];
-        let mut at = area.low.x;
+        let mut edges = vec![left];
+        let mut at = left;
         for column in &self.columns {
             let part = if shares > 0.0 {
                 column.share / shares
@@ -217,6 +251,22 @@ impl Table {
             }
         }
         rule(page, Ink::Heavy, area, area.low.y + HEAD);
+    }
+}
+
+impl Cell {
+    /// Its words, where they are shortened in a room of this width. A list counts what it leaves out,
+    /// an identity is never longer than its column.
+    fn cut(&self, room: f64) -> Option<&str> {
+        let (words, weight) = match self {
+            Self::Text(words) => (words, Weight::Regular),
+            Self::Strong(words) => (words, Weight::Bold),
+            _ => return None,
+        };
+        let lines = two_lines(words, weight, BODY, room);
+        let cut = |line: &String| line.ends_with('…') || line.is_empty();
+        let is_whole = words.ends_with('…') || !lines.iter().any(cut);
+        (!is_whole).then_some(words.as_str())
     }
 }
 
@@ -386,6 +436,22 @@ mod tests {
             "{lines:?}"
         );
         assert_eq!(listed(&names[..2], 40.0), ["D1A D2A"]);
+    }
+
+    #[test]
+    fn what_is_shortened_stands_in_full_under_its_row() {
+        let mut table = table(2);
+        let long = "a beam of laminated veneer over the wide opening to the garden";
+        table.lines.push(Line::Row(vec![Cell::Text(long.into())]));
+        table.lines.push(Line::Note(vec![String::from("its note")]));
+        let fitted = table.clone().fitted(60.0);
+        let note = |words: &[&str]| Line::Note(words.iter().map(|w| (*w).to_string()).collect());
+        assert_eq!(fitted.lines.len(), table.lines.len());
+        let wrapped = font::wrap(long, Weight::Regular, BODY, 60.0 - 12.0 - 2.0 * PAD);
+        let mut words: Vec<&str> = wrapped.iter().map(String::as_str).collect();
+        words.push("its note");
+        assert_eq!(fitted.lines.last(), Some(&note(&words)));
+        assert_eq!(table.clone().fitted(160.0).lines, table.lines);
     }
 
     #[test]
