@@ -22,8 +22,12 @@ const HEAD: f64 = 12.0;
 const GAP: f64 = 5.0;
 /// The most of a page's height that a wall itself takes, so that two walls find room.
 const SHARE: f64 = 0.26;
+/// ... on paper wider than this, millimetres, where headings and dimensions take less of it.
+const WIDE: (f64, f64) = (300.0, 0.32);
 /// ... and what it takes where it has more rows of bores than this, so that they come apart.
 const BUSY: (usize, f64) = (6, 0.45);
+/// How often a wall whose labels reach beyond the page is drawn smaller, and by how much.
+const SMALLER: (usize, f64) = (6, 0.85);
 
 /// The pages of wall elevations; none where nothing is bored and nothing hangs.
 pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
@@ -80,11 +84,29 @@ fn one(plan: &Plan, design: &Design, level: &Level, wall: &Wall, body: Area) -> 
     let length = frame.map_or(0.0, |frame| frame.end - frame.start);
     let rows = design.drill_list.iter();
     let rows = rows.filter(|row| row.wall == Some(wall.id)).count();
-    let share = if rows > BUSY.0 { BUSY.1 } else { SHARE };
-    let room = (body.width() - 2.0 * BESIDE, body.height() * share);
+    let share = match rows > BUSY.0 {
+        true => BUSY.1,
+        false if body.width() > WIDE.0 => WIDE.1,
+        false => SHARE,
+    };
     let house = (length, level.ceiling.f64());
-    let scale = Scale::fitting(plan.units, LARGEST, house, room);
-    let picture = elevation(plan, design, wall.id, side, scale.ratio, Type::PAPER);
+    let drawn = |part: f64| {
+        let room = ((body.width() - 2.0 * BESIDE) * part, body.height() * share);
+        let scale = Scale::fitting(plan.units, LARGEST, house, room);
+        let picture = elevation(plan, design, wall.id, side, scale.ratio, Type::PAPER);
+        let (low, high) = picture.bounds().unwrap_or_default();
+        let part_of_paper = 1.0 / scale.ratio;
+        (scale, picture, low * part_of_paper, high * part_of_paper)
+    };
+    let mut part = 1.0;
+    let (mut scale, mut picture, mut low, mut high) = drawn(part);
+    for _ in 0..SMALLER.0 {
+        if high.x - low.x <= body.width() {
+            break;
+        }
+        part *= SMALLER.1;
+        (scale, picture, low, high) = drawn(part);
+    }
     let mut heading = Picture::at_scale(1.0);
     if let Some(frame) = frame {
         head(
@@ -97,8 +119,6 @@ fn one(plan: &Plan, design: &Design, level: &Level, wall: &Wall, body: Area) -> 
             body.width(),
         );
     }
-    let (low, high) = picture.bounds().unwrap_or_default();
-    let (low, high) = (low * (1.0 / scale.ratio), high * (1.0 / scale.ratio));
     // The wall starts after the room its labels take on the left, but never outside the body.
     let left = (-low.x).max(BESIDE.min(body.width() - high.x)).max(-low.x);
     let layers = vec![

@@ -23,6 +23,8 @@ const SIDES: (f64, f64) = (52.0, 28.0);
 pub(super) const CHECK_BAR: f64 = 100.0;
 /// Height left under the foot for the check bar.
 const UNDER: f64 = 7.0;
+/// The most of the width that the name in the outer corner takes.
+const CORNER: f64 = 0.4;
 
 /// The part of a page between heading and foot.
 pub(super) fn body(plan: &Plan, extent: Extent) -> Area {
@@ -64,14 +66,16 @@ fn heading(page: &mut Picture, plan: &Plan, draft: &Draft) {
     let right = draft.extent.width - MARGIN;
     let corner = 20.0 * MM_PER_POINT;
     let revision = format!("rev {}", plan.revision);
-    let wide = font::width(&draft.corner, Weight::Bold) * corner;
+    let most = (right - MARGIN) * CORNER;
+    let named = font::shorten(&draft.corner, Weight::Bold, corner, most);
+    let wide = font::width(&named, Weight::Bold) * corner;
     let room = right - MARGIN - wide - 8.0;
     page.push(text(
         Pos::new(right, MARGIN + corner * font::CAP_HEIGHT),
         Anchor::End,
         corner,
         Weight::Bold,
-        &draft.corner,
+        &named,
     ));
     page.push(text(
         Pos::new(right, MARGIN + 12.5),

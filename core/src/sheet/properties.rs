@@ -110,16 +110,35 @@ fn text_is_large_and_lines_are_strong_on_every_page() {
 
 #[test]
 fn nothing_leaves_the_paper() {
-    let plan = sample::house();
     for size in Size::ALL {
-        for page in pages(&plan, size) {
-            for (text, area) in texts(&page) {
-                let inside = area.low.x >= 3.0
-                    && area.low.y >= 3.0
-                    && area.high.x <= page.extent.width - 3.0
-                    && area.high.y <= page.extent.height - 3.0;
-                assert!(inside, "{} {}: {text} {area:?}", size.name(), page.name);
-            }
+        stays_on_the_paper(&sample::house(), size);
+    }
+}
+
+/// Any plan, however it is drawn over: what does not fit is drawn smaller or shortened. On plans a
+/// random drop may float outside the house.
+#[test]
+fn no_list_or_elevation_of_a_random_plan_leaves_the_paper() {
+    for seed in 0..10 {
+        let plan = crate::plan::edit::sample::plan(seed, 160);
+        let mut pages = pages(&plan, Size::Letter);
+        pages.retain(|page| !matches!(page.kind, Kind::Level(_)));
+        on_the_paper(pages, Size::Letter);
+    }
+}
+
+fn stays_on_the_paper(plan: &Plan, size: Size) {
+    on_the_paper(pages(plan, size), size);
+}
+
+fn on_the_paper(pages: Vec<Page>, size: Size) {
+    for page in pages {
+        for (text, area) in texts(&page) {
+            let inside = area.low.x >= 3.0
+                && area.low.y >= 3.0
+                && area.high.x <= page.extent.width - 3.0
+                && area.high.y <= page.extent.height - 3.0;
+            assert!(inside, "{} {}: {text} {area:?}", size.name(), page.name);
         }
     }
 }

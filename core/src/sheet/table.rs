@@ -211,7 +211,9 @@ impl Table {
                 }
                 Line::Break(words) => {
                     let at = Pos::new(area.low.x + PAD, top + BREAK - 2.4);
-                    page.push(text(at, Anchor::Start, BODY, Weight::Bold, words));
+                    let room = area.width() - 2.0 * PAD;
+                    let words = font::shorten(words, Weight::Bold, BODY, room);
+                    page.push(text(at, Anchor::Start, BODY, Weight::Bold, &words));
                 }
             }
             top += line.height();

@@ -255,14 +255,18 @@ impl LevelSheet<'_> {
     }
 
     fn rooms(&mut self, faint: bool) {
+        let size = self.showing.sizes.body * 1.1;
+        // While tracing the name stands bold on a ground of paper, over the drawing's own lettering.
+        let tracing = matches!(self.showing.stress, Stress::Drawing | Stress::Framing);
         for room in &self.level.rooms {
+            let run = match tracing {
+                true => Run::bold(room.name.clone(), size),
+                false => Run::plain(room.name.clone(), size),
+            };
             self.names.push(Label {
                 anchors: self.in_room(room),
                 clear: 0.0,
-                forms: vec![vec![Run::plain(
-                    room.name.clone(),
-                    self.showing.sizes.body * 1.1,
-                )]],
+                forms: vec![vec![run]],
                 reach: ANYWHERE,
                 centred: true,
                 ink: Ink::RoomName,
