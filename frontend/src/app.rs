@@ -12,7 +12,7 @@ use crate::hooks::{
     use_desk, use_drawn, use_improving, use_keeping, use_keys, use_opening, use_paste,
     use_squaring, use_start,
 };
-use crate::panels::{Corners, Saying, Shelf, SitePage, Slip, Steps, Tally};
+use crate::panels::{Corners, Saying, Shelf, SitePage, Skips, Slip, Steps, Tally};
 use crate::print::SheetsPage;
 use crate::state::{Desk, Dispatcher};
 
@@ -47,6 +47,7 @@ fn Page() -> Html {
     }
     html! {
         <div class="App" data-step={desk.session.step.name()}>
+            <Skips />
             <Tally />
             <Steps />
             { match desk.session.step {

@@ -19,11 +19,16 @@ impl Session {
     }
 
     /// After an edit from a field. What was begun on the sheet is let go of.
+    /// A new level is gone to, to be drawn.
     pub(super) fn edited(mut self, edit: &Edit) -> Session {
         match self.commit(edit) {
             Ok(()) => {
                 self.draft = None;
                 self.snap = None;
+                if let (Edit::AddLevel { .. }, Some(new)) = (edit, self.plan.levels.last()) {
+                    self.level = new.id;
+                    self.chosen = Some(super::Choice::Level(new.id));
+                }
             }
             Err(refusal) => self.notice = Some(Notice::of(refusal, None)),
         }
@@ -233,8 +238,11 @@ mod tests {
         };
         let trial = Trial::new().intent(&Intent::Edit(add));
         let upper = trial.plan().levels[1].id;
-        let trial = trial.intent(&Intent::ShowLevel(upper));
-        assert_eq!(trial.session.level, upper);
+        assert_eq!(trial.session.level, upper, "a new level is gone to");
+        assert_eq!(
+            trial.session.chosen,
+            Some(crate::desk::Choice::Level(upper))
+        );
         let trial = trial.intent(&Intent::Undo);
         assert_eq!(trial.session.level, trial.plan().levels[0].id);
         let trial = trial.intent(&Intent::ShowLevel(upper));

@@ -2,6 +2,7 @@
 
 mod awaited;
 mod beside;
+mod current;
 mod difference;
 mod drawn;
 mod example;
@@ -17,6 +18,7 @@ mod start;
 
 pub use awaited::use_awaited;
 pub use beside::use_beside;
+pub use current::use_current_in_sight;
 pub use difference::use_before;
 pub use drawn::use_drawn;
 pub use example::use_example;

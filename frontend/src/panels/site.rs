@@ -27,7 +27,7 @@ pub fn SitePage() -> Html {
         html! { <li key={*name}><b>{ *name }</b><span>{ *words }</span></li> }
     };
     html! {
-        <section class="SitePage" aria-label="Site">
+        <section class="SitePage" aria-label="Site" tabindex="-1">
             <h2>{ "Not built yet" }</h2>
             <p>{ "What happens on site after printing will be kept here. Until then, the printed sheets carry tick boxes for it. Planned:" }</p>
             <ul>{ for PLANNED.iter().map(line) }</ul>

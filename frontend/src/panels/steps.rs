@@ -5,7 +5,7 @@ use borewright_core::finding::{Finding, Severity};
 use yew::prelude::*;
 
 use super::icons;
-use crate::hooks::{use_act, use_desk};
+use crate::hooks::{use_act, use_current_in_sight, use_desk};
 use crate::parts::Icon;
 use crate::state::{Act, Leaf};
 
@@ -14,6 +14,7 @@ use crate::state::{Act, Leaf};
 pub fn Steps() -> Html {
     let desk = use_desk();
     let onstep = use_act(|step| Act::Want(Intent::GoTo(step)));
+    use_current_in_sight(desk.session.step);
     let step = |step: Step| {
         let lack = desk.session.lacks(step);
         let current = (desk.session.step == step).then_some("step");

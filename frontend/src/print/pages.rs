@@ -30,7 +30,7 @@ pub fn SheetsPage() -> Html {
         html! { <PagePreview key={place} page={page.clone()} {prints} onset={onprint.reform(move |on| (place, on))} /> }
     };
     html! {
-        <section class="Pages" aria-label="Pages" data-paper={size.name()}>
+        <section class="Pages" aria-label="Pages" tabindex="-1" data-paper={size.name()}>
             { for pages.iter().enumerate().map(page) }
         </section>
     }

@@ -251,7 +251,9 @@ mod tests {
             name: String::from("Upper"),
             floor: Floor::sawn(crate::shape::Direction::ALONG_Y),
         };
-        let trial = trial.intent(&Intent::Edit(over)).tap(3000, 150);
+        let back = Intent::ShowLevel(trial.session.level);
+        let trial = trial.intent(&Intent::Edit(over)).intent(&back);
+        let trial = trial.tap(3000, 150);
         let height = trial.plan().drops[0].height();
         assert_eq!(height, Some(Mm(2591)));
         assert!(

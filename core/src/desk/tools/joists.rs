@@ -146,7 +146,9 @@ mod tests {
             name: "Upper".into(),
             floor: Floor::sawn(Direction::ALONG_Y),
         };
-        let trial = trial.intent(&Intent::Edit(add)).drag((0, 500), (4000, 500));
+        let back = Intent::ShowLevel(trial.session.level);
+        let trial = trial.intent(&Intent::Edit(add)).intent(&back);
+        let trial = trial.drag((0, 500), (4000, 500));
         let expected = Below::Level(Floor::sawn(Direction::ALONG_X));
         assert_eq!(trial.plan().levels[1].below, expected);
     }
