@@ -2,10 +2,11 @@
 //! runs along. Small houses drawn for the purpose; nothing here is counted by hand.
 
 use borewright_core::design::Design;
+use borewright_core::finding::Severity;
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{
     Above, Closet, ClosetPlace, DropKind, Entry, KeepOut, KeepOutId, KeepOutReason, KeepOutShape,
-    LevelId, Lumber, Place, Plan, Role, Side, WallId,
+    LevelId, Lumber, Place, Plan, PowerPlace, PowerRun, PowerRunId, Role, Side, WallId,
 };
 use borewright_core::route::MoveKind;
 use borewright_core::shape::{Point, Pos};
@@ -123,4 +124,39 @@ fn a_duct_in_a_wall_that_is_narrower_than_a_bay_closes_its_lane() {
         assert!(!troubled(&one), "{at}: the other wall is open");
         assert!(troubled(&made(&one, [duct(8000)])), "{at}");
     }
+}
+
+fn power(height: i32, from: i32, to: i32) -> Edit {
+    let (wall, from, to, height) = (WallId(1), Mm(from), Mm(to), Mm(height));
+    let place = PowerPlace::Wall {
+        wall,
+        from,
+        to,
+        height,
+    };
+    let (id, circuits, panel) = (PowerRunId(0), 1, false);
+    Edit::AddPowerRun(
+        GROUND,
+        PowerRun {
+            id,
+            place,
+            circuits,
+            panel,
+        },
+    )
+}
+
+/// "Parallel under 12 in for more than 5 ft note": the lane is at 24 in, the power 8 in over it.
+#[test]
+fn a_long_run_beside_power_in_a_wall_is_noted_and_a_short_one_is_not() {
+    let closed = made(&hall(2000), [Edit::SetAbove(GROUND, Above::ClosedRoof)]);
+    let beside = |edit: Edit| {
+        let design = Design::of(&made(&closed, [edit]));
+        let found = design.findings.into_iter();
+        let power = found.filter(|finding| finding.key.starts_with("power"));
+        power.map(|finding| finding.severity).collect::<Vec<_>>()
+    };
+    assert_eq!(beside(power(813, 1000, 11_000)), [Severity::Note]);
+    assert_eq!(beside(power(813, 5000, 6000)), []);
+    assert_eq!(beside(power(950, 1000, 11_000)), []);
 }

@@ -134,6 +134,17 @@ impl<'p> Obstacles<'p> {
         runs.map(near).max().unwrap_or(0)
     }
 
+    /// How far power in a wall runs along a lane between two offsets, within the distance that is
+    /// noted; millimetres.
+    pub fn power_along_lane(&self, wall: WallId, from: f64, to: f64, height: f64) -> f64 {
+        let beside = self
+            .power
+            .iter()
+            .filter(|run| run.wall == wall && (run.height - height).abs() < self.parallel);
+        let shared = |run: &PowerLine| run.to.min(to) - run.from.max(from);
+        beside.map(shared).fold(0.0, f64::max)
+    }
+
     /// Whether power overhead runs along a stretch within the distance that is noted.
     pub fn power_along(&self, from: Pos, to: Pos) -> bool {
         let Some(stretch) = Segment::between(from, to) else {

@@ -1,9 +1,9 @@
 //! Where cable runs beside power, told once a wall.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::obstacle::Obstacles;
-use super::way::{MoveKind, Ways};
+use super::way::{Move, MoveKind, Way, Ways};
 use crate::framing::Framing;
 use crate::plan::{CableId, LevelId, Plan, WallId};
 use crate::rules::RuleId;
@@ -37,56 +37,72 @@ pub fn beside_power(plan: &Plan, framing: &Framing, ways: &Ways) -> Vec<Beside> 
         }
         let obstacles = Obstacles::of(level, &plan.rules);
         let above = framing.levels[place].above;
-        for way in &ways.ways {
-            for step in &way.moves {
-                let middle = (step.from.at + step.to.at) * 0.5;
-                match step.kind {
-                    MoveKind::AlongWall { wall } if level.wall(wall).is_some() => {
-                        let height = step.crossing.map_or(0.0, |c| ways.crossings[c].height);
-                        let Some(line) = framing.wall(wall).map(|w| w.line) else {
-                            continue;
-                        };
-                        let (a, b) = (line.offset_of(step.from.at), line.offset_of(step.to.at));
-                        if obstacles.power_beside(wall, a.min(b), a.max(b), height) > 0 {
-                            walls.entry(wall).or_default().add(
-                                way.cable,
-                                step.length,
-                                middle,
-                                true,
-                            );
+        for (way, step) in ways.ways.iter().flat_map(steps) {
+            let (found, length, near) = match step.kind {
+                MoveKind::AlongWall { wall } if level.wall(wall).is_some() => {
+                    let height = step.crossing.map_or(0.0, |c| ways.crossings[c].height);
+                    match beside_lane(framing, &obstacles, wall, step, height) {
+                        (length, near) if near || length > 0.0 => {
+                            (walls.entry(wall).or_default(), length, near)
                         }
+                        _ => continue,
                     }
-                    MoveKind::AlongStrip { space } | MoveKind::AcrossStrips { space }
-                        if above == Some(space)
-                            && obstacles.power_along(step.from.at, step.to.at) =>
-                    {
-                        open.entry(level.id).or_default().add(
-                            way.cable,
-                            step.length,
-                            middle,
-                            false,
-                        );
-                    }
-                    _ => {}
                 }
-            }
+                MoveKind::AlongStrip { space } | MoveKind::AcrossStrips { space }
+                    if above == Some(space) && obstacles.power_along(step.from.at, step.to.at) =>
+                {
+                    (open.entry(level.id).or_default(), step.length, false)
+                }
+                _ => continue,
+            };
+            found.add(way.cable, step, length, near);
         }
     }
     tell(plan, walls, open)
 }
 
+fn steps(way: &Way) -> impl Iterator<Item = (&Way, &Move)> {
+    way.moves.iter().map(move |step| (way, step))
+}
+
+/// How far a move along a wall runs along power, and whether it is nearer than is warned of.
+fn beside_lane(
+    framing: &Framing,
+    obstacles: &Obstacles,
+    wall: WallId,
+    step: &Move,
+    height: f64,
+) -> (f64, bool) {
+    let Some(line) = framing.wall(wall).map(|wall| wall.line) else {
+        return (0.0, false);
+    };
+    let (a, b) = (line.offset_of(step.from.at), line.offset_of(step.to.at));
+    let (from, to) = (a.min(b), a.max(b));
+    (
+        obstacles.power_along_lane(wall, from, to, height),
+        obstacles.power_beside(wall, from, to, height) > 0,
+    )
+}
+
+/// Where cable runs beside power in one wall, or over one level.
 #[derive(Default)]
 struct Stretch {
-    cables: BTreeMap<CableId, f64>,
+    /// Cables nearer than is warned of, for however short.
+    near: BTreeSet<CableId>,
+    /// How far each cable runs along, near or not.
+    along: BTreeMap<CableId, f64>,
     at: Pos,
-    near: bool,
 }
 
 impl Stretch {
-    fn add(&mut self, cable: CableId, length: f64, at: Pos, near: bool) {
-        *self.cables.entry(cable).or_default() += length;
-        self.at = at;
-        self.near |= near;
+    fn add(&mut self, cable: CableId, step: &Move, length: f64, near: bool) {
+        *self.along.entry(cable).or_default() += length;
+        if near || self.near.is_empty() {
+            self.at = (step.from.at + step.to.at) * 0.5;
+        }
+        if near {
+            self.near.insert(cable);
+        }
     }
 }
 
@@ -98,30 +114,39 @@ fn tell(
     let longest = plan.rules.value(RuleId::PowerParallelRun);
     let in_walls = walls.into_iter().filter_map(|(id, stretch)| {
         let (level, wall) = plan.wall(id)?;
-        beside(wall.label(), level.id, stretch)
+        beside(wall.label(), level.id, stretch, longest)
     });
-    let overhead = open.into_iter().filter_map(|(id, mut stretch)| {
-        stretch.cables.retain(|_, length| *length > longest);
+    let overhead = open.into_iter().filter_map(|(id, stretch)| {
         let name = format!("the space over {}", plan.level(id)?.name);
-        beside(name, id, stretch)
+        beside(name, id, stretch, longest)
     });
     in_walls.chain(overhead).collect()
 }
 
-fn beside(name: String, level: LevelId, stretch: Stretch) -> Option<Beside> {
-    let cable = *stretch.cables.keys().next()?;
-    let count = stretch.cables.len();
-    let cables = if count == 1 {
-        String::from("1 cable")
-    } else {
-        format!("{count} cables")
+/// What is told of a stretch: the cables that are too near, or else those that run along it for
+/// longer than is noted.
+fn beside(name: String, level: LevelId, stretch: Stretch, longest: f64) -> Option<Beside> {
+    let near = !stretch.near.is_empty();
+    let long = stretch
+        .along
+        .iter()
+        .filter(|(_, length)| **length > longest);
+    let told: Vec<CableId> = match near {
+        true => stretch.near.into_iter().collect(),
+        false => long.map(|(cable, _)| *cable).collect(),
     };
+    let cable = *told.first()?;
+    let cables = match told.len() {
+        1 => String::from("1 cable"),
+        count => format!("{count} cables"),
+    };
+    let at = stretch.at;
     Some(Beside {
         name,
-        near: stretch.near,
+        near,
         cables,
         cable,
         level,
-        at: stretch.at,
+        at,
     })
 }
