@@ -160,3 +160,47 @@ fn a_long_run_beside_power_in_a_wall_is_noted_and_a_short_one_is_not() {
     assert_eq!(beside(power(813, 5000, 6000)), []);
     assert_eq!(beside(power(950, 1000, 11_000)), []);
 }
+
+/// A partition that crosses another in mid run: cable turns from one into the other, whichever was
+/// drawn as one wall and whichever as two.
+#[test]
+fn cable_turns_where_two_walls_cross() {
+    let walls = |second: &[((i32, i32), (i32, i32))]| {
+        let first = wall((0, 3000), (6000, 3000), Role::Partition);
+        let rest = second.iter();
+        let rest = rest.map(|(from, to)| wall(*from, *to, Role::Partition));
+        let plan = made(&Plan::new(), [first].into_iter().chain(rest));
+        let closed = made(&plan, [Edit::SetAbove(GROUND, Above::ClosedRoof)]);
+        let drop = Edit::AddDrop {
+            kind: DropKind::Data,
+            level: GROUND,
+            place: Place::Wall {
+                wall: WallId(1),
+                offset: Mm(1500),
+                side: Side::Right,
+                height: Mm(406),
+            },
+        };
+        let last = closed.levels[0].walls.last().unwrap();
+        let end = Mm(5000 - last.from.y);
+        let closet = Closet {
+            level: GROUND,
+            place: ClosetPlace::Wall {
+                wall: last.id,
+                offset: end,
+                side: Side::Right,
+            },
+            entry: Entry::Either,
+            panel_height: Mm(1500),
+        };
+        made(&closed, [drop, Edit::SetCloset(Some(closet))])
+    };
+    let two = walls(&[((3000, 0), (3000, 3000)), ((3000, 3000), (3000, 6000))]);
+    let one = walls(&[((3000, 0), (3000, 6000))]);
+    let length = |plan: &Plan| {
+        let design = Design::of(plan);
+        assert_eq!(design.ways.ways[0].trouble, None);
+        design.ways.ways[0].length.f64()
+    };
+    assert!((length(&one) - length(&two)).abs() < 200.0);
+}

@@ -163,9 +163,9 @@ fn splice(line: &Segment, other: &Wall, beyond: &Segment) -> Option<Joint> {
     })
 }
 
-/// Which of two walls runs through a corner: the one that carries more, then the wider, then the
+/// Which of two walls runs through a corner or a cross: the one that carries more, then the wider, then the
 /// longer, then the one drawn nearer the top left. The order of drawing decides nothing.
-fn runs_through(wall: &Wall, other: &Wall) -> bool {
+pub(crate) fn runs_through(wall: &Wall, other: &Wall) -> bool {
     let rank = |wall: &Wall| {
         let role = match wall.role {
             Role::Exterior => 0,

@@ -17,6 +17,7 @@ mod wall;
 pub use bay::{Bay, BayKind};
 pub use end::{pin_words, wall_words};
 pub use headers::header_depth;
+pub(crate) use joints::runs_through;
 pub use joints::{Joint, JointKind, WallEnds};
 pub use outline::Outline;
 pub use outside::{OutsideHole, outside_height};

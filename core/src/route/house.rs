@@ -5,7 +5,9 @@ use super::lane::lane_height;
 use super::obstacle::Obstacles;
 use super::price::{Prices, capacity};
 use super::way::{Crossing, Member, MoveKind, Place3};
-use crate::framing::{BayKind, Framing, Joint, JointKind, LevelFraming, StudKind, WallFraming};
+use crate::framing::{
+    BayKind, Framing, Joint, JointKind, LevelFraming, StudKind, WallFraming, runs_through,
+};
 use crate::plan::{Level, Plan, Wall, WallId};
 use crate::shape::Pos;
 use crate::units::Size;
@@ -386,6 +388,8 @@ impl<'p> House<'p> {
                 let mine = matches!(joint.kind, JointKind::CornerButt | JointKind::TeeButt);
                 if mine || (joint.kind == JointKind::Splice && place < other) {
                     self.add_joint(place, other, joint);
+                } else if self.is_stopped_by(place, other, joint) {
+                    self.add_cross(place, other, joint);
                 }
             }
         }
@@ -401,6 +405,26 @@ impl<'p> House<'p> {
         let there = self.walls[other].framing.line.offset_of(here);
         for beside in bays_beside(&self.walls[other], there) {
             self.turn(place, bay, other, beside, joint);
+        }
+    }
+
+    /// Whether a wall that is drawn on past another stops on both sides of it: where two cross.
+    fn is_stopped_by(&self, place: usize, other: usize, joint: &Joint) -> bool {
+        let (wall, beyond) = (self.walls[place].wall, &self.walls[other]);
+        let past = |joint: &Joint| joint.kind == JointKind::TeeThrough;
+        let mut back = beyond.framing.joints.iter();
+        let crosses = past(joint) && back.any(|back| back.other == wall.id && past(back));
+        crosses && runs_through(beyond.wall, wall)
+    }
+
+    /// Connects the bays on both sides of a cross with those of the other wall beside it.
+    fn add_cross(&mut self, place: usize, other: usize, joint: &Joint) {
+        let here = self.walls[place].framing.line.at(joint.at, 0.0);
+        let there = self.walls[other].framing.line.offset_of(here);
+        for bay in bays_beside(&self.walls[place], joint.at) {
+            for beside in bays_beside(&self.walls[other], there) {
+                self.turn(place, bay, other, beside, joint);
+            }
         }
     }
 
