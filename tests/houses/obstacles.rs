@@ -5,12 +5,16 @@ use borewright_core::design::Design;
 use borewright_core::finding::Severity;
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{
-    Above, Closet, ClosetPlace, DropKind, Entry, KeepOut, KeepOutId, KeepOutReason, KeepOutShape,
-    LevelId, Lumber, Place, Plan, PowerPlace, PowerRun, PowerRunId, Role, Side, WallId,
+    Above, Below, Closet, ClosetPlace, DropKind, Entry, Floor, KeepOut, KeepOutId, KeepOutReason,
+    KeepOutShape, LevelId, Lumber, Place, Plan, PowerPlace, PowerRun, PowerRunId, Role, Side,
+    WallId,
 };
 use borewright_core::route::MoveKind;
-use borewright_core::shape::{Point, Pos};
+use borewright_core::shape::{Direction, Point, Pos};
 use borewright_core::units::Mm;
+
+/// Two ends, each as x and y.
+type Ends = ((i32, i32), (i32, i32));
 
 const GROUND: LevelId = LevelId(1);
 
@@ -30,13 +34,17 @@ fn wall(from: (i32, i32), to: (i32, i32), role: Role) -> Edit {
     }
 }
 
+/// Outside walls round these corners, W1 from the first to the second.
+fn around(corners: &[(i32, i32)]) -> Plan {
+    let ends = corners.iter().zip(corners.iter().cycle().skip(1));
+    let sides = ends.map(|(from, to)| wall(*from, *to, Role::Exterior));
+    made(&Plan::new(), sides)
+}
+
 /// A house of 12 by 8 metres: W1 above, W2 right, W3 below, W4 left; an outlet in W4 and the panel
 /// on W2, both `down` from the upper wall.
 fn hall(down: i32) -> Plan {
-    let corners = [(0, 0), (12_000, 0), (12_000, 8000), (0, 8000)];
-    let side = |n: usize| wall(corners[n], corners[(n + 1) % 4], Role::Exterior);
-    let walls = (0..4).map(side);
-    let plan = made(&Plan::new(), walls);
+    let plan = around(&[(0, 0), (12_000, 0), (12_000, 8000), (0, 8000)]);
     let outlet = Edit::AddDrop {
         kind: DropKind::Data,
         level: GROUND,
@@ -165,7 +173,7 @@ fn a_long_run_beside_power_in_a_wall_is_noted_and_a_short_one_is_not() {
 /// drawn as one wall and whichever as two.
 #[test]
 fn cable_turns_where_two_walls_cross() {
-    let walls = |second: &[((i32, i32), (i32, i32))]| {
+    let walls = |second: &[Ends]| {
         let first = wall((0, 3000), (6000, 3000), Role::Partition);
         let rest = second.iter();
         let rest = rest.map(|(from, to)| wall(*from, *to, Role::Partition));
@@ -203,4 +211,63 @@ fn cable_turns_where_two_walls_cross() {
         design.ways.ways[0].length.f64()
     };
     assert!((length(&one) - length(&two)).abs() < 200.0);
+}
+
+/// An ell over a crawl space, its joists along W1 and W3: W1 above, W3 the wall of the notch, whose
+/// strip is cut where the wall stands.
+fn ell(notch: i32, depth: i32) -> Plan {
+    let corners = [
+        (0, 0),
+        (12_000, 0),
+        (12_000, notch),
+        (5000, notch),
+        (5000, depth),
+        (0, depth),
+    ];
+    let plan = around(&corners);
+    let joists = Below::Crawl(Floor::sawn(Direction::ALONG_X));
+    let outlet = |wall| Edit::AddDrop {
+        kind: DropKind::Data,
+        level: GROUND,
+        place: Place::Wall {
+            wall: WallId(wall),
+            offset: Mm(2500),
+            side: Side::Right,
+            height: Mm(406),
+        },
+    };
+    let closet = Closet {
+        level: GROUND,
+        place: ClosetPlace::Wall {
+            wall: WallId(1),
+            offset: Mm(8000),
+            side: Side::Right,
+        },
+        entry: Entry::Either,
+        panel_height: Mm(1500),
+    };
+    let edits = [
+        Edit::SetAbove(GROUND, Above::ClosedRoof),
+        Edit::SetBelow(GROUND, joists),
+        outlet(3),
+        outlet(5),
+        Edit::SetCloset(Some(closet)),
+    ];
+    made(&plan, edits)
+}
+
+/// Strips are clipped to the outline: however little of one is left beside a wall that runs along
+/// the joists, cable comes down into it.
+#[test]
+fn cable_comes_down_beside_a_wall_along_the_joists_wherever_it_stands() {
+    for at in (0..410).step_by(10) {
+        let plan = ell(4000 + at, 8000 + at);
+        for way in Design::of(&plan).ways.ways {
+            assert_eq!(way.trouble, None, "{at}");
+            let bored =
+                |kind| matches!(kind, MoveKind::AlongWall { .. } | MoveKind::IntoWall { .. });
+            let sideways = way.moves.iter().filter(|step| bored(step.kind)).count();
+            assert_eq!(sideways, 0, "{at}: {}", way.cable.0);
+        }
+    }
 }

@@ -4,7 +4,7 @@ use super::graph::Node;
 use super::house::{House, Port, steady};
 use super::price::{UNLIMITED, capacity};
 use super::way::{Crossing, Member, MoveKind, Place3};
-use crate::framing::{Space, SpaceKind};
+use crate::framing::{Space, SpaceKind, Strip};
 use crate::plan::JoistKind;
 use crate::shape::Pos;
 
@@ -53,9 +53,9 @@ impl House<'_> {
         let mut nodes = Vec::new();
         for strip in &space.strips {
             for at in 0..courses {
-                let at = space.at(first + at as f64 * course, strip.middle());
-                let inside = space.outline.contains(at) && !self.is_closed(index, at, at);
-                nodes.push(inside.then(|| self.graph.place(Place3 { at, z: space.z })));
+                let within = clipped(space, strip, first + at as f64 * course);
+                let open = within.filter(|at| !self.is_closed(index, *at, *at));
+                nodes.push(open.map(|at| self.graph.place(Place3 { at, z: space.z })));
             }
         }
         Some(Grid {
@@ -97,7 +97,6 @@ impl House<'_> {
     fn add_across(&mut self, index: usize, grid: &Grid) {
         let space = &self.framing.spaces[index];
         for strip in 1..space.strips.len() {
-            let apart = space.strips[strip].middle() - space.strips[strip - 1].middle();
             for course in 0..grid.courses {
                 let pair = (grid.node(strip - 1, course), grid.node(strip, course));
                 let (Some(from), Some(to)) = pair else {
@@ -106,6 +105,8 @@ impl House<'_> {
                 if self.is_parted(index, (from, to)) {
                     continue;
                 }
+                let across = |node: Node| space.across_of(self.graph.places[node as usize].at);
+                let apart = across(to) - across(from);
                 let kind = MoveKind::AcrossStrips { space: index };
                 if space.kind.is_open_across() {
                     self.run((from, to), kind, apart);
@@ -209,7 +210,8 @@ impl House<'_> {
             .into_iter()
             .filter(|c| *c >= 0.0 && *c < grid.courses as f64);
         let courses: Vec<usize> = courses.map(|c| c as usize).collect();
-        for strip in strips_for(space, port.at) {
+        let reached = |strip: &usize| courses.iter().any(|c| grid.node(*strip, *c).is_some());
+        for strip in strips_for(space, port.at, reached) {
             for course in &courses {
                 if let Some(node) = grid.node(strip, *course)
                     && !self.is_parted(index, (port.node, node))
@@ -275,20 +277,29 @@ fn manhattan(space: &Space, from: Pos, to: Pos) -> f64 {
         + (space.across_of(from) - space.across_of(to)).abs()
 }
 
-/// The strips a port may reach without a bore.
-fn strips_for(space: &Space, at: Pos) -> Vec<usize> {
+/// Where a cable lies in a strip at a course: in its middle, or where that is outside the house, in
+/// what the outline leaves of it; `None` where it leaves less than a tenth.
+fn clipped(space: &Space, strip: &Strip, along: f64) -> Option<Pos> {
+    let parts = [0.5, 0.25, 0.75, 0.1, 0.9];
+    let places = parts.map(|part| space.at(along, strip.from + (strip.to - strip.from) * part));
+    let mut inside = places.into_iter();
+    inside.find(|at| space.outline.contains(*at))
+}
+
+/// The strips a port may reach without a bore. Over a joist beside which nothing is left of its own
+/// strip, that is the strip on the other side.
+fn strips_for(space: &Space, at: Pos, reached: impl Fn(&usize) -> bool) -> Vec<usize> {
     let Some(own) = space.strip_at(at) else {
         return Vec::new();
     };
-    if !space.kind.is_open_across() {
-        return vec![own];
-    }
     let beyond = space.across_of(at) > space.strips[own].middle();
-    let other = if beyond {
-        Some(own + 1)
-    } else {
-        own.checked_sub(1)
+    let other = match beyond {
+        true => Some(own + 1),
+        false => own.checked_sub(1),
     };
     let other = other.filter(|strip| *strip < space.strips.len());
-    [Some(own), other].into_iter().flatten().collect()
+    match (space.kind.is_open_across(), reached(&own)) {
+        (false, true) => vec![own],
+        _ => [Some(own), other].into_iter().flatten().collect(),
+    }
 }
