@@ -10,8 +10,8 @@
 //! - Out of the basement: up to 2589, down 1065 to the panel.
 //! - From the ground floor: down 170 and the height of the box to 2589, then the same 1065. A camera
 //!   under the ground floor's top plates is 3 in under them, 2591 over its floor: in at 5350 and up 303
-//!   into the floor above; down from there it is 5653 - 1524 = 4129. The south-east camera goes down
-//!   in its bay instead, 5350 - 1524 = 3826 in all.
+//!   into the floor above; down from there it is 5653 - 1524 = 4129. All but the north-east one go
+//!   down in their bay instead, 5350 - 1524 = 3826 in all.
 //! - From the upper floor: down 170 and the height of the box to 5653, then 4129. The western rooms go
 //!   up into the attic instead, where cable lies across the trusses without a bore, and down from
 //!   there 8350 - 1524 = 6826.
@@ -46,10 +46,10 @@ const DROPS: [(&str, usize, i32, i32, i32, i32, i32); 38] = [
     ("T16", 2, 3505, 0, 0, 2759, 608),
     ("A17", 1, 3810, 1828, 151, 4129, 0),
     ("D18", 1, 1371, 4621, 0, 1641, 608),
-    ("C19", 1, 9401, 5486, 303, 4129, 1218),
+    ("C19", 1, 9401, 5486, 0, 3826, 0),
     ("C20", 1, 1372, 5286, 303, 4129, 0),
     ("C21", 1, 1372, 5287, 0, 3826, 608),
-    ("C22", 1, 9401, 5487, 303, 4129, 1218),
+    ("C22", 1, 9401, 5487, 0, 3826, 608),
     ("B23", 1, 3444, 5487, 0, 2378, 1130),
     ("D24", 2, 9601, 914, 2121, 6826, 0),
     ("D25", 2, 5639, 4267, 2121, 6826, 0),

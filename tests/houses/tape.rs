@@ -14,9 +14,10 @@ use borewright_core::shape::Pos;
 const BOARD: f64 = 38.1;
 /// 16 in on centre.
 const SPACING: f64 = 406.4;
-/// I-joists run up and down the sheet; the first stands 1-1/2 in outside the centre line of the
-/// right wall (10973), the others on centre from it to the left.
-const FIRST_JOIST: f64 = 10_973.0 + BOARD;
+/// The outside of the wall the I-joists are laid out from, which run up and down the sheet: 10973 is
+/// the centre line of the right wall. Of concrete 203 thick under the ground floor, of 2x6 under the
+/// upper one.
+const OUTSIDE: [f64; 2] = [10_973.0 + 101.5, 10_973.0 + 69.85];
 
 /// Where the plates of each wall that may be drilled start, from its drawn first end: half the wall
 /// it meets in, or out where it runs through the corner. The outside walls up and down the sheet of
@@ -124,9 +125,16 @@ fn backing(level: &Level, id: WallId, length: f64) -> Vec<(f64, f64)> {
     found
 }
 
-fn joists_between(a: f64, b: f64) -> usize {
+/// Joists of one of the two floors between two places. The first is flush with the outside of the
+/// right wall, its middle 3/4 in inside; the others on centre from that outside; the last flush with
+/// the outside of the left wall, as far out there as the right one is here.
+fn joists_between(floor: usize, a: f64, b: f64) -> usize {
     let (low, high) = (a.min(b), a.max(b));
-    let joists = (0..28).map(|place| FIRST_JOIST - SPACING * f64::from(place));
+    let outside = OUTSIDE[floor];
+    let last = -(outside - 10_973.0) + BOARD / 2.0;
+    let on_centre = (1..28).map(|place| outside - SPACING * f64::from(place));
+    let joists = [outside - BOARD / 2.0, last].into_iter();
+    let joists = joists.chain(on_centre.filter(|joist| *joist > last));
     joists.filter(|joist| low < *joist && *joist < high).count()
 }
 
@@ -158,7 +166,9 @@ fn counts(plan: &Plan, design: &Design, step: &Move) -> (usize, usize) {
         }
         MoveKind::AlongStrip { .. } | MoveKind::AcrossStrips { .. } if is_attic(design, step) => 0,
         MoveKind::AlongStrip { .. } | MoveKind::AcrossStrips { .. } => {
-            joists_between(step.from.at.x, step.to.at.x)
+            // The ground floor lies at 2759: the joists under it, and those over it.
+            let floor = usize::from(step.from.z > 2759.0);
+            joists_between(floor, step.from.at.x, step.to.at.x)
         }
         MoveKind::ThroughTopPlates { .. }
         | MoveKind::ThroughBottomPlates { .. }
@@ -218,7 +228,8 @@ fn every_hole_of_house_b_is_where_the_tape_finds_a_member() {
 
 /// The tape itself, where it was walked by hand: W25 from its first bay to the one beside the door
 /// at 3962 has nine studs, 476 to 3728; W5 one at 914; W12 at 9417, 9823, 10230 and 10636; W4's
-/// like in W9, 4540 and 4947; and 24 joists between the left wall and the closet's bay at 9652.
+/// like in W9, 4540 and 4947; and 24 joists between the left wall and the closet's bay at 9652:
+/// 11074.5 less 4 to 27 times 406.4. Over the ground floor 27 are on centre, and the last is at -51.
 #[test]
 fn the_tape_agrees_with_what_was_walked_by_hand() {
     let plan = super::plan("house-b");
@@ -236,6 +247,7 @@ fn the_tape_agrees_with_what_was_walked_by_hand() {
     assert_eq!(between(5, 711.0, 1118.0), [914]);
     assert_eq!(between(12, 9214.0, 10_760.0), [9417, 9823, 10_230, 10_636]);
     assert_eq!(between(9, 4337.0, 5150.0), [4540, 4947]);
-    assert_eq!(joists_between(0.0, 9652.0), 24);
-    assert_eq!(joists_between(8230.0, 9652.0), 3);
+    assert_eq!(joists_between(0, 0.0, 9652.0), 24);
+    assert_eq!(joists_between(0, 8240.0, 9652.0), 3);
+    assert_eq!(joists_between(1, -60.0, 11_000.0), 28);
 }

@@ -1,15 +1,17 @@
 //! The spaces over ceilings and under floors: joist lines and the strips between them.
 
 use super::Outline;
-use crate::plan::{Above, Below, Floor, JoistKind, Lumber, Plan};
-use crate::shape::{Direction, Pos};
+use crate::plan::{Above, Below, Floor, JoistKind, Level, Lumber, Plan};
+use crate::shape::{Direction, Point, Pos};
 
 /// Thickness of the subfloor on joists: 3/4 in. Common practice, no source.
 const SUBFLOOR: f64 = 19.05;
 /// Depth of a roof truss's bottom chord: a dressed 2x4.
 const CHORD: f64 = 88.9;
-/// The fewest and the most strips a space is cut into.
+/// The most strips a space is cut into.
 const MOST_STRIPS: i64 = 400;
+/// What is left between two joists nearer than this is no strip, millimetres.
+const NARROWEST_STRIP: f64 = 60.0;
 
 /// What a space is framed with.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -117,34 +119,25 @@ pub(super) struct Under {
 
 /// The space under a level's floor, if there is one.
 pub(super) fn under(plan: &Plan, place: usize, floor: f64, outline: &Outline) -> Option<Under> {
-    let (joists, crawl) = match plan.levels.get(place)?.below {
+    let level = plan.levels.get(place)?;
+    let (joists, crawl) = match level.below {
         Below::Slab => return None,
         Below::Crawl(joists) => (joists, true),
         Below::Level(joists) => (joists, false),
     };
-    let kind = if crawl {
-        SpaceKind::Crawl(joists.kind)
-    } else {
-        SpaceKind::Floor(joists.kind)
+    let (kind, lift, z) = match crawl {
+        true => (
+            SpaceKind::Crawl(joists.kind),
+            0.0,
+            floor - SUBFLOOR - joists.depth.0 / 2.0,
+        ),
+        false => (
+            SpaceKind::Floor(joists.kind),
+            joists.depth.0 + SUBFLOOR,
+            floor + joists.depth.0 / 2.0,
+        ),
     };
-    let lift = if crawl {
-        0.0
-    } else {
-        joists.depth.0 + SUBFLOOR
-    };
-    let z = if crawl {
-        floor - SUBFLOOR - joists.depth.0 / 2.0
-    } else {
-        floor + joists.depth.0 / 2.0
-    };
-    let space = lay(
-        kind,
-        joists.direction,
-        joists.spacing.0,
-        joists.depth.0,
-        z,
-        outline,
-    )?;
+    let space = lay(Layout::of(kind, joists, z), level, outline)?;
     Some(Under { space, lift })
 }
 
@@ -152,92 +145,101 @@ pub(super) fn under(plan: &Plan, place: usize, floor: f64, outline: &Outline) ->
 pub(super) fn over(plan: &Plan, place: usize, floor: f64, outline: &Outline) -> Option<Space> {
     let level = plan.levels.get(place)?;
     let ceiling = floor + level.ceiling.f64();
-    match level.above {
-        Above::AtticTrusses { spacing, direction } => {
-            let z = ceiling + CHORD;
-            lay(
-                SpaceKind::AtticTrusses,
-                direction,
-                spacing.0,
-                CHORD,
-                z,
-                outline,
-            )
-        }
-        Above::AtticJoists(Floor {
+    let layout = match level.above {
+        Above::AtticTrusses { spacing, direction } => Layout {
+            kind: SpaceKind::AtticTrusses,
             direction,
-            spacing,
-            depth,
-            ..
-        }) => {
-            let z = ceiling + depth.0;
-            lay(
-                SpaceKind::AtticJoists,
-                direction,
-                spacing.0,
-                depth.0,
-                z,
-                outline,
-            )
+            spacing: spacing.0,
+            depth: CHORD,
+            z: ceiling + CHORD,
+        },
+        Above::AtticJoists(joists) => {
+            Layout::of(SpaceKind::AtticJoists, joists, ceiling + joists.depth.0)
         }
         Above::Level => {
-            let next = plan.levels.get(place + 1)?;
-            let Below::Level(joists) = next.below else {
+            let Below::Level(joists) = plan.levels.get(place + 1)?.below else {
                 return None;
             };
-            let kind = SpaceKind::Floor(joists.kind);
             let z = ceiling + joists.depth.0 / 2.0;
-            lay(
-                kind,
-                joists.direction,
-                joists.spacing.0,
-                joists.depth.0,
-                z,
-                outline,
-            )
+            Layout::of(SpaceKind::Floor(joists.kind), joists, z)
         }
-        Above::ClosedRoof => None,
-    }
+        Above::ClosedRoof => return None,
+    };
+    lay(layout, level, outline)
 }
 
-fn lay(
+/// How the joists of a space are laid.
+struct Layout {
     kind: SpaceKind,
     direction: Direction,
     spacing: f64,
     depth: f64,
     z: f64,
-    outline: &Outline,
-) -> Option<Space> {
-    let along = canonical(direction.unit()?);
+}
+
+impl Layout {
+    fn of(kind: SpaceKind, joists: Floor, z: f64) -> Self {
+        Self {
+            kind,
+            direction: joists.direction,
+            spacing: joists.spacing.0,
+            depth: joists.depth.0,
+            z,
+        }
+    }
+}
+
+/// Lays joists over a level's walls: the first and the last flush with the outside of the walls, the
+/// others on centre from that outside as studs are from the end of their plates, so that a sheet's
+/// edge lies on the middle of a joist. Common practice, no source.
+fn lay(layout: Layout, level: &Level, outline: &Outline) -> Option<Space> {
+    let along = canonical(layout.direction.unit()?);
     let across = along.quarter_turn();
     let reach = |corner: &Pos| corner.dot(across);
     let corners = || outline.loops.iter().flatten().map(reach);
     let low = corners().min_by(f64::total_cmp)?;
     let high = corners().max_by(f64::total_cmp)?;
-    let count = (((high - low) / spacing).ceil() as i64).clamp(1, MOST_STRIPS);
-    // The first joist stands flush with the outside of the wall, the rest on centre from there.
-    let first = low - Lumber::THICKNESS.0;
-    let strip = |place: i64| {
-        let from = first + place as f64 * spacing;
-        Strip {
-            from,
-            to: (from + spacing).min(high + Lumber::THICKNESS.0),
-        }
-    };
-    let strips = (0..=count)
-        .map(strip)
-        .filter(|strip| strip.to - strip.from > 60.0)
-        .collect();
+    let low = low - half_of_walls(level, across, low);
+    let high = high + half_of_walls(level, across, high);
     Some(Space {
-        kind,
-        z,
-        depth,
+        kind: layout.kind,
+        z: layout.z,
+        depth: layout.depth,
         along,
         across,
-        spacing,
-        strips,
+        spacing: layout.spacing,
+        strips: strips(low, high, layout.spacing),
         outline: outline.clone(),
     })
+}
+
+/// The strips between joists from one outside to the other.
+fn strips(low: f64, high: f64, spacing: f64) -> Vec<Strip> {
+    let half = Lumber::THICKNESS.0 / 2.0;
+    let count = (((high - low) / spacing).ceil() as i64).clamp(1, MOST_STRIPS);
+    let joist = |place: i64| match place {
+        0 => low + half,
+        _ => (low + place as f64 * spacing).min(high - half),
+    };
+    let strip = |place: i64| Strip {
+        from: joist(place),
+        to: joist(place + 1),
+    };
+    (0..count)
+        .map(strip)
+        .filter(|strip| strip.to - strip.from > NARROWEST_STRIP)
+        .collect()
+}
+
+/// How far the outside of the walls on a border is from their centre lines, measured across the
+/// joists.
+fn half_of_walls(level: &Level, across: Pos, border: f64) -> f64 {
+    let on_it = |place: Point| (place.pos().dot(across) - border).abs() < 1.0;
+    let walls = level.walls.iter();
+    let half = walls
+        .filter(|wall| on_it(wall.from) && on_it(wall.to))
+        .map(|wall| wall.width().0 / 2.0);
+    half.fold(0.0, f64::max)
 }
 
 /// One of the two opposite vectors, so that the way a joist was drawn decides nothing.
@@ -249,33 +251,65 @@ fn canonical(unit: Pos) -> Pos {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::plan::{LevelId, Role, Wall, WallId};
 
-    fn outline() -> Outline {
-        let corners = [(0.0, 0.0), (9000.0, 0.0), (9000.0, 6000.0), (0.0, 6000.0)];
-        Outline {
-            loops: vec![corners.map(|(x, y)| Pos::new(x, y)).to_vec()],
-            closed: true,
+    fn level(lumber: Lumber) -> Level {
+        let corners = [(0, 0), (9000, 0), (9000, 6000), (0, 6000)].map(|(x, y)| Point::new(x, y));
+        let mut level = Level::new(LevelId(1), "Ground");
+        for place in 0..4 {
+            let (from, to) = (corners[place], corners[(place + 1) % 4]);
+            let id = WallId(place as u32 + 1);
+            level
+                .walls
+                .push(Wall::new(id, from, to, lumber, Role::Exterior));
         }
+        level
+    }
+
+    fn space(lumber: Lumber, direction: Direction, spacing: f64) -> Option<Space> {
+        let level = level(lumber);
+        let layout = Layout {
+            kind: SpaceKind::AtticTrusses,
+            direction,
+            spacing,
+            depth: CHORD,
+            z: 2800.0,
+        };
+        lay(layout, &level, &Outline::of(&level))
+    }
+
+    /// By hand: walls of 2x6 reach 2-3/4 in (69.85) over their centre lines. The first joist is flush
+    /// with that outside, its middle 3/4 in inside; the second is 24 in from the outside, and so on;
+    /// the last flush with the far outside. Across is the quarter turn of along y: towards -x.
+    #[test]
+    fn joists_are_laid_out_from_the_outside_of_the_walls() {
+        let space = space(Lumber::TwoBySix, Direction::ALONG_Y, 609.6).unwrap();
+        let near = |a: f64, b: f64| (a - b).abs() < 1e-6;
+        let outside = -9000.0 - 69.85;
+        assert!(near(space.across.x, -1.0));
+        assert!(near(space.strips[0].from, outside + 19.05));
+        assert!(near(space.strips[0].to, outside + 609.6));
+        assert!(near(space.strips[1].to, outside + 1219.2));
+        // 9139.7 / 609.6 = 14.99: fourteen on centre between the first and the last.
+        assert_eq!(space.strips.len(), 15);
+        assert!(near(space.strips[14].to, 69.85 - 19.05));
+    }
+
+    #[test]
+    fn a_wider_wall_moves_the_first_joist_out() {
+        let first = |lumber| {
+            let space = space(lumber, Direction::ALONG_Y, 406.4).unwrap();
+            space.strips[0].from
+        };
+        let (narrow, wide) = (first(Lumber::TwoByFour), first(Lumber::TwoBySix));
+        assert!((narrow - wide - 25.4).abs() < 1e-6, "{narrow} {wide}");
     }
 
     #[test]
     fn joists_stand_on_centre_across_the_house() {
-        let space = lay(
-            SpaceKind::AtticTrusses,
-            Direction::ALONG_Y,
-            609.6,
-            CHORD,
-            2800.0,
-            &outline(),
-        )
-        .unwrap();
-        assert_eq!(space.strips.len(), 15);
-        assert!(
-            space
-                .strips
-                .windows(2)
-                .all(|pair| (pair[1].from - pair[0].to).abs() < 1e-9)
-        );
+        let space = space(Lumber::TwoBySix, Direction::ALONG_Y, 609.6).unwrap();
+        let joined = |pair: &[Strip]| (pair[1].from - pair[0].to).abs() < 1e-9;
+        assert!(space.strips.windows(2).all(joined));
         let there = space.strip_at(Pos::new(700.0, 100.0)).unwrap();
         let strip = space.strips[there];
         let across = space.across_of(Pos::new(700.0, 100.0));
@@ -284,17 +318,8 @@ mod tests {
 
     #[test]
     fn drawing_a_joist_from_its_other_end_changes_nothing() {
+        let space = |direction| space(Lumber::TwoByFour, direction, 406.4);
         let up = Direction { dx: 0, dy: -5 };
-        let space = |direction| {
-            lay(
-                SpaceKind::AtticJoists,
-                direction,
-                406.4,
-                140.0,
-                2800.0,
-                &outline(),
-            )
-        };
         assert_eq!(space(up), space(Direction::ALONG_Y));
         assert_eq!(space(Direction { dx: 0, dy: 0 }), None);
     }
