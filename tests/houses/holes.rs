@@ -73,7 +73,7 @@ const PLACES_A: [(&str, usize); 19] = [
 ];
 
 /// What a crossing is counted under, and how many members it goes through.
-fn place(crossing: &Crossing) -> (String, usize) {
+pub(super) fn place(crossing: &Crossing) -> (String, usize) {
     let wall = crossing
         .wall
         .map_or(String::new(), |wall| format!("W{} ", wall.0));
@@ -114,7 +114,7 @@ fn path(plan: &Plan, design: &Design, label: &str) -> Vec<String> {
     rows.into_iter().map(words).collect()
 }
 
-fn compare(house: &str, paths: &[(&str, &[&str])], places: &[(&str, usize)]) {
+pub(super) fn compare(house: &str, paths: &[(&str, &[&str])], places: &[(&str, usize)]) {
     let plan = super::plan(house);
     let design = Design::of(&plan);
     let drops: BTreeSet<String> = plan.drops.iter().map(|drop| drop.label()).collect();

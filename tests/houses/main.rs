@@ -1,5 +1,5 @@
 //! Houses against counts made by hand, the path of every cable worked out beside the check (`a`, `b`,
-//! `c`), and their holes (`holes`, `tape`); how near their ways are to the best (`gaps`); that neither
+//! `c`), and their holes (`holes`, `holes_b`, `tape`); how near their ways are to the best (`gaps`); that neither
 //! the order of drawing (`order`) nor the place on the sheet (`moved`) decides anything; what changes do
 //! to every list (`changes`); designs of a drag's frames (`again`); and what stands in the way (`obstacles`).
 
@@ -12,6 +12,7 @@ mod c;
 mod changes;
 mod gaps;
 mod holes;
+mod holes_b;
 mod moved;
 mod obstacles;
 mod order;
