@@ -10,7 +10,7 @@ use super::offer::{Offer, reason};
 use super::steel::{members, nail_plates, wants_seal, wants_tie};
 use crate::framing::Framing;
 use crate::plan::{CableId, Plan};
-use crate::route::Crossing;
+use crate::route::{Crossing, Ways};
 use crate::rules::RuleId;
 use crate::shape::packing::{self, Effort};
 use crate::units::{Area, Size};
@@ -45,14 +45,17 @@ struct Choice {
 pub(super) fn bores(
     plan: &Plan,
     framing: &Framing,
+    ways: &Ways,
     held: &mut Held,
     place: usize,
-    crossing: &Crossing,
 ) -> Vec<Bore> {
+    let Some(crossing) = ways.crossings.get(place) else {
+        return Vec::new();
+    };
     if crossing.cables.is_empty() {
         return Vec::new();
     }
-    let allowed = limit(plan, framing, crossing).largest;
+    let allowed = limit(plan, framing, ways, crossing).largest;
     let mut choices = choices(plan, held, crossing, allowed);
     let within = !choices.is_empty();
     // A stable sort: of two that take as long, the one with fewer bores stands first.
@@ -269,15 +272,17 @@ mod tests {
         (plan, crossing)
     }
 
+    fn sized(plan: &Plan, crossing: Crossing) -> Vec<Bore> {
+        let ways = Ways {
+            crossings: vec![crossing],
+            ..Ways::default()
+        };
+        bores(plan, &Framing::of(plan), &ways, &mut Held::default(), 0)
+    }
+
     fn bits(cables: usize, lumber: Lumber, role: Role) -> Vec<String> {
         let (plan, crossing) = through_studs(cables, lumber, role);
-        let bores = bores(
-            &plan,
-            &Framing::of(&plan),
-            &mut Held::default(),
-            0,
-            &crossing,
-        );
+        let bores = sized(&plan, crossing);
         assert!(bores.iter().all(|bore| bore.within_rules));
         bores.iter().map(|bore| plan.units.size(bore.bit)).collect()
     }
@@ -324,13 +329,7 @@ mod tests {
     fn what_no_bit_holds_is_drilled_by_nobody_and_says_so() {
         let (plan, crossing) = through_studs(1, Lumber::TwoByFour, Role::Partition);
         let plan = plan.apply(&Edit::SetBits(vec![Size(5.0)])).unwrap();
-        let found = bores(
-            &plan,
-            &Framing::of(&plan),
-            &mut Held::default(),
-            0,
-            &crossing,
-        );
+        let found = sized(&plan, crossing);
         assert_eq!(found.len(), 1);
         assert!(!found[0].within_rules);
     }

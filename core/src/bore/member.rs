@@ -27,7 +27,11 @@ pub fn member_name(plan: &Plan, framing: &Framing, crossing: &Crossing) -> Strin
         return String::from("eaves or gable");
     }
     if let Some((_, wall)) = crossing.wall.and_then(|id| plan.wall(id)) {
-        return format!("{} {}", wall.role.name(), wall.lumber.name());
+        let doubled = match crossing.member {
+            Member::Studs(_) if wall.doubled => "doubled ",
+            _ => "",
+        };
+        return format!("{} {doubled}{}", wall.role.name(), wall.lumber.name());
     }
     let (Member::Joist { space } | Member::Web { space }) = crossing.member else {
         return String::new();

@@ -65,8 +65,8 @@ pub struct Bore {
 pub fn size(plan: &Plan, framing: &Framing, ways: &Ways) -> Vec<Bore> {
     let mut bores = Vec::new();
     let mut held = fit::Held::default();
-    for (place, crossing) in ways.crossings.iter().enumerate() {
-        bores.extend(fit::bores(plan, framing, &mut held, place, crossing));
+    for place in 0..ways.crossings.len() {
+        bores.extend(fit::bores(plan, framing, ways, &mut held, place));
     }
     place::place(plan, framing, ways, &mut bores);
     number::number(plan, ways, &mut bores);

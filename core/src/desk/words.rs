@@ -87,6 +87,12 @@ fn of_walls(edit: &Edit, plan: &Plan) -> Option<String> {
             Some((_, known)) if known.never_drill && !wall.never_drill => {
                 format!("opened {} to the drill", wall.label())
             }
+            Some((_, known)) if wall.doubled && !known.doubled => {
+                format!("doubled the studs of {}", wall.label())
+            }
+            Some((_, known)) if known.doubled && !wall.doubled => {
+                format!("made the studs of {} single", wall.label())
+            }
             _ => format!("changed {}", wall.label()),
         },
         Edit::MoveCorner { .. } => String::from("moved a corner"),
@@ -228,5 +234,27 @@ mod tests {
         let mut wall = plan.levels[0].walls[0];
         wall.never_drill = true;
         assert_eq!(words(&Edit::SetWall(wall), &plan), "closed W1 to the drill");
+    }
+
+    #[test]
+    fn doubled_studs_are_told_both_ways() {
+        let plan = Plan::new();
+        let draw = Edit::AddWall {
+            level: plan.levels[0].id,
+            from: Point::new(0, 0),
+            to: Point::new(5000, 0),
+            lumber: Lumber::TwoByFour,
+            role: Role::Bearing,
+        };
+        let single = plan.apply(&draw).unwrap();
+        let wall = single.levels[0].walls[0];
+        let double = Edit::SetWall(crate::plan::Wall {
+            doubled: true,
+            ..wall
+        });
+        assert_eq!(words(&double, &single), "doubled the studs of W1");
+        let doubled = single.apply(&double).unwrap();
+        let back = words(&Edit::SetWall(wall), &doubled);
+        assert_eq!(back, "made the studs of W1 single");
     }
 }

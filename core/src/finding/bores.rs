@@ -18,10 +18,7 @@ pub(super) fn check(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore])
         }
         last = bore.number;
         let crossing = &ways.crossings[bore.crossing];
-        let checks = [
-            over(plan, framing, crossing, bore),
-            tie(plan, crossing, bore),
-        ];
+        let checks = [over(plan, framing, ways, bore), tie(plan, crossing, bore)];
         found.extend(
             checks
                 .into_iter()
@@ -40,13 +37,14 @@ fn key(kind: &str, crossing: &Crossing) -> String {
     format!("{kind}:{}:W{wall}:{:.0}", crossing.level.0, crossing.offset)
 }
 
-fn over(plan: &Plan, framing: &Framing, crossing: &Crossing, bore: &Bore) -> Option<Finding> {
+fn over(plan: &Plan, framing: &Framing, ways: &Ways, bore: &Bore) -> Option<Finding> {
     if bore.within_rules {
         return None;
     }
+    let crossing = &ways.crossings[bore.crossing];
     let subject = Subject::Bore(bore.number);
     let finding = Finding::new(key("over-limit", crossing), Severity::Stop, subject);
-    let allowed = limit(plan, framing, crossing);
+    let allowed = limit(plan, framing, ways, crossing);
     let (bit, member) = (
         plan.units.size(bore.bit),
         member_name(plan, framing, crossing),
@@ -86,13 +84,20 @@ fn over(plan: &Plan, framing: &Framing, crossing: &Crossing, bore: &Bore) -> Opt
 fn doubled(plan: &Plan, crossing: &Crossing, rule: RuleId) -> Option<String> {
     let (_, wall) = crossing.wall.and_then(|wall| plan.wall(wall))?;
     let rules = &plan.rules;
-    (rule == RuleId::StudBearingBore && wall.role.is_bearing()).then(|| {
-        format!(
+    let single = rule == RuleId::StudBearingBore && wall.role.is_bearing();
+    let studs = matches!(crossing.member, Member::Studs(_));
+    single.then(|| match wall.doubled && studs {
+        true => format!(
+            "Send some cables another way: not more than {:.0} doubled studs in a row may be bored \
+             wider than single ones.",
+            rules.value(RuleId::StudDoubledRow)
+        ),
+        false => format!(
             "Send some cables another way, or ask the builder to double the studs: they would allow \
              {}, not more than {:.0} in a row.",
             plan.units.limit(rules.stud_limit(wall.width(), true, true)),
             rules.value(RuleId::StudDoubledRow)
-        )
+        ),
     })
 }
 

@@ -5,6 +5,7 @@
 //! cable.
 
 mod bay;
+mod doubled;
 mod end;
 mod headers;
 mod joints;

@@ -191,6 +191,9 @@ fn frame_wall(level: &Level, wall: &Wall, ends: WallEnds) -> Option<WallFraming>
     framing.frame_ends_and_joints();
     let layout = framing.layout(wall);
     framing.frame_layout(&layout, wall.spacing.0, wall.layout);
+    if wall.doubled {
+        framing.double(wall.layout);
+    }
     openings
         .iter()
         .for_each(|opening| framing.cripple(opening, &layout));
@@ -212,7 +215,7 @@ impl WallFraming {
         });
     }
 
-    fn full(&mut self, kind: StudKind, from: f64) {
+    pub(super) fn full(&mut self, kind: StudKind, from: f64) {
         self.upright(kind, from, self.bottom, self.top);
     }
 
@@ -417,7 +420,7 @@ impl WallFraming {
     }
 }
 
-fn overlaps(stud: &Stud, from: f64) -> bool {
+pub(super) fn overlaps(stud: &Stud, from: f64) -> bool {
     stud.from < from + BOARD - 0.1 && from + 0.1 < stud.to
 }
 

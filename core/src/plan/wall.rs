@@ -25,6 +25,8 @@ pub struct Wall {
     pub top_plates: u8,
     /// Bottom plates, usually one.
     pub bottom_plates: u8,
+    /// Every stud on layout is two boards nailed together.
+    pub doubled: bool,
     /// Nobody drills this wall.
     pub never_drill: bool,
     /// It separates a garage from the dwelling: every bore is sealed.
@@ -45,6 +47,7 @@ impl Wall {
             layout: LayoutEnd::First,
             top_plates: 2,
             bottom_plates: 1,
+            doubled: false,
             never_drill: false,
             garage: false,
         }

@@ -145,11 +145,39 @@ pub(super) fn take(plan: &mut Plan, section: &mut Reader, _: &mut Texts) -> Read
             },
             top_plates: plates(at(&top, place)?, 2)?,
             bottom_plates: plates(at(&bottom, place)?, 1)?,
+            doubled: false,
             never_drill: flags & 1 != 0,
             garage: flags & 2 != 0,
         });
     }
     deal(plan, &counts, walls, |level| &mut level.walls);
+    Ok(())
+}
+
+/// Walls whose studs are doubled. A section of its own, of an odd tag: a reader that took such walls
+/// for single ones would show other bores than the sender saw.
+pub(super) fn put_doubled(plan: &Plan, out: &mut Writer) {
+    let walls = plan.levels.iter().flat_map(|level| &level.walls);
+    let doubled: Vec<&Wall> = walls.filter(|wall| wall.doubled).collect();
+    if !doubled.is_empty() {
+        out.of(&[doubled.len()], |count| *count as i64);
+        out.of(&doubled, |wall| i64::from(wall.id.0));
+    }
+}
+
+pub(super) fn take_doubled(plan: &mut Plan, section: &mut Reader, _: &mut Texts) -> Read<()> {
+    if section.is_empty() {
+        return Ok(());
+    }
+    let count: Vec<usize> = section.column_of(1)?;
+    let count = at(&count, 0)?;
+    if count > MOST {
+        return Err(LinkError::Altered);
+    }
+    let ids: Vec<u32> = section.column_of(count)?;
+    for wall in plan.levels.iter_mut().flat_map(|level| &mut level.walls) {
+        wall.doubled = ids.contains(&wall.id.0);
+    }
     Ok(())
 }
 

@@ -24,6 +24,8 @@ pub(super) struct Wall {
     top_plates: u8,
     bottom_plates: u8,
     #[serde(default, skip_serializing_if = "is_false")]
+    doubled: bool,
+    #[serde(default, skip_serializing_if = "is_false")]
     never_drill: bool,
     #[serde(default, skip_serializing_if = "is_false")]
     garage: bool,
@@ -81,6 +83,7 @@ impl From<&plan::Wall> for Wall {
             layout: wall.layout.into(),
             top_plates: wall.top_plates,
             bottom_plates: wall.bottom_plates,
+            doubled: wall.doubled,
             never_drill: wall.never_drill,
             garage: wall.garage,
         }
@@ -99,6 +102,7 @@ impl From<Wall> for plan::Wall {
             layout: wall.layout.into(),
             top_plates: wall.top_plates,
             bottom_plates: wall.bottom_plates,
+            doubled: wall.doubled,
             never_drill: wall.never_drill,
             garage: wall.garage,
         }

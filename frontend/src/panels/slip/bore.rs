@@ -79,16 +79,13 @@ fn sources(plan: &Plan, design: &Design, bores: &[&Bore]) -> Html {
     let Some(bore) = bores.first() else {
         return html! {};
     };
-    let Some(crossing) = design.ways.crossings.get(bore.crossing) else {
-        return html! {};
-    };
     let line = |id: RuleId| {
         let rule = plan.rules.rule(id);
         let figure = rule.show(plan.units);
         let text = format!("{}: {figure} ({})", capital(rule.name), rule.source.words());
         html! { <li key={id.key()}><Figures {text} /></li> }
     };
-    let rules = rules_of(plan, &design.framing, crossing, bore);
+    let rules = rules_of(plan, &design.framing, &design.ways, bore);
     html! { <ul class="List Quiet" aria-label="Rules">{ for rules.into_iter().map(line) }</ul> }
 }
 

@@ -114,6 +114,8 @@ fn layout(wall: &Wall, framing: Option<&WallFraming>, edit: &Callback<Edit>) -> 
 fn flags(wall: &Wall, edit: &Callback<Edit>) -> Html {
     html! {
         <div class="SlipTicks">
+            <Tick label="Studs doubled" ticked={wall.doubled}
+                onset={set(wall, edit, |wall, doubled| Wall { doubled, ..wall })} />
             <Tick label="Never drill" ticked={wall.never_drill}
                 onset={set(wall, edit, |wall, never_drill| Wall { never_drill, ..wall })} />
             <Tick label="Separates the garage" ticked={wall.garage}

@@ -65,16 +65,22 @@ impl Dice {
                 true => self.point(),
                 false => wall.to,
             };
+            let spacing = Size(self.one([406.4, 609.6, 304.8, 487.68]));
+            let layout = self.one([LayoutEnd::First, LayoutEnd::Second]);
+            let (top_plates, bottom_plates) = (self.between(1, 3) as u8, self.between(1, 2) as u8);
+            let (never_drill, garage) = (self.chance(4), self.chance(4));
             return Edit::SetWall(Wall {
                 to,
                 lumber,
                 role,
-                spacing: Size(self.one([406.4, 609.6, 304.8, 487.68])),
-                layout: self.one([LayoutEnd::First, LayoutEnd::Second]),
-                top_plates: self.between(1, 3) as u8,
-                bottom_plates: self.between(1, 2) as u8,
-                never_drill: self.chance(4),
-                garage: self.chance(4),
+                spacing,
+                layout,
+                top_plates,
+                bottom_plates,
+                never_drill,
+                garage,
+                // Not drawn anew, so that the plans of a seed stay what they were.
+                doubled: never_drill != garage,
                 ..wall
             });
         }
