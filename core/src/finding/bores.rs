@@ -168,16 +168,50 @@ fn numbers<'b>(bores: impl Iterator<Item = &'b Bore>) -> Vec<u32> {
     numbers
 }
 
-/// "Bore 3 goes through", "Bores 3, 4 and 9 go through", "12 bores, from 3 on, go through".
+/// "Bore 3 goes through", "Bores 3, 4 and 9 go through", "Bores 1 to 15 and 18 go through".
 fn goes(numbers: &[u32]) -> String {
-    match numbers {
-        [one] => format!("Bore {one} goes through"),
-        [rest @ .., last] if numbers.len() <= 5 => {
-            let rest: Vec<String> = rest.iter().map(u32::to_string).collect();
+    let stretches = stretches(numbers);
+    let words: Vec<String> = stretches.iter().map(stretch_words).collect();
+    match (numbers, words.as_slice()) {
+        ([one], _) => format!("Bore {one} goes through"),
+        (_, [only]) => format!("Bores {only} go through"),
+        (_, [rest @ .., last]) if words.len() <= MOST_STRETCHES => {
             format!("Bores {} and {last} go through", rest.join(", "))
         }
-        [first, ..] => format!("{} bores, from {first} on, go through", numbers.len()),
-        [] => String::from("No bore goes through"),
+        (_, [..]) if !words.is_empty() => {
+            let told: usize = stretches.iter().take(MOST_STRETCHES).map(length).sum();
+            let first = words[..MOST_STRETCHES].join(", ");
+            let more = numbers.len().saturating_sub(told);
+            format!("Bores {first} and {more} more go through")
+        }
+        _ => String::from("No bore goes through"),
+    }
+}
+
+/// So many stretches of numbers are told; the rest are counted.
+const MOST_STRETCHES: usize = 5;
+
+/// Numbers that follow one another, as their first and last.
+fn stretches(numbers: &[u32]) -> Vec<(u32, u32)> {
+    let mut stretches: Vec<(u32, u32)> = Vec::new();
+    for number in numbers {
+        match stretches.last_mut() {
+            Some((_, last)) if *last + 1 == *number => *last = *number,
+            _ => stretches.push((*number, *number)),
+        }
+    }
+    stretches
+}
+
+fn length((first, last): &(u32, u32)) -> usize {
+    (last - first) as usize + 1
+}
+
+fn stretch_words((first, last): &(u32, u32)) -> String {
+    match last - first {
+        0 => first.to_string(),
+        1 => format!("{first}, {last}"),
+        _ => format!("{first} to {last}"),
     }
 }
 
@@ -197,4 +231,23 @@ fn tie(plan: &Plan, crossing: &Crossing, bore: &Bore) -> Option<Finding> {
         )
         .by(plan.rules.rule(RuleId::PlateTie).source.words())
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers_that_follow_one_another_are_told_by_their_ends() {
+        assert_eq!(goes(&[3]), "Bore 3 goes through");
+        assert_eq!(goes(&[3, 4, 9]), "Bores 3, 4 and 9 go through");
+        let all: Vec<u32> = (1..=15).collect();
+        assert_eq!(goes(&all), "Bores 1 to 15 go through");
+        assert_eq!(goes(&[1, 2, 3, 7]), "Bores 1 to 3 and 7 go through");
+        assert_eq!(
+            goes(&[1, 3, 5, 7, 9, 11, 12, 13]),
+            "Bores 1, 3, 5, 7, 9 and 3 more go through"
+        );
+        assert_eq!(goes(&[]), "No bore goes through");
+    }
 }

@@ -15,6 +15,7 @@ pub(super) fn check(plan: &Plan, cuts: &CutList) -> Vec<Finding> {
         let mut found: Vec<Finding> = long.map(|id| too_long(plan, of, *id)).collect();
         // Where nobody said what lies in the van, the pull sheet says how to pull, and that is all.
         if is_stock_known(plan, of) {
+            found.extend(short_of_reels(plan, of, &name));
             found.extend((!of.split.is_empty()).then(|| split(of, &name)));
             found.extend((of.for_pulls > 0).then(|| for_pulls(of, &name)));
         }
@@ -63,6 +64,27 @@ fn split(of: &KindOfReels, name: &str) -> Finding {
         .by(SOURCE)
 }
 
+/// Fewer full reels lie in the van than are opened.
+fn short_of_reels(plan: &Plan, of: &KindOfReels, name: &str) -> Option<Finding> {
+    let on_hand = usize::from(plan.catalogue.cable(of.kind)?.on_hand);
+    let missing = of
+        .new_reels
+        .checked_sub(on_hand)
+        .filter(|short| *short > 0)?;
+    let key = format!("reels-short:K{}", of.kind.0);
+    let what = format!(
+        "{name} takes {}; {on_hand} {} in the van.",
+        counted(of.new_reels, "full reel"),
+        if on_hand == 1 { "is" } else { "are" }
+    );
+    let todo = format!("Bring {missing} more, and set what is in the van under Settings.");
+    Some(
+        Finding::new(key, Severity::Warn, Subject::Job)
+            .says(what, todo)
+            .by("the cut list against the reels in the van"),
+    )
+}
+
 fn for_pulls(of: &KindOfReels, name: &str) -> Finding {
     let key = format!("reels-for-pulls:K{}", of.kind.0);
     let reels = counted(of.for_pulls, "reel");
@@ -107,6 +129,26 @@ mod tests {
             .into_iter()
             .filter(|key| key.starts_with("longer"));
         assert_eq!(long.count(), plan.cables().count());
+    }
+
+    #[test]
+    fn too_few_full_reels_are_told() {
+        let mut plan = sample::house();
+        let told = |plan: &Plan| {
+            let found = Design::of(plan).findings;
+            let short = found.iter().find(|f| f.key.starts_with("reels-short"));
+            short.map(|f| (f.what.clone(), f.todo.clone()))
+        };
+        assert_eq!(told(&plan), None, "nobody said what is in the van");
+        plan.catalogue.cables.iter_mut().for_each(|spec| {
+            (spec.on_hand, spec.reel) = (1, Mm::feet(100.0));
+        });
+        let (what, todo) = told(&plan).unwrap();
+        assert!(what.ends_with("full reels; 1 is in the van."), "{what}");
+        assert!(todo.starts_with("Bring "), "{todo}");
+        let cables = plan.catalogue.cables.iter_mut();
+        cables.for_each(|spec| spec.on_hand = 60);
+        assert_eq!(told(&plan), None);
     }
 
     #[test]

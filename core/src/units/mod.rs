@@ -5,9 +5,11 @@
 //! finer steps and are [`Size`]. Nothing here knows what a plan is.
 
 mod read;
+mod reel;
 mod show;
 
 pub use read::{LengthError, read_length, read_size, read_sizes};
+pub use reel::{read_reel, read_reels};
 pub use show::{fraction, inches, millimetres, thousands};
 
 /// A plan length in whole millimetres. Negative only for differences.

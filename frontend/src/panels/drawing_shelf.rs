@@ -24,6 +24,9 @@ pub fn DrawingShelf() -> Html {
         <>
             <FilePress label="Open a drawing" icon={icons::DRAWING} {onfile} class="ShelfTool FilePress"
                 accept="image/png,image/jpeg,image/webp" />
+            if !has_scan {
+                <p class="ShelfNote">{ "A picture: PNG, JPEG or WebP. Save a page of a PDF as a picture first." }</p>
+            }
             if has_scan {
                 <button class="ShelfTool" type="button" onclick={turn}>
                     <Icon lines={icons::TURN} /><span>{ "Turn a quarter" }</span>

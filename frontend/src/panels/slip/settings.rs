@@ -2,7 +2,7 @@
 
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{CableKindId, CableSpec, Plan};
-use borewright_core::units::{Units, read_length, read_size, read_sizes};
+use borewright_core::units::{Units, read_reel, read_reels, read_size, read_sizes};
 use yew::prelude::*;
 
 use super::rules::Rules;
@@ -100,7 +100,7 @@ fn cables(plan: &Plan, edit: &Callback<Edit>) -> Html {
     });
     html! {
         <section aria-label="Cables">
-            <h3>{ format!("Cables, reels of {}", units.total(plan.catalogue.cables.first().map(|spec| spec.reel).unwrap_or_default())) }</h3>
+            <h3>{ "Cables and their reels" }</h3>
             <ul class="List">{ for cables.map(|(place, spec)| cable(place, spec, units, edit)) }</ul>
             <Press label="Add a kind of cable" kind={PressKind::Quiet} onpress={onadd} />
         </section>
@@ -134,8 +134,9 @@ fn cable(place: usize, spec: &CableSpec, units: Units, edit: &Callback<Edit>) ->
         <li key={place} class="SlipRow">
             <Field label={format!("Cable {}, letter {}", place + 1, spec.letter)} value={spec.name.clone()} onset={onname} />
             <ReadField label="Diameter, mm" value={format!("{:.1} mm", spec.diameter.0)} {read} />
+            <ReadField label="A new reel holds" value={units.total(spec.reel)} read={new_reel(id, spec, units)} />
             <ReadField label="New reels in the van" value={spec.on_hand.to_string()} read={on_hand(id, spec)} />
-            <ReadField label="Part reels, lengths" value={part_reels(units, spec)} read={lengths(id, spec, units)} />
+            <ReadField label={part_label(units)} value={part_reels(units, spec)} read={lengths(id, spec, units)} />
         </li>
     }
 }
@@ -157,6 +158,13 @@ fn on_hand(id: CableKindId, spec: &CableSpec) -> Callback<String, Result<Edit, S
     })
 }
 
+fn part_label(units: Units) -> &'static str {
+    match units {
+        Units::Imperial => "Part reels, ft; between two a semicolon",
+        Units::Metric => "Part reels, m; between two a semicolon",
+    }
+}
+
 /// "200 ft; 350 ft".
 fn part_reels(units: Units, spec: &CableSpec) -> String {
     let lengths = spec.part_reels.iter().map(|length| units.total(*length));
@@ -171,16 +179,30 @@ fn lengths(
 ) -> Callback<String, Result<Edit, String>> {
     let spec = spec.clone();
     Callback::from(move |text: String| {
-        let parts = text
-            .split(';')
-            .map(str::trim)
-            .filter(|part| !part.is_empty());
-        let part_reels: Result<Vec<_>, _> = parts.map(|part| read_length(part, units)).collect();
-        let part_reels = part_reels.map_err(|error| error.to_string())?;
+        let part_reels = read_reels(&text, units)?;
         Ok(Edit::SetCableKind(
             id,
             CableSpec {
                 part_reels,
+                ..spec.clone()
+            },
+        ))
+    })
+}
+
+/// Reads how long a new reel is.
+fn new_reel(
+    id: CableKindId,
+    spec: &CableSpec,
+    units: Units,
+) -> Callback<String, Result<Edit, String>> {
+    let spec = spec.clone();
+    Callback::from(move |text: String| {
+        let reel = read_reel(&text, units)?;
+        Ok(Edit::SetCableKind(
+            id,
+            CableSpec {
+                reel,
                 ..spec.clone()
             },
         ))
