@@ -7,6 +7,7 @@
 use std::cell::Cell;
 use std::rc::Rc;
 
+use borewright_core::design::Design;
 use borewright_core::file;
 use borewright_core::framing::Framing;
 use borewright_core::plan::Plan;
@@ -115,17 +116,34 @@ impl gloo::worker::Worker for Worker {
     }
 }
 
-/// The answer for a plan; `None` when stopped.
+/// The answer for a plan as it was saved; `None` when stopped.
 async fn improve(
     plan: &[u8],
     goes_on: impl Fn() -> bool,
     report: impl Fn(u8),
 ) -> Option<Option<Answer>> {
-    let Ok(opened) = file::read(plan) else {
-        return Some(None);
-    };
-    let framing = Framing::of(&opened.plan);
-    let routing = Routing::of(&opened.plan, &framing);
+    match file::read(plan) {
+        Ok(opened) => improve_plan(&opened.plan, goes_on, report).await,
+        Err(_) => Some(None),
+    }
+}
+
+/// What follows from a plan at its best, worked out here a moment at a time, so that the page stays
+/// alive meanwhile; `report` is told how much is done, per cent.
+pub async fn at_its_best(plan: &Plan, report: impl Fn(u8)) -> Design {
+    let answer = improve_plan(plan, || true, report).await.flatten();
+    let design = Design::taking(plan, answer.as_ref());
+    design.unwrap_or_else(|| Design::long(plan))
+}
+
+/// The answer for a plan; `None` when stopped.
+async fn improve_plan(
+    plan: &Plan,
+    goes_on: impl Fn() -> bool,
+    report: impl Fn(u8),
+) -> Option<Option<Answer>> {
+    let framing = Framing::of(plan);
+    let routing = Routing::of(plan, &framing);
     let Some(network) = routing
         .problem()
         .and_then(|problem| Network::new(problem).ok())

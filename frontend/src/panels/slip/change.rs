@@ -12,11 +12,12 @@ use yew::prelude::*;
 
 use super::Head;
 use crate::browser::files;
-use crate::hooks::{use_awaited, use_desk};
+use crate::hooks::{use_act, use_awaited, use_desk};
 use crate::panels::best::WaitsForBest;
 use crate::panels::icons;
 use crate::parts::{Figures, FilePress, Press};
-use crate::state::Desk;
+use crate::state::{Act, Desk, Wait};
+use crate::worker;
 
 /// An older version: its plan with what follows from it, or why there is none.
 type Older = Result<Rc<(borewright_core::plan::Plan, Design)>, String>;
@@ -26,11 +27,16 @@ type Older = Result<Rc<(borewright_core::plan::Plan, Design)>, String>;
 pub fn ChangeSlip() -> Html {
     let desk = use_desk();
     let older = use_state(|| None::<Older>);
+    let wait = use_act(Act::Wait);
     let onfile = {
         let older = older.clone();
         Callback::from(move |file: File| {
-            let older = older.clone();
-            spawn_local(async move { older.set(Some(read(file).await)) });
+            let (older, wait) = (older.clone(), wait.clone());
+            spawn_local(async move {
+                let read = read(file, &wait).await;
+                wait.emit(None);
+                older.set(Some(read));
+            });
         })
     };
     let order = match &*older {
@@ -54,11 +60,19 @@ pub fn ChangeSlip() -> Html {
     }
 }
 
-async fn read(file: File) -> Older {
+/// Reads an older version and seeks its best ways, telling how far that is.
+async fn read(file: File, wait: &Callback<Option<Wait>>) -> Older {
     let bytes = files::read(&file).await?;
     let opened = file::read(&bytes).map_err(|error| error.to_string())?;
     // Both versions are compared at their best, as paper and lists show them.
-    let design = Design::long(&opened.plan);
+    let report = |done| {
+        wait.emit(Some(Wait {
+            words: String::from("Seeking the best ways of the older version"),
+            done: Some(done),
+        }));
+    };
+    report(0);
+    let design = worker::at_its_best(&opened.plan, report).await;
     Ok(Rc::new((opened.plan, design)))
 }
 
