@@ -8,6 +8,10 @@ use crate::browser::address;
 /// The address with the plan in the letters a printed code holds best; `None` for a plan with more
 /// to say than a link holds.
 pub fn address_of(plan: &Plan, privacy: Privacy) -> Option<String> {
-    let bytes = link::write(plan, privacy).ok()?;
-    Some(address::with_fragment(&link::encode_qr_text(&bytes)))
+    Some(spelled(&link::write(plan, privacy).ok()?))
+}
+
+/// The address with a link that is written already, in the same letters.
+pub fn spelled(link: &[u8]) -> String {
+    address::with_fragment(&link::encode_qr_text(link))
 }

@@ -51,7 +51,7 @@ fn spell(plan: &Plan, names: bool) -> Result<(String, Option<Modules>), LinkErro
         Privacy::WithoutNames
     };
     let bytes = link::write(plan, privacy)?;
-    let code = code::address_of(plan, privacy).and_then(|address| link::qr(&address).ok());
+    let code = link::qr(&code::spelled(&bytes)).ok();
     Ok((address::with_fragment(&link::encode_text(&bytes)), code))
 }
 
