@@ -2,10 +2,8 @@
 //! frame beside a reference library's sweeps over the same graph.
 
 use std::hint::black_box;
-use std::path::Path;
 
 use borewright_core::design::Design;
-use borewright_core::file;
 use borewright_core::framing::Framing;
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{Place, Plan};
@@ -16,19 +14,11 @@ use borewright_core::units::Mm;
 
 use crate::figure;
 use crate::network::{over, reference, sweep, time};
-
-const HOUSES: [(&str, &str); 4] = [
-    ("house A", "tests/plans/house-a.json"),
-    ("house B", "tests/plans/house-b.json"),
-    ("house C", "tests/plans/house-c.json"),
-    ("demo", "static/demo/demo.json"),
-];
+use crate::saved::plans;
 
 /// Prints the section.
 pub fn print() {
-    for (name, path) in HOUSES {
-        let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("..").join(path);
-        let plan = file::read(&std::fs::read(path).unwrap()).unwrap().plan;
+    for (name, plan) in plans() {
         let framing = Framing::of(&plan);
         let problem = Routing::of(&plan, &framing).problem().unwrap().clone();
         print_gaps(name, &problem);

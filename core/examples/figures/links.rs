@@ -1,18 +1,12 @@
 //! How small a plan becomes in a link, and which printed code holds it.
 
 use crate::figure::print;
-use borewright_core::file::{self, link};
+use crate::saved::plans;
+use borewright_core::file::link;
 
 pub fn print_all() {
-    let top = concat!(env!("CARGO_MANIFEST_DIR"), "/..");
-    for (name, path, most) in [
-        ("demo", "static/demo/demo.json", "at most 900"),
-        ("house A", "tests/plans/house-a.json", "at most 900"),
-        ("house B", "tests/plans/house-b.json", "at most 1500"),
-        ("house C", "tests/plans/house-c.json", "at most 1500"),
-    ] {
-        let bytes = std::fs::read(format!("{top}/{path}")).unwrap();
-        let plan = file::read(&bytes).unwrap().plan;
+    let most = ["at most 900", "at most 900", "at most 1500", "at most 1500"];
+    for ((name, plan), most) in plans().into_iter().zip(most) {
         let linked = link::write(&plan, link::Privacy::Everything).unwrap();
         let how = "before it is spelled in letters, drawing left out";
         print(

@@ -16,10 +16,13 @@ mod houses;
 mod links;
 mod network;
 mod packing;
+mod pages;
 mod reels;
+mod saved;
 
 fn main() {
     links::print_all();
+    pages::print();
     network::print();
     houses::print();
     packing::print();
