@@ -10,7 +10,7 @@ use std::path::{Path, PathBuf};
 
 use borewright_core::file::{self, link};
 use borewright_core::plan::edit::sample;
-use borewright_core::plan::{Catalogue, Level, Plan};
+use borewright_core::plan::{Catalogue, Level, Plan, Said};
 
 /// The newest version, as samples are named by it.
 const VERSION: &str = "v1";
@@ -24,7 +24,12 @@ fn plans() -> Vec<(&'static str, Plan)> {
     let house = folder().join("../plans/house-b.json");
     let house = file::read(&std::fs::read(house).unwrap()).unwrap().plan;
     let rich = (0..).map(|seed| sample::plan(seed, 300)).find(is_rich);
-    vec![("house-b", house), ("rich", rich.unwrap())]
+    let replied = (0..).map(|seed| sample::plan(seed, 150)).find(is_replied);
+    vec![
+        ("house-b", house),
+        ("replies", replied.unwrap()),
+        ("rich", rich.unwrap()),
+    ]
 }
 
 fn link_of(plan: &Plan) -> Vec<u8> {
@@ -61,7 +66,7 @@ fn every_sample_ever_kept_still_opens() {
         }
     }
     let saved = samples("json");
-    assert!(saved.len() >= 2);
+    assert!(saved.len() >= 3);
     for path in saved {
         let opened = file::read(&std::fs::read(&path).unwrap()).unwrap();
         assert_eq!(opened.losses, Vec::<String>::new(), "{path:?}");
@@ -75,6 +80,34 @@ fn every_sample_ever_kept_still_opens() {
             );
         }
     }
+}
+
+/// The first reply of a plan that was kept, as a link of its own.
+#[test]
+fn every_reply_ever_kept_still_opens() {
+    if std::env::var_os("KEEP_SAMPLES").is_some() {
+        let (name, plan) = &plans()[1];
+        let reply = link::write_reply(&plan.replies[0]).unwrap();
+        keep(name, "reply", link::encode_text(&reply).as_bytes());
+    }
+    let replies = samples("reply");
+    assert!(!replies.is_empty());
+    for path in replies {
+        let text = std::fs::read_to_string(&path).unwrap();
+        let reply = link::read_reply(&link::decode_text(&text).unwrap()).unwrap();
+        let saved = std::fs::read(path.with_extension("json")).unwrap();
+        let plan = file::read(&saved).unwrap().plan;
+        assert_eq!(plan.replies.first(), Some(&reply), "{path:?}");
+    }
+}
+
+/// Whether builder and owner agreed to something of a plan, and asked about something.
+fn is_replied(plan: &Plan) -> bool {
+    let said = |agreed: bool| {
+        let mut answers = plan.replies.iter().flat_map(|reply| &reply.answers);
+        answers.any(|answer| (answer.said == Said::Agreed) == agreed)
+    };
+    plan.replies.len() > 1 && said(true) && said(false)
 }
 
 /// Whether a plan has something of everything.

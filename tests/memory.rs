@@ -62,6 +62,17 @@ fn lists() -> Vec<(&'static str, String)> {
             )),
         ),
         (
+            "replies",
+            head(&format!("\"replies\":[{}{{}}]}}", long("{},"))),
+        ),
+        (
+            "answers",
+            head(&format!(
+                "\"replies\":[{{\"name\":\"a\",\"answers\":[{}0]}}]}}",
+                long("{\"item\":\"closet\",\"digest\":1},"),
+            )),
+        ),
+        (
             "bits",
             head(&format!("\"catalogue\":{{\"bits\":[{}9]}}}}", long("9,"))),
         ),

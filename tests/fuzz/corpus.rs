@@ -12,6 +12,10 @@ pub struct Corpus {
     pub links: Vec<Vec<u8>>,
     /// The contents of links, unpacked, so that mutations get past the checksum.
     pub contents: Vec<Vec<u8>>,
+    /// Replies as text.
+    pub replies: Vec<Vec<u8>>,
+    /// The contents of replies, unpacked.
+    pub reply_contents: Vec<Vec<u8>>,
     /// Heads of pictures.
     pub pictures: Vec<Vec<u8>>,
     /// Lengths and sizes as people write them.
@@ -30,14 +34,18 @@ pub fn read() -> Corpus {
         .iter()
         .filter_map(|plan| link::write(plan, link::Privacy::Everything).ok())
         .collect();
+    let replies: Vec<Vec<u8>> = plans
+        .iter()
+        .flat_map(|plan| &plan.replies)
+        .filter_map(|reply| link::write_reply(reply).ok())
+        .collect();
     let pictures = [folder("plans", "jpg"), folder("plans", "webp")].concat();
     Corpus {
         files: plans.iter().map(file::write).collect(),
-        links: bytes
-            .iter()
-            .map(|bytes| link::encode_text(bytes).into_bytes())
-            .collect(),
+        links: spelled(&bytes),
         contents: bytes.iter().map(|bytes| unpacked(bytes)).collect(),
+        replies: spelled(&replies),
+        reply_contents: replies.iter().map(|bytes| unpacked(bytes)).collect(),
         pictures: pictures
             .into_iter()
             .map(|bytes| bytes.into_iter().take(4000).collect())
@@ -61,15 +69,26 @@ const LENGTHS: [&str; 9] = [
     "0.5",
 ];
 
+/// Bytes as a link spells them for copying.
+fn spelled(links: &[Vec<u8>]) -> Vec<Vec<u8>> {
+    let spell = |bytes: &Vec<u8>| link::encode_text(bytes).into_bytes();
+    links.iter().map(spell).collect()
+}
+
 /// What an envelope holds: after the version, the length and the checksum, deflated.
 fn unpacked(bytes: &[u8]) -> Vec<u8> {
     miniz_oxide::inflate::decompress_to_vec(&bytes[8..]).expect("our own link unpacks")
 }
 
-/// Contents in an envelope of version 1 with a right checksum.
-pub fn packed(contents: &[u8]) -> Vec<u8> {
+/// First byte of a plan's link of version 1.
+pub const PLAN: u8 = 0xb1;
+/// First byte of a reply's link of version 1.
+pub const REPLY: u8 = 0xc1;
+
+/// Contents in an envelope that begins with this byte, with a right checksum.
+pub fn packed(first: u8, contents: &[u8]) -> Vec<u8> {
     let inside = miniz_oxide::deflate::compress_to_vec(contents, 1);
-    let mut bytes = vec![0xb1];
+    let mut bytes = vec![first];
     bytes.extend((inside.len() as u32).to_le_bytes().iter().take(3));
     bytes.extend(crc32fast::hash(contents).to_le_bytes());
     bytes.extend(inside);

@@ -1,7 +1,7 @@
 //! What is fed: every door through which bytes or text of somebody else come in, and everything
 //! that follows from a plan that was let in.
 
-use crate::corpus::{Corpus, packed};
+use crate::corpus::{Corpus, PLAN, REPLY, packed};
 use crate::mutate::{Dice, harmed};
 use borewright_core::design::Design;
 use borewright_core::file::{self, link};
@@ -22,7 +22,7 @@ pub struct Target {
 }
 
 /// Every door.
-pub const ALL: [Target; 7] = [
+pub const ALL: [Target; 9] = [
     Target {
         name: "file",
         make: |corpus, dice| harmed(&corpus.files, 8, dice),
@@ -38,8 +38,21 @@ pub const ALL: [Target; 7] = [
     },
     Target {
         name: "link contents",
-        make: |corpus, dice| packed(&harmed(&corpus.contents, 2, dice)),
+        make: |corpus, dice| packed(PLAN, &harmed(&corpus.contents, 2, dice)),
         take: |bytes| link::read(bytes).is_ok(),
+    },
+    Target {
+        name: "reply text",
+        make: |corpus, dice| harmed(&corpus.replies, 3, dice),
+        take: |bytes| {
+            let text = String::from_utf8_lossy(bytes);
+            link::decode_text(&text).is_ok_and(|bytes| link::read_reply(&bytes).is_ok())
+        },
+    },
+    Target {
+        name: "reply contents",
+        make: |corpus, dice| packed(REPLY, &harmed(&corpus.reply_contents, 2, dice)),
+        take: |bytes| link::read_reply(bytes).is_ok(),
     },
     Target {
         name: "picture",
@@ -62,7 +75,7 @@ pub const ALL: [Target; 7] = [
     },
     Target {
         name: "plan of a link",
-        make: |corpus, dice| packed(&harmed(&corpus.contents, 2, dice)),
+        make: |corpus, dice| packed(PLAN, &harmed(&corpus.contents, 2, dice)),
         take: |bytes| link::read(bytes).is_ok_and(|opened| follows(&opened.plan)),
     },
 ];
