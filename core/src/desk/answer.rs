@@ -126,7 +126,12 @@ impl Session {
     /// Shows another plan, with everything that hangs on it kept true: what follows from it, the
     /// shown level, what is chosen.
     pub(super) fn show(&mut self, plan: Rc<Plan>) {
-        let design = Rc::new(Design::of(&plan));
+        // What was replied changes nothing that is built; what is worked out already stays.
+        let only_replied = plan.replies != self.plan.replies && plan.is_built_as(&self.plan);
+        let design = match only_replied {
+            true => Rc::clone(&self.design),
+            false => Rc::new(Design::of(&plan)),
+        };
         self.show_with(plan, design);
         if self.plan.level(self.level).is_none() {
             self.level = super::session::first_level(&self.plan);

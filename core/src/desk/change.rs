@@ -257,4 +257,28 @@ mod tests {
         let same = trial.intent(&Intent::Edit(Edit::SetTitle("New job".into())));
         assert!(same.session.history.is_empty(), "nothing changed");
     }
+
+    #[test]
+    fn a_reply_leaves_what_was_worked_out() {
+        use crate::plan::{Answer, Item, Reply, Said};
+        let before = Session::of(crate::picture::sample::house());
+        let reply = Reply {
+            name: String::from("Pat"),
+            date: String::new(),
+            revision: 1,
+            version: 0,
+            answers: vec![Answer {
+                item: Item::Closet,
+                digest: 0,
+                said: Said::Agreed,
+            }],
+        };
+        let taken = before.after(&Intent::Edit(Edit::TakeReply(reply)));
+        assert_eq!(taken.plan.replies.len(), 1);
+        assert!(Rc::ptr_eq(&taken.design, &before.design));
+        let back = taken.after(&Intent::Undo);
+        assert!(Rc::ptr_eq(&back.design, &before.design));
+        let renamed = taken.after(&Intent::Edit(Edit::NextRevision));
+        assert!(!Rc::ptr_eq(&renamed.design, &before.design));
+    }
 }

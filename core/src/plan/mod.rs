@@ -97,6 +97,16 @@ impl Plan {
         }
     }
 
+    /// Whether two plans differ at most in what builder and owner replied.
+    pub fn is_built_as(&self, other: &Self) -> bool {
+        let replies = &self.replies;
+        *self
+            == Self {
+                replies: replies.clone(),
+                ..other.clone()
+            }
+    }
+
     /// The level with this identity.
     pub fn level(&self, id: LevelId) -> Option<&Level> {
         self.levels.iter().find(|level| level.id == id)
