@@ -12,7 +12,7 @@ use crate::hooks::{
     use_desk, use_drawn, use_improving, use_keeping, use_keys, use_opening, use_paste,
     use_squaring, use_start,
 };
-use crate::panels::{Corners, Saying, Shelf, SitePage, Skips, Slip, Steps, Tally};
+use crate::panels::{Corners, Reading, Saying, Shelf, SitePage, Skips, Slip, Steps, Tally};
 use crate::print::SheetsPage;
 use crate::state::{Desk, Dispatcher};
 
@@ -44,6 +44,9 @@ fn Page() -> Html {
     use_paste();
     if desk.opening {
         return html! { <p class="Opening" role="status">{ "Borewright is laying out the table." }</p> };
+    }
+    if desk.reading {
+        return html! { <Reading /> };
     }
     html! {
         <div class="App" data-step={desk.session.step.name()}>

@@ -10,7 +10,7 @@ use borewright_core::design::Effort;
 use borewright_core::desk::{
     self, Choice, Gesture, Intent, Notice, PaperMove, ScreenPoint, Session, Step, Tool, View,
 };
-use borewright_core::plan::{LevelId, Plan};
+use borewright_core::plan::{LevelId, Plan, Reply};
 use borewright_core::shape::Pos;
 use borewright_core::sheet::Size;
 use yew::{Reducible, UseReducerDispatcher};
@@ -42,6 +42,10 @@ pub struct Desk {
     pub fades: (u8, u8),
     /// The paper sheets are laid out for.
     pub paper: Size,
+    /// A plan that came by link is laid out to read, in place of the table.
+    pub reading: bool,
+    /// A reply that came by link, waiting to be taken in.
+    pub reply: Option<Rc<Reply>>,
     /// Pages that are not printed, by their places.
     pub left_out: BTreeSet<usize>,
     /// Where the plan is kept.
@@ -83,6 +87,8 @@ pub enum Leaf {
     Lists,
     /// What changed since an older version.
     Change,
+    /// What builder and owner agreed to.
+    Agreements,
     /// Title, units, rules, bits and cables.
     Settings,
     /// The list of findings.
@@ -166,6 +172,10 @@ pub enum Act {
     Wait(Option<Wait>),
     /// The long improvement stands so.
     Improve(Improving),
+    /// Lay a plan that came by link out to read, or on the table.
+    Read(bool),
+    /// A reply came by link, or is dealt with.
+    Replied(Option<Rc<Reply>>),
     /// Say one sentence.
     Say(Notice),
     /// Another session altogether.
@@ -201,7 +211,9 @@ impl PartialEq for Desk {
             && Rc::ptr_eq(&self.kept, &other.kept)
             && (self.over_another, self.opening) == (other.over_another, other.opening)
             && (&self.keeping, &self.wait) == (&other.keeping, &other.wait)
-            && (self.improving, self.job) == (other.improving, other.job)
+            && (self.improving, self.job, self.reading)
+                == (other.improving, other.job, other.reading)
+            && self.reply == other.reply
     }
 }
 
@@ -224,6 +236,8 @@ impl Desk {
             job: 0,
             fades: (80, 10),
             paper: Size::default(),
+            reading: false,
+            reply: None,
             left_out: BTreeSet::new(),
             keeping: Keeping::Nothing,
             wait: None,
@@ -283,6 +297,8 @@ impl Desk {
             Act::Kept(plan) => self.kept_now(plan),
             Act::Wait(wait) => self.wait = wait,
             Act::Improve(improving) => self.improving = improving,
+            Act::Read(reading) => self.reading = reading && self.session.read_only,
+            Act::Replied(reply) => self.replied(reply),
             Act::Say(notice) => self.session.notice = Some(notice),
             Act::Begin(session, keeping) => self.begin(session, keeping),
         }
@@ -296,7 +312,17 @@ impl Desk {
         self.opening = false;
         self.open = None;
         self.job += 1;
+        self.reading = false;
         self.show_all();
+    }
+
+    /// A reply waits on the list of agreements, which lies open for it.
+    fn replied(&mut self, reply: Option<Rc<Reply>>) {
+        if reply.is_some() {
+            self.reading = false;
+            self.open = Some(Leaf::Agreements);
+        }
+        self.reply = reply;
     }
 
     fn kept_now(&mut self, plan: Rc<Plan>) {

@@ -49,19 +49,17 @@ fn of_drop(plan: &Plan, level: &Level, row: &RoomRow) -> Option<Matter> {
         None if drop.outdoors => format!("{}, outdoors", drop.kind.name()),
         None => drop.kind.name().to_string(),
     };
-    let mut says = Vec::new();
-    match drop.height() {
-        Some(height) => says.push(format!("{} to its centre", plan.units.height(height))),
-        None => says.push(String::from("on the ceiling")),
-    }
-    says.push(cable_words(plan, drop));
-    says.push(row.instruction.clone());
+    let height = match drop.height() {
+        Some(height) => format!("{} to its centre", plan.units.height(height)),
+        None => String::from("on the ceiling"),
+    };
+    let cables = cable_words(plan, drop);
     Some(Matter {
         item: Item::Drop(drop.id),
         level: Some(level.id),
         name: drop.label(),
         what,
-        says,
+        says: vec![format!("{height}, {cables}, {}", row.instruction)],
         digest: drop_digest(plan, drop),
     })
 }
@@ -209,11 +207,9 @@ fn class(member: &Member) -> i64 {
 fn of_closet(plan: &Plan) -> Option<Matter> {
     let closet = plan.closet?;
     let ports = ports(plan);
-    let room = closet_room(plan).map(|room| room.name.clone());
-    let level = plan.level(closet.level).map(|level| level.name.clone());
     let mut says = vec![
         format!(
-            "panel centre {} to its centre, cable enters {}",
+            "panel centre {} above the floor, cable enters {}",
             plan.units.height(closet.panel_height),
             closet.entry.name()
         ),
@@ -242,10 +238,19 @@ fn of_closet(plan: &Plan) -> Option<Matter> {
         item: Item::Closet,
         level: None,
         name: String::from("Closet"),
-        what: room.or(level).unwrap_or_default(),
+        what: closet_place(plan, closet.level),
         says,
         digest: figures.digest(),
     })
+}
+
+/// "Ground, Utility"; a room called closet is not told twice.
+fn closet_place(plan: &Plan, level: LevelId) -> String {
+    let level = plan.level(level).map_or("", |level| level.name.as_str());
+    match closet_room(plan).map(|room| room.name.as_str()) {
+        Some(room) if !room.eq_ignore_ascii_case("closet") => format!("{level}, {room}"),
+        _ => level.to_string(),
+    }
 }
 
 /// "38 ports: 30 Cat 6, 8 RG-6".

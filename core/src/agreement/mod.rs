@@ -10,7 +10,7 @@ mod matter;
 mod standing;
 
 pub use matter::{Matter, matters};
-pub use standing::{Standing, Tally, Voice, tally};
+pub use standing::{Standing, Tally, Voice, fitting, tally};
 
 use crate::design::{Design, Effort};
 use crate::plan::{Item, Plan};

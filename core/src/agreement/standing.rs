@@ -43,6 +43,25 @@ pub struct Tally {
 }
 
 impl Standing {
+    /// How it stands, in one line.
+    pub fn words(&self) -> String {
+        match self {
+            Self::Open => String::from("Not yet agreed."),
+            Self::Unsettled => String::from("Still being worked out."),
+            Self::Changed(voices) => {
+                let who: Vec<&str> = voices.iter().map(|voice| voice.name.as_str()).collect();
+                format!(
+                    "Not yet agreed: changed since {} answered.",
+                    who.join(" and ")
+                )
+            }
+            Self::Agreed(voices) | Self::Asked(voices) => {
+                let said: Vec<String> = voices.iter().map(Voice::words).collect();
+                said.join(" ")
+            }
+        }
+    }
+
     /// What was said of it, if anything.
     pub fn voices(&self) -> &[Voice] {
         match self {
@@ -50,6 +69,28 @@ impl Standing {
             Self::Open | Self::Unsettled => &[],
         }
     }
+}
+
+impl Voice {
+    fn words(&self) -> String {
+        let when = match self.date.is_empty() {
+            true => String::new(),
+            false => format!(", {}", self.date),
+        };
+        match &self.said {
+            Said::Agreed => format!("Agreed by {}{when}.", self.name),
+            Said::Asked(question) => format!("{}{when}, asks: {question}", self.name),
+        }
+    }
+}
+
+/// How many answers of a reply are to items that say now what they said then.
+pub fn fitting(standings: &[(Matter, Standing)], reply: &Reply) -> usize {
+    let fits = |answer: &&crate::plan::Answer| {
+        let mut matters = standings.iter().map(|(matter, _)| matter);
+        matters.any(|matter| matter.item == answer.item && matter.digest == answer.digest)
+    };
+    reply.answers.iter().filter(fits).count()
 }
 
 /// Counts items by how they stand.

@@ -27,6 +27,17 @@ pub fn measured<T>(name: &str, work: impl FnOnce() -> T) -> T {
     done
 }
 
+/// The date of this device, year first.
+pub fn today() -> String {
+    let now = js_sys::Date::new_0();
+    format!(
+        "{}-{:02}-{:02}",
+        now.get_full_year(),
+        now.get_month() + 1,
+        now.get_date()
+    )
+}
+
 fn performance() -> Option<Performance> {
     gloo::utils::window().performance()
 }

@@ -14,6 +14,7 @@ mod settled;
 mod size;
 mod slots;
 mod squaring;
+mod standings;
 mod start;
 
 pub use awaited::use_awaited;
@@ -30,6 +31,7 @@ pub use settled::use_settled;
 pub use size::use_size;
 pub use slots::use_slots;
 pub use squaring::use_squaring;
+pub use standings::use_standings;
 pub use start::use_start;
 
 use std::rc::Rc;

@@ -1,14 +1,17 @@
 //! What the page begins with: the plan of a link, then the plan kept on this device, then the demo.
 
+use std::rc::Rc;
+
 use borewright_core::desk::{Notice, Session};
+use borewright_core::file::link::LinkError;
 use borewright_core::file::{self, Opened, link};
-use borewright_core::plan::Plan;
+use borewright_core::plan::{Plan, Reply};
 use gloo::events::EventListener;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 use crate::browser::storage::{self, Slot};
-use crate::browser::{address, assets, clock, offline};
+use crate::browser::{address, assets, clock, offline, screen};
 use crate::demo::Example;
 use crate::state::{Act, Dispatcher, Keeping};
 
@@ -22,7 +25,7 @@ pub fn use_start(dispatcher: &Dispatcher) {
         let window = gloo::utils::window();
         let listener = EventListener::new(&window, "hashchange", move |_| {
             if !address::fragment().is_empty() {
-                spawn_local(begin(again.clone()));
+                spawn_local(go_to(again.clone()));
             }
         });
         spawn_local(begin(dispatcher));
@@ -35,37 +38,66 @@ async fn begin(dispatcher: Dispatcher) {
         return with_held(&dispatcher, &bytes).await;
     }
     let text = address::fragment();
-    match (!text.is_empty()).then(|| read_link(&text)) {
+    match (!text.is_empty()).then(|| Linked::read(&text)) {
         None => without_link(&dispatcher).await,
-        Some(Ok(opened)) => {
-            dispatcher.dispatch(Act::Begin(Session::shared(opened.plan), Keeping::Nothing));
-            say_losses(&dispatcher, &opened.losses);
+        Some(Ok(Linked::Plan(opened))) => with_shared(&dispatcher, *opened),
+        Some(Ok(Linked::Reply(reply))) => {
+            without_example(&dispatcher).await;
+            dispatcher.dispatch(Act::Replied(Some(reply)));
         }
         Some(Err(error)) => {
             without_example(&dispatcher).await;
-            let text = format!("{error} The address still holds all of it.");
-            dispatcher.dispatch(Act::Say(Notice::refused(text, None)));
+            say_harm(&dispatcher, error);
         }
     }
+}
+
+/// Goes on with another address: a reply comes to what is on the table, a plan takes its place.
+async fn go_to(dispatcher: Dispatcher) {
+    match Linked::read(&address::fragment()) {
+        Ok(Linked::Reply(reply)) => dispatcher.dispatch(Act::Replied(Some(reply))),
+        _ => begin(dispatcher).await,
+    }
+}
+
+/// What an address carries.
+enum Linked {
+    Plan(Box<Opened>),
+    Reply(Rc<Reply>),
+}
+
+impl Linked {
+    fn read(text: &str) -> Result<Self, LinkError> {
+        let bytes = link::decode_text(text)?;
+        match link::is_reply(&bytes) {
+            true => link::read_reply(&bytes).map(|reply| Self::Reply(Rc::new(reply))),
+            false => link::read(&bytes).map(|opened| Self::Plan(Box::new(opened))),
+        }
+    }
+}
+
+/// Begins with a plan to look at: laid out to read where the screen is narrow.
+fn with_shared(dispatcher: &Dispatcher, opened: Opened) {
+    dispatcher.dispatch(Act::Begin(Session::shared(opened.plan), Keeping::Nothing));
+    dispatcher.dispatch(Act::Read(screen::is_narrow()));
+    say_losses(dispatcher, &opened.losses);
+}
+
+fn say_harm(dispatcher: &Dispatcher, error: LinkError) {
+    let text = format!("{error} The address still holds all of it.");
+    dispatcher.dispatch(Act::Say(Notice::refused(text, None)));
 }
 
 /// Begins with the plan of a page that is a file of its own: to look at, as one from a link.
 async fn with_held(dispatcher: &Dispatcher, bytes: &[u8]) {
     match file::read(bytes) {
-        Ok(opened) => {
-            dispatcher.dispatch(Act::Begin(Session::shared(opened.plan), Keeping::Nothing));
-            say_losses(dispatcher, &opened.losses);
-        }
+        Ok(opened) => with_shared(dispatcher, opened),
         Err(error) => {
             without_link(dispatcher).await;
             let text = format!("The plan in this page could not be read. {error}");
             dispatcher.dispatch(Act::Say(Notice::refused(text, None)));
         }
     }
-}
-
-fn read_link(text: &str) -> Result<Opened, link::LinkError> {
-    link::read(&link::decode_text(text)?)
 }
 
 /// Begins with the plan kept on this device, or with an empty one: whoever followed a link that

@@ -132,9 +132,11 @@ fn FromLink() -> Html {
         address::clear_fragment();
         Act::Want(Intent::TakeOver)
     });
+    let read = use_act(|()| Act::Read(true));
     html! {
         <div class="FromLink" role="status">
             <span>{ format!("From {}, to look at.", assets::origin()) }</span>
+            <Press label="Read and answer" onpress={read} />
             <Press label="Take over as a copy" kind={PressKind::Main} onpress={take} />
         </div>
     }

@@ -13,6 +13,7 @@ mod icons;
 mod length_field;
 mod paper_shelf;
 mod read_field;
+mod reading;
 mod section;
 mod shelf;
 mod site;
@@ -23,6 +24,7 @@ mod tally;
 mod words;
 
 pub use corners::{Corners, Saying};
+pub use reading::Reading;
 pub use shelf::Shelf;
 pub use site::SitePage;
 pub use skips::Skips;

@@ -2,10 +2,11 @@
 
 use borewright_core::framing::wall_words;
 use borewright_core::plan::edit::Edit;
-use borewright_core::plan::{Closet, ClosetPlace, Entry};
+use borewright_core::plan::{Closet, ClosetPlace, Entry, Item};
 use borewright_core::units::Mm;
 use yew::prelude::*;
 
+use super::agreements::Stands;
 use super::{Head, Remove, use_edit};
 use crate::hooks::use_desk;
 use crate::panels::length_field::LengthField;
@@ -47,6 +48,7 @@ pub fn ClosetSlip() -> Html {
     html! {
         <>
             <Head title="Closet" {line} />
+            <Stands item={Item::Closet} />
             <Facts>
                 <Fact name="Cables home" value={totals.cables.to_string()} />
                 <Fact name="Drops" value={totals.drops.to_string()} />

@@ -2,10 +2,11 @@
 
 use borewright_core::framing::{Framing, drop_room, wall_words};
 use borewright_core::plan::edit::Edit;
-use borewright_core::plan::{BoxKind, Drop, DropId, DropKind, Place, Plan};
+use borewright_core::plan::{BoxKind, Drop, DropId, DropKind, Item, Place, Plan};
 use borewright_core::units::Mm;
 use yew::prelude::*;
 
+use super::agreements::Stands;
 use super::pins::Pins;
 use super::way::WayWords;
 use super::{Head, Remove, use_edit};
@@ -35,6 +36,7 @@ pub fn DropSlip(props: &DropSlipProps) -> Html {
     html! {
         <>
             <Head {title} line={place_words(plan, &desk.session.shown_design().framing, drop)} />
+            <Stands item={Item::Drop(drop.id)} />
             <CableList drop={drop.id} />
             { for drop.cables.first().map(|cable| html! { <WayWords cable={cable.id} /> }) }
             <Pins cables={drop.cables.iter().map(|cable| cable.id).collect::<Vec<_>>()} named=true />

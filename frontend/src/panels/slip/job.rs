@@ -42,6 +42,7 @@ pub fn JobSlip() -> Html {
                 <Press label="Save to a file" icon={icons::SAVE} onpress={save} />
                 <Press label="Save as a page that opens anywhere" icon={icons::PAGE} onpress={save_page} />
                 <Press label="Share" icon={icons::LINK} onpress={lay.reform(|()| Leaf::Share)} />
+                <Press label="Agreements" icon={icons::LISTS} onpress={lay.reform(|()| Leaf::Agreements)} />
                 <Press label="Change order" icon={icons::LISTS} onpress={lay.reform(|()| Leaf::Change)} />
                 <Press label="Settings" icon={icons::SETTINGS} onpress={lay.reform(|()| Leaf::Settings)} />
                 <OtherPlans />

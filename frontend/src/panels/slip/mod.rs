@@ -1,5 +1,6 @@
 //! The slip beside the sheet: what is chosen, in plain fields, or what was laid open.
 
+mod agreements;
 mod bore;
 mod cable;
 mod change;
@@ -116,6 +117,7 @@ fn is_paper(step: Step) -> bool {
 fn leaf_of(leaf: Leaf) -> Html {
     match leaf {
         Leaf::Job => html! { <job::JobSlip /> },
+        Leaf::Agreements => html! { <agreements::AgreementsSlip /> },
         Leaf::Change => html! { <change::ChangeSlip /> },
         Leaf::Lists => html! { <lists::ListsSlip /> },
         Leaf::Share => html! { <share::ShareSlip /> },

@@ -2,10 +2,11 @@
 
 use borewright_core::framing::WallFraming;
 use borewright_core::plan::edit::Edit;
-use borewright_core::plan::{LayoutEnd, Lumber, Role, Wall, WallId};
+use borewright_core::plan::{Item, LayoutEnd, Lumber, Role, Wall, WallId};
 use borewright_core::units::{Mm, Size};
 use yew::prelude::*;
 
+use super::agreements::Stands;
 use super::lane::LaneFields;
 use super::{Head, Remove, use_edit};
 use crate::hooks::use_desk;
@@ -48,6 +49,7 @@ pub fn WallSlip(props: &WallSlipProps) -> Html {
     html! {
         <>
             <Head title={format!("Wall {}", wall.label())} {line} />
+            <Stands item={Item::Wall(props.id)} />
             <Elevation wall={props.id} />
             { framing_fields(wall, framing, &edit) }
             { flags(wall, &edit) }
