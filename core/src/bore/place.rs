@@ -39,6 +39,16 @@ enum Axis {
     Fixed,
 }
 
+impl Axis {
+    /// Which of an offset and a height it runs along.
+    fn pick(self, offset: f64, height: f64) -> f64 {
+        match self {
+            Self::Height { .. } => height,
+            _ => offset,
+        }
+    }
+}
+
 /// A hole in the way, and the wood wanted between it and a bore.
 struct Taken {
     at: f64,
@@ -71,30 +81,18 @@ pub(super) fn place(plan: &Plan, framing: &Framing, ways: &Ways, bores: &mut [Bo
             continue;
         };
         let crossing = &ways.crossings[number];
-        let axis = axis(crossing);
-        let members = members(framing, crossing);
+        let mut new = together(framing, ways, number, group);
         let wood = spacing(plan, crossing);
         let mut taken: Vec<Taken> = placed
             .iter()
-            .filter(|other| share(axis, &members, other))
+            .filter(|other| share(new.axis, &new.members, other))
             .flat_map(|other| &other.holes)
             .map(|&(at, radius)| Taken { at, radius, wood })
             .collect();
-        taken.extend(power(plan, crossing, axis));
-        shift(framing, crossing, axis, group, &taken, wood);
-        let along = |bore: &Bore| match axis {
-            Axis::Height { .. } => bore.height,
-            _ => bore.offset,
-        };
-        placed.push(Placed {
-            crossing: number,
-            axis,
-            members,
-            holes: group
-                .iter()
-                .map(|bore| (along(bore), bore.bit.0 / 2.0))
-                .collect(),
-        });
+        taken.extend(power(plan, crossing, new.axis));
+        shift(framing, crossing, new.axis, group, &taken, wood);
+        new.holes = holes(new.axis, group);
+        placed.push(new);
     }
 }
 
@@ -113,7 +111,7 @@ pub struct Close {
 pub fn too_close(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) -> Vec<Close> {
     let placed: Vec<Placed> = bores
         .iter()
-        .map(|bore| alone(framing, ways, bore))
+        .map(|bore| together(framing, ways, bore.crossing, std::slice::from_ref(bore)))
         .collect();
     let mut found = Vec::new();
     for (place, one) in placed.iter().enumerate() {
@@ -161,19 +159,22 @@ pub fn in_the_way(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) -
         .collect()
 }
 
-fn alone(framing: &Framing, ways: &Ways, bore: &Bore) -> Placed {
-    let crossing = &ways.crossings[bore.crossing];
-    let axis = axis(crossing);
-    let at = match axis {
-        Axis::Height { .. } => bore.height,
-        _ => bore.offset,
-    };
+/// Bores of one crossing as they are now.
+fn together(framing: &Framing, ways: &Ways, crossing: usize, bores: &[Bore]) -> Placed {
+    let through = &ways.crossings[crossing];
+    let axis = axis(through);
     Placed {
-        crossing: bore.crossing,
+        crossing,
         axis,
-        members: members(framing, crossing),
-        holes: vec![(at, bore.bit.0 / 2.0)],
+        members: members(framing, through),
+        holes: holes(axis, bores),
     }
+}
+
+/// Where bores are along an axis, and their radii.
+fn holes(axis: Axis, bores: &[Bore]) -> Vec<(f64, f64)> {
+    let hole = |bore: &Bore| (axis.pick(bore.offset, bore.height), bore.bit.0 / 2.0);
+    bores.iter().map(hole).collect()
 }
 
 fn wood_between(one: &Placed, other: &Placed) -> f64 {
@@ -359,10 +360,7 @@ fn shift(
         low = (low + high) / 2.0;
         high = low;
     }
-    let lane = match axis {
-        Axis::Height { .. } => crossing.height,
-        _ => crossing.offset,
-    };
+    let lane = axis.pick(crossing.offset, crossing.height);
     let start = lane.clamp(low.min(high), high.max(low));
     let free = |middle: f64| {
         let mut bores = group.iter().zip(&middles);
