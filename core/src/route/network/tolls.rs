@@ -173,7 +173,7 @@ impl Tolls {
 
     /// Raises all tolls by how often they are met, `stride` parts for one that always is, for each
     /// of the payer's units; then cuts those of each crossing evenly until they are within its price
-    /// again. Gives the sum of the squares of what was met.
+    /// again.
     pub fn raise(&mut self, habit: &Habit, payers: &[(u64, u32)], stride: f64) {
         for j in 0..self.rows.len() {
             let range = j * self.payers..(j + 1) * self.payers;
