@@ -38,35 +38,20 @@ impl Session {
     /// After an undo: what is only begun is let go of; else the last change is taken back, and a
     /// chain of walls goes back with it.
     pub(super) fn undone(self) -> Session {
+        if let Some((draft, what)) = self.draft.as_ref().and_then(Draft::before_its_last) {
+            let draft = Some(draft);
+            let text = format!("Took the last {what} back.");
+            return Session {
+                draft,
+                ..self.emptied().telling(text)
+            };
+        }
         match &self.draft {
             Some(Draft::Walls { points, .. }) if points.len() > 1 => {
                 let points = points.clone();
                 let mut next = self.stepped_back();
                 next.draft = next.still_standing(points);
                 next
-            }
-            Some(Draft::Chain { points, .. }) if points.len() > 1 => {
-                let mut points = points.clone();
-                points.pop();
-                let draft = Some(Draft::Chain { points, to: None });
-                let text = String::from("Took the last point back.");
-                Session {
-                    draft,
-                    ..self.emptied().telling(text)
-                }
-            }
-            Some(Draft::Corners { points, .. }) if points.len() > 1 => {
-                let mut points = points.clone();
-                points.pop();
-                let draft = Some(Draft::Corners {
-                    points,
-                    asked: None,
-                });
-                let text = String::from("Took the last corner back.");
-                Session {
-                    draft,
-                    ..self.emptied().telling(text)
-                }
             }
             Some(draft) if draft.is_begun() => {
                 let text = String::from("Let go of what was begun.");

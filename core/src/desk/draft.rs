@@ -93,6 +93,26 @@ impl Draft {
         !matches!(self, Self::Drop { .. } | Self::Closet(_) | Self::Opening(_))
     }
 
+    /// Itself before its last point was tapped, and what such a point is called; `None` for what has
+    /// not more than one, and for walls, whose points are in the plan already.
+    pub(super) fn before_its_last(&self) -> Option<(Draft, &'static str)> {
+        let fewer = |points: &[Point]| {
+            let (_, rest) = points.split_last()?;
+            (!rest.is_empty()).then(|| rest.to_vec())
+        };
+        match self {
+            Self::Chain { points, .. } => {
+                let points = fewer(points)?;
+                Some((Self::Chain { points, to: None }, "point"))
+            }
+            Self::Corners { points, .. } => {
+                let (points, asked) = (fewer(points)?, None);
+                Some((Self::Corners { points, asked }, "corner"))
+            }
+            _ => None,
+        }
+    }
+
     /// What stays when the pointer leaves the sheet: what is begun, without its free end.
     pub(super) fn resting(self) -> Option<Draft> {
         match self {
