@@ -5,9 +5,9 @@ use std::sync::Arc;
 use borewright_core::framing::outside_height;
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{
-    CableKindId, Closet, ClosetPlace, Drop, DropId, DropKind, Entry, Floor, KnownDimension,
-    LevelId, Lumber, Opening, OpeningId, OpeningKind, Place, Placing, Plan, Role, Scan, Side,
-    WallId,
+    CableKindId, Closet, ClosetPlace, Drop, DropId, DropKind, Entry, Floor, KeepOut, KeepOutId,
+    KeepOutReason, KeepOutShape, KnownDimension, LevelId, Lumber, Opening, OpeningId, OpeningKind,
+    Place, Placing, Plan, Role, Scan, Side, WallId,
 };
 use borewright_core::rules::RuleId;
 use borewright_core::shape::Point;
@@ -107,6 +107,30 @@ impl Draft {
             ))?;
         }
         Ok(())
+    }
+
+    /// Names the level in hand, and says how high its ceiling is, feet.
+    pub fn set_level(&mut self, name: &str, ceiling: f64) -> Outcome<()> {
+        let (level, name, ceiling) = (self.level, name.to_string(), Mm::feet(ceiling));
+        self.make(Edit::SetLevel {
+            level,
+            name,
+            ceiling,
+        })
+    }
+
+    /// Keeps stairs clear: a rectangle in feet from one corner to the one across, and how high they
+    /// close what is over them, millimetres.
+    pub fn stairs_ft(&mut self, from: (f64, f64), to: (f64, f64), top: i32) -> Outcome<()> {
+        let corners = [from, (to.0, from.1), to, (from.0, to.1)];
+        let stairs = KeepOut {
+            id: KeepOutId(0),
+            shape: KeepOutShape::Region(corners.map(feet).to_vec()),
+            bottom: Mm(0),
+            top: Mm(top),
+            reason: KeepOutReason::Stair,
+        };
+        self.make(Edit::AddKeepOut(self.level, stairs))
     }
 
     /// Marks a wall as one between garage and dwelling.

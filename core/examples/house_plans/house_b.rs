@@ -3,11 +3,10 @@
 
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{
-    Above, Below, DropKind, Entry, Floor, JoistKind, KeepOut, KeepOutId, KeepOutReason,
-    KeepOutShape, Lumber, Plan, Role, Wall,
+    Above, Below, DropKind, Entry, Floor, JoistKind, Lumber, Plan, Role, Wall,
 };
 use borewright_core::shape::Direction;
-use borewright_core::units::{Mm, Size};
+use borewright_core::units::Size;
 
 use crate::Outcome;
 use crate::draft::{BEARING, Draft, OUTSIDE, PARTITION, feet};
@@ -36,36 +35,19 @@ fn joists() -> Floor {
     }
 }
 
-fn set_level(draft: &mut Draft, name: &str, ceiling: f64) -> Outcome<()> {
-    let level = draft.level;
-    draft.make(Edit::SetLevel {
-        level,
-        name: name.to_string(),
-        ceiling: Mm::feet(ceiling),
-    })
-}
-
 fn next_level(draft: &mut Draft, name: &str, ceiling: f64) -> Outcome<()> {
     let floor = joists();
     draft.level_over(name, floor)?;
-    set_level(draft, name, ceiling)
+    draft.set_level(name, ceiling)
 }
 
 /// Stairs along the bearing wall; they close the floor over them.
 fn stairs(draft: &mut Draft) -> Outcome<()> {
-    let corners = [(20.5, 19.0), (24.0, 19.0), (24.0, 31.0), (20.5, 31.0)];
-    let stair = KeepOut {
-        id: KeepOutId(0),
-        shape: KeepOutShape::Region(corners.map(feet).to_vec()),
-        bottom: Mm(0),
-        top: Mm(3600),
-        reason: KeepOutReason::Stair,
-    };
-    draft.make(Edit::AddKeepOut(draft.level, stair))
+    draft.stairs_ft((20.5, 19.0), (24.0, 31.0), 3600)
 }
 
 fn basement(draft: &mut Draft) -> Outcome<()> {
-    set_level(draft, "Basement", 8.0)?;
+    draft.set_level("Basement", 8.0)?;
     draft.make(Edit::SetBelow(draft.level, Below::Slab))?;
     // Foundation walls of concrete: nobody drills them.
     let concrete = (Lumber::Width(Size(203.0)), Role::Exterior);

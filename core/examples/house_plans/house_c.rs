@@ -5,11 +5,10 @@
 
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{
-    Above, Below, CableKindId, DropKind, Entry, Floor, JoistKind, KeepOut, KeepOutId,
-    KeepOutReason, KeepOutShape, Lumber, Plan, Role,
+    Above, Below, CableKindId, DropKind, Entry, Floor, JoistKind, Lumber, Plan, Role,
 };
 use borewright_core::shape::Direction;
-use borewright_core::units::{Mm, Size};
+use borewright_core::units::Size;
 
 use crate::Outcome;
 use crate::draft::{Draft, OUTSIDE, PARTITION, feet};
@@ -27,31 +26,13 @@ pub fn plan() -> Outcome<Plan> {
     Ok(draft.plan)
 }
 
-fn set_level(draft: &mut Draft, name: &str, ceiling: f64) -> Outcome<()> {
-    let level = draft.level;
-    draft.make(Edit::SetLevel {
-        level,
-        name: name.to_string(),
-        ceiling: Mm::feet(ceiling),
-    })
-}
-
+/// The stairs, which close the floor over them.
 fn stairs(draft: &mut Draft) -> Outcome<()> {
-    let corners = [(12.0, 17.0), (15.5, 17.0), (15.5, 28.0), (12.0, 28.0)];
-    draft.make(Edit::AddKeepOut(
-        draft.level,
-        KeepOut {
-            id: KeepOutId(0),
-            shape: KeepOutShape::Region(corners.map(feet).to_vec()),
-            bottom: Mm(0),
-            top: Mm(3400),
-            reason: KeepOutReason::Stair,
-        },
-    ))
+    draft.stairs_ft((12.0, 17.0), (15.5, 28.0), 3400)
 }
 
 fn ground(draft: &mut Draft) -> Outcome<()> {
-    set_level(draft, "Ground", 9.0)?;
+    draft.set_level("Ground", 9.0)?;
     draft.make(Edit::SetBelow(draft.level, Below::Slab))?;
     let [north, east, south, west] = draft.box_ft((0.0, 0.0), SIZE, OUTSIDE)?;
     let centre = draft.wall_ft((0.0, CENTRE), (40.0, CENTRE), BEARING)?;
@@ -153,7 +134,7 @@ fn upper(draft: &mut Draft) -> Outcome<()> {
             direction: Direction::ALONG_Y,
         },
     )?;
-    set_level(draft, "Upper", 8.0)?;
+    draft.set_level("Upper", 8.0)?;
     let attic = Above::attic_over_trusses(Direction::ALONG_Y);
     draft.make(Edit::SetAbove(draft.level, attic))?;
     let [north, east, south, west] = draft.box_ft((0.0, 0.0), SIZE, OUTSIDE)?;

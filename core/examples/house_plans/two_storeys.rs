@@ -4,11 +4,10 @@
 
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{
-    Above, Below, DropKind, Entry, Floor, JoistKind, KeepOut, KeepOutId, KeepOutReason,
-    KeepOutShape, Lumber, Placing, Plan, Role,
+    Above, Below, DropKind, Entry, Floor, JoistKind, Lumber, Placing, Plan, Role,
 };
 use borewright_core::shape::Direction;
-use borewright_core::units::{Mm, Size};
+use borewright_core::units::Size;
 
 use crate::Outcome;
 use crate::draft::{Draft, OUTSIDE, PARTITION, feet};
@@ -69,15 +68,6 @@ pub fn plan() -> Outcome<Plan> {
     Ok(draft.plan)
 }
 
-fn set_level(draft: &mut Draft, name: &str, ceiling: f64) -> Outcome<()> {
-    let level = draft.level;
-    draft.make(Edit::SetLevel {
-        level,
-        name: name.to_string(),
-        ceiling: Mm::feet(ceiling),
-    })
-}
-
 fn lay(
     draft: &mut Draft,
     placing: Placing,
@@ -101,22 +91,13 @@ fn lay(
     draft.lay(picture, &placing, &known)
 }
 
+/// The stairs, which close the floor over them.
 fn stairs(draft: &mut Draft) -> Outcome<()> {
-    let corners = [(17.0, 16.0), (20.5, 16.0), (20.5, 26.5), (17.0, 26.5)];
-    draft.make(Edit::AddKeepOut(
-        draft.level,
-        KeepOut {
-            id: KeepOutId(0),
-            shape: KeepOutShape::Region(corners.map(feet).to_vec()),
-            bottom: Mm(0),
-            top: Mm(3400),
-            reason: KeepOutReason::Stair,
-        },
-    ))
+    draft.stairs_ft((17.0, 16.0), (20.5, 26.5), 3400)
 }
 
 fn ground(draft: &mut Draft) -> Outcome<()> {
-    set_level(draft, "Ground", 9.0)?;
+    draft.set_level("Ground", 9.0)?;
     draft.make(Edit::SetBelow(
         draft.level,
         Below::Crawl(Floor::sawn(Direction::ALONG_Y)),
@@ -194,7 +175,7 @@ fn upper(draft: &mut Draft) -> Outcome<()> {
             direction: Direction::ALONG_Y,
         },
     )?;
-    set_level(draft, "Upper", 8.0)?;
+    draft.set_level("Upper", 8.0)?;
     let attic = Above::attic_over_trusses(Direction::ALONG_Y);
     draft.make(Edit::SetAbove(draft.level, attic))?;
     let [north, east, south, west] = draft.box_ft((0.0, 0.0), SIZE, OUTSIDE)?;
