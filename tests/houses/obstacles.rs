@@ -9,7 +9,8 @@ use borewright_core::plan::{
     KeepOutShape, LevelId, Lumber, Place, Plan, PowerPlace, PowerRun, PowerRunId, Role, Side,
     WallId,
 };
-use borewright_core::route::MoveKind;
+use borewright_core::route::{MoveKind, NoWay};
+use borewright_core::rules::RuleId;
 use borewright_core::shape::{Direction, Point, Pos};
 use borewright_core::units::Mm;
 
@@ -269,5 +270,24 @@ fn cable_comes_down_beside_a_wall_along_the_joists_wherever_it_stands() {
             let sideways = way.moves.iter().filter(|step| bored(step.kind)).count();
             assert_eq!(sideways, 0, "{at}: {}", way.cable.0);
         }
+    }
+}
+
+/// 90 m is for the link that stays, so the slack at both ends counts and the waste does not: a way
+/// that fills the link with its slack stands, a hand's breadth more does not. The router takes every
+/// move in whole millimetres, rounded up: a few more in all.
+#[test]
+fn a_link_is_as_long_as_its_way_and_the_slack_at_both_ends() {
+    let plan = hall(2000);
+    let limited = |link: i32| made(&plan, [Edit::SetRule(RuleId::LinkLength, f64::from(link))]);
+    let design = Design::of(&limited(90_000));
+    let cut = &design.cut_list.cuts[0];
+    let link = (cut.path + cut.slack).0;
+    assert_eq!(cut.slack, Mm(3048 + 457));
+    let trouble = |link: i32| Design::of(&limited(link)).ways.ways[0].trouble.clone();
+    assert_eq!(trouble(link + 50), None);
+    match trouble(link - 50) {
+        Some(NoWay::TooLong(told)) => assert!((link..link + 50).contains(&told.0), "{told:?}"),
+        other => panic!("{other:?}"),
     }
 }

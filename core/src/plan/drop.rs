@@ -1,6 +1,7 @@
 //! Drops: the places cable is brought to.
 
 use super::{Cable, CableKindId, DropId, LevelId, Plan, Side, WallId};
+use crate::rules::{RuleId, RuleSet};
 use crate::shape::{Direction, Point, Pos};
 use crate::units::Mm;
 
@@ -72,6 +73,21 @@ pub enum DropKind {
 }
 
 impl DropKind {
+    /// The rule that says how much slack a drop of this kind gets.
+    pub fn slack_rule(self) -> RuleId {
+        match self {
+            Self::Television => RuleId::SlackTelevision,
+            Self::CeilingAccessPoint | Self::WallAccessPoint => RuleId::SlackAccessPoint,
+            Self::Camera => RuleId::SlackCamera,
+            Self::Data | Self::Doorbell | Self::Other => RuleId::SlackBox,
+        }
+    }
+
+    /// Slack of a cable to a drop of this kind, at both its ends together.
+    pub fn slack(self, rules: &RuleSet) -> Mm {
+        rules.length(RuleId::SlackCloset) + rules.length(self.slack_rule())
+    }
+
     /// Every kind, in the order the shelf shows them.
     pub const ALL: [DropKind; 7] = [
         Self::Data,

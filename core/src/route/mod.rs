@@ -128,10 +128,12 @@ impl<'p> Routing<'p> {
 
     fn state(&mut self) -> Option<Problem> {
         let sink = self.graph.sink?;
-        let longest = self.plan.rules.length(RuleId::LinkLength).0.max(0) as u32;
+        let longest = self.plan.rules.length(RuleId::LinkLength);
         let mut cables = Vec::new();
         for (drop, source) in self.plan.drops.iter().zip(&self.graph.sources) {
             let Some(source) = *source else { continue };
+            // The link is as long as the cable that stays: its way, and the slack at both ends.
+            let longest = (longest - drop.kind.slack(&self.plan.rules)).0.max(0) as u32;
             for cable in &drop.cables {
                 let area = self.plan.catalogue.diameter(cable.kind).circle().0 * 100.0;
                 let id = u64::from(cable.id.0);

@@ -18,7 +18,8 @@ pub(super) fn of(routing: &Routing, drop: &Drop, found: Option<&Found>) -> Optio
     match found {
         Some(Found::Found { .. }) => None,
         Some(Found::TooLong { shortest_mm, .. }) => {
-            Some(NoWay::TooLong(Mm::rounded(*shortest_mm as f64)))
+            let slack = drop.kind.slack(&routing.plan.rules);
+            Some(NoWay::TooLong(Mm::rounded(*shortest_mm as f64) + slack))
         }
         Some(Found::NoPath) | None => Some(NoWay::Cut(obstacle(routing, drop))),
     }
@@ -38,17 +39,16 @@ fn obstacle(routing: &Routing, drop: &Drop) -> String {
         Below::Slab => "there is a slab below",
         _ => "no plate below it leads on",
     };
+    let by = |to| format!("no way leads by {}", pin_words(plan, routing.framing, to));
+    let pinned = pin_of(routing, drop).map(by);
     let Some((wall, offset)) = drop.place.on_wall() else {
-        return match pin_of(routing, drop) {
-            Some(to) => format!("no way leads by {}", pin_words(plan, routing.framing, to)),
-            None => over.to_string(),
-        };
+        return pinned.unwrap_or_else(|| over.to_string());
     };
     let Some(wall) = level.wall(wall) else {
         return String::from("its wall is gone");
     };
-    if let Some(to) = pin_of(routing, drop) {
-        return format!("no way leads by {}", pin_words(plan, routing.framing, to));
+    if let Some(pinned) = pinned {
+        return pinned;
     }
     if wall.never_drill {
         return format!("{} is marked never to be drilled", wall.label());

@@ -193,6 +193,6 @@ pub enum NoWay {
     Adrift,
     /// Every way is cut; the words name the obstacles nearest to the drop.
     Cut(String),
-    /// The shortest way is longer than the permanent link may be.
+    /// The shortest way, with the slack at both ends, is longer than the permanent link may be.
     TooLong(Mm),
 }

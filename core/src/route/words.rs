@@ -35,7 +35,7 @@ pub fn trouble_words(plan: &Plan, trouble: &NoWay) -> String {
         NoWay::Adrift => String::from("Adrift: its wall was taken away. Drag it onto another."),
         NoWay::Cut(obstacle) => format!("No way to the closet: {obstacle}."),
         NoWay::TooLong(length) => format!(
-            "The shortest way is {}, longer than the permanent link may be.",
+            "The shortest way with its slack is {}, longer than the permanent link may be.",
             plan.units.path(*length)
         ),
     }

@@ -1,7 +1,7 @@
 //! The cut list: every cable's length, the pull it goes with, and the reel it comes from.
 
 use super::reels::{self, Look, Piece, ReelPlan, ReelProblem, Stock};
-use crate::plan::{CableId, CableKindId, CableSpec, Drop, DropId, DropKind, Plan};
+use crate::plan::{CableId, CableKindId, CableSpec, Drop, DropId, Plan};
 use crate::route::{MoveKind, Way, Ways};
 use crate::rules::RuleId;
 use crate::units::{Mm, Units};
@@ -278,7 +278,7 @@ fn outcome(
 
 fn cut(plan: &Plan, way: &Way, drop: &Drop, kind: CableKindId) -> Cut {
     let rules = &plan.rules;
-    let slack = rules.length(RuleId::SlackCloset) + rules.length(slack_rule(drop.kind));
+    let slack = drop.kind.slack(rules);
     let waste = Mm::rounded((way.length.f64() * rules.share(RuleId::Waste)).ceil());
     let length = round_up(plan.units, way.length + slack + waste);
     Cut {
@@ -292,16 +292,6 @@ fn cut(plan: &Plan, way: &Way, drop: &Drop, kind: CableKindId) -> Cut {
         group: 0,
         trunk: trunk(way),
         reel: None,
-    }
-}
-
-/// The rule that says how much slack a drop of this kind gets.
-pub fn slack_rule(kind: DropKind) -> RuleId {
-    match kind {
-        DropKind::Television => RuleId::SlackTelevision,
-        DropKind::CeilingAccessPoint | DropKind::WallAccessPoint => RuleId::SlackAccessPoint,
-        DropKind::Camera => RuleId::SlackCamera,
-        DropKind::Data | DropKind::Doorbell | DropKind::Other => RuleId::SlackBox,
     }
 }
 

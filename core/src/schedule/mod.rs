@@ -10,7 +10,7 @@ mod rooms;
 mod totals;
 
 pub use change_order::{ChangeOrder, CountChange, DropChange};
-pub use cut_list::{Cut, CutList, KindOfReels, Reel, SplitTrunk, slack_rule};
+pub use cut_list::{Cut, CutList, KindOfReels, Reel, SplitTrunk};
 pub use labels::{LABELS_PER_END, Label, LabelPlace, labels};
 pub use ports::{Port, ports};
 pub use rooms::{RoomRow, room_list};

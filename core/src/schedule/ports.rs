@@ -3,7 +3,6 @@
 use crate::plan::{CableId, CableKindId, DropId, DropKind, Plan};
 use crate::units::Mm;
 
-use super::slack_rule;
 use crate::rules::RuleId;
 
 /// One port of the closet.
@@ -38,7 +37,7 @@ pub fn ports(plan: &Plan) -> Vec<Port> {
                 kind,
                 drop: drop.id,
                 closet_slack: plan.rules.length(RuleId::SlackCloset),
-                drop_slack: plan.rules.length(slack_rule(drop.kind)),
+                drop_slack: plan.rules.length(drop.kind.slack_rule()),
                 powered: is_powered(drop.kind),
             });
         }
