@@ -1,4 +1,4 @@
-//! Findings about forgotten drops: rooms and outside faces without any.
+//! Findings about forgotten drops: rooms without any. Outside faces are not looked at.
 
 use super::{Finding, Severity, Subject};
 use crate::framing::drop_room;
