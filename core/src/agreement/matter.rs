@@ -15,7 +15,7 @@ pub struct Matter {
     pub item: Item,
     /// The level it belongs to; `None` for the closet and the date.
     pub level: Option<LevelId>,
-    /// What it is called: "D8", "W4", "Joists over Ground", "Closet", "Date".
+    /// What it is called: "D8", "W4", "Joists over Ground", "Closet", "Dates".
     pub name: String,
     /// What it is: "outlet, Bedroom 1", "bearing 2x6".
     pub what: String,
@@ -269,12 +269,22 @@ fn port_words(plan: &Plan, ports: &[Port]) -> String {
 }
 
 fn of_date(plan: &Plan) -> Option<Matter> {
-    (!plan.date.is_empty()).then(|| Matter {
+    let on_sheets = ("on the sheets", plan.date.as_str());
+    let all = [&[on_sheets][..], &plan.dates.named()].concat();
+    let mut figures = Figures::default();
+    for (_, date) in &all {
+        figures.text(date);
+    }
+    let settled = all.iter().filter(|(_, date)| !date.is_empty());
+    let says: Vec<String> = settled
+        .map(|(name, date)| format!("{name}: {date}"))
+        .collect();
+    (!says.is_empty()).then(|| Matter {
         item: Item::Date,
         level: None,
-        name: String::from("Date"),
-        what: String::from("on the sheets"),
-        says: vec![plan.date.clone()],
-        digest: Figures::default().text(&plan.date).digest(),
+        name: String::from("Dates"),
+        what: String::new(),
+        says,
+        digest: figures.digest(),
     })
 }

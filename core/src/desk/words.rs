@@ -32,6 +32,7 @@ fn of_job(edit: &Edit) -> Option<String> {
         Edit::SetNote(_) => "changed the note",
         Edit::SetUnits(_) => "changed the units",
         Edit::SetDate(_) => "changed the date",
+        Edit::SetDates(_) => "changed the dates",
         Edit::NextRevision => "counted the revision up",
         Edit::SetRuleBook(_) => "changed the rule book",
         Edit::OwnRules => "took its own rules",

@@ -88,6 +88,8 @@ struct Document<'a> {
     units: Units,
     revision: u32,
     date: &'a str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    dates: Option<settings::Dates>,
     rules: settings::Rules,
     catalogue: settings::Catalogue,
     closet: Option<drops::Closet>,
@@ -112,6 +114,7 @@ pub(super) fn write(plan: &Plan) -> String {
         units: plan.units.into(),
         revision: plan.revision,
         date: &plan.date,
+        dates: (!plan.dates.is_empty()).then(|| (&plan.dates).into()),
         rules: (&plan.rules).into(),
         catalogue: (&plan.catalogue).into(),
         closet: plan.closet.as_ref().map(Into::into),
@@ -164,6 +167,8 @@ fn head(plan: &mut Plan, fields: &Fields, losses: &mut Losses) {
     }
     plan.note = text("note", "The note", losses).unwrap_or_default();
     plan.date = text("date", "The date", losses).unwrap_or_default();
+    let dates = fields.one::<settings::Dates>("dates", "The dates of the job", losses);
+    plan.dates = dates.map(Into::into).unwrap_or_default();
     if let Some(units) = fields.one::<Units>("units", "The choice of units", losses) {
         plan.units = units.into();
     }

@@ -7,6 +7,7 @@
 mod cable;
 mod catalogue;
 mod closet;
+mod dates;
 mod dismissal;
 mod drop;
 pub mod edit;
@@ -24,6 +25,7 @@ mod wall;
 pub use cable::Cable;
 pub use catalogue::{CableKindId, CableSpec, Catalogue};
 pub use closet::{Closet, ClosetPlace, Entry};
+pub use dates::Dates;
 pub use dismissal::Dismissal;
 pub use drop::{BoxKind, Drop, DropKind, Place};
 pub use id::{CableId, DropId, KeepOutId, LevelId, Numbers, OpeningId, PowerRunId, RoomId, WallId};
@@ -53,6 +55,8 @@ pub struct Plan {
     pub revision: u32,
     /// The date written on the sheets, as the person typed it or the page set it; may be empty.
     pub date: String,
+    /// When each part of the job is due.
+    pub dates: Dates,
     /// Every limit and default, each with its source.
     pub rules: RuleSet,
     /// Cables and bits this crew uses.
@@ -84,6 +88,7 @@ impl Plan {
             units: Units::Imperial,
             revision: 1,
             date: String::new(),
+            dates: Dates::default(),
             rules: RuleSet::default(),
             catalogue: Catalogue::default(),
             closet: None,

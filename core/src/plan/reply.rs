@@ -13,7 +13,7 @@ pub enum Item {
     Joists(LevelId),
     /// The closet and what it needs.
     Closet,
-    /// The date on the sheets.
+    /// The date on the sheets, and when each part of the job is due.
     Date,
 }
 

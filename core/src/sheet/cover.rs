@@ -124,8 +124,13 @@ fn right_column(plan: &Plan, design: &Design, width: f64) -> Vec<Block> {
         blocks.extend(paragraph(&words, width));
     }
     blocks.push(Block::Heading(String::from("Dates")));
-    let dates = ["drill", "pull", "cover", "trim-out"];
-    blocks.extend(dates.map(|name| Block::Blank(name.to_string())));
+    blocks.extend(plan.dates.named().map(|(name, date)| match date {
+        "" => Block::Blank(name.to_string()),
+        _ => Block::Pair(
+            name.to_string(),
+            font::shorten(date, Weight::Bold, BODY, width * 0.75),
+        ),
+    }));
     blocks
 }
 

@@ -220,6 +220,11 @@ impl<'a> Reader<'a> {
         Ok(taken)
     }
 
+    /// All that is left.
+    pub fn rest(&mut self) -> &'a [u8] {
+        std::mem::take(&mut self.bytes)
+    }
+
     fn signed(&mut self) -> Read<i64> {
         let folded = self.number()?;
         Ok((folded >> 1) as i64 ^ -((folded & 1) as i64))

@@ -26,6 +26,7 @@ mod tag {
     pub const TEXTS: u8 = 29;
     pub const ON_HAND: u8 = 30;
     pub const REPLIES: u8 = 32;
+    pub const DATES: u8 = 36;
     pub const DOUBLED: u8 = 35;
 }
 
@@ -33,7 +34,7 @@ type Put = fn(&Plan, &mut Writer);
 type Take = fn(&mut Plan, &mut Reader, &mut Texts) -> Result<(), LinkError>;
 
 /// Every section in the order it is written and read; a section may lean on those before it.
-const SECTIONS: [(u8, Put, Take); 17] = [
+const SECTIONS: [(u8, Put, Take); 18] = [
     (
         tag::CATALOGUE,
         settings::put_catalogue,
@@ -58,6 +59,7 @@ const SECTIONS: [(u8, Put, Take); 17] = [
     (tag::NUMBERS, settings::put_numbers, settings::take_numbers),
     (tag::ON_HAND, settings::put_on_hand, settings::take_on_hand),
     (tag::REPLIES, replies::put, replies::take),
+    (tag::DATES, settings::put_dates, settings::take_dates),
     (tag::DOUBLED, walls::put_doubled, walls::take_doubled),
 ];
 

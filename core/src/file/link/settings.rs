@@ -4,7 +4,7 @@ use super::LinkError;
 use super::columns::{Reader, Writer};
 use super::words::Texts;
 use crate::file::mend;
-use crate::plan::{CableSpec, Catalogue, Dismissal, Plan};
+use crate::plan::{CableSpec, Catalogue, Dates, Dismissal, Plan};
 use crate::rules::{RuleBook, RuleId, RuleSet};
 use crate::units::{Mm, Size, Units};
 
@@ -37,6 +37,35 @@ pub(super) fn take_job(plan: &mut Plan, section: &mut Reader, texts: &mut Texts)
     plan.note = texts.next()?;
     plan.date = texts.next()?;
     Ok(())
+}
+
+/// When each part of the job is due. The texts stay in the section, which an older reader passes over.
+pub(super) fn put_dates(plan: &Plan, out: &mut Writer) {
+    if plan.dates.is_empty() {
+        return;
+    }
+    let mut own = Writer::default();
+    for (_, date) in plan.dates.named() {
+        own.text(date);
+    }
+    out.bytes.extend(own.texts);
+}
+
+pub(super) fn take_dates(plan: &mut Plan, section: &mut Reader, _: &mut Texts) -> Done {
+    if section.is_empty() {
+        return Ok(());
+    }
+    let mut texts = Texts::new(section.rest());
+    plan.dates = Dates {
+        drill: texts.next()?,
+        pull: texts.next()?,
+        cover: texts.next()?,
+        trim_out: texts.next()?,
+    };
+    match texts.is_empty() {
+        true => Ok(()),
+        false => Err(LinkError::Altered),
+    }
 }
 
 pub(super) fn put_rules(plan: &Plan, out: &mut Writer) {

@@ -1,7 +1,7 @@
 //! Mends texts, rules, catalogue and findings set aside, by the rules of the edits themselves.
 
 use crate::file::losses::Losses;
-use crate::plan::edit::{Edit, tidy};
+use crate::plan::edit::{Edit, tidied_dates, tidy};
 use crate::plan::{CableKindId, CableSpec, Catalogue, Plan};
 use crate::units::{Mm, Size};
 
@@ -20,6 +20,7 @@ fn texts(plan: &mut Plan) {
     }
     plan.note = tidy(&plan.note);
     plan.date = tidy(&plan.date);
+    plan.dates = tidied_dates(&plan.dates);
     plan.revision = plan.revision.max(1);
 }
 

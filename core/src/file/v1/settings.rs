@@ -45,6 +45,41 @@ impl From<&rules::RuleSet> for Rules {
     }
 }
 
+/// When each part of the job is due; not there where nothing is settled.
+#[derive(Serialize, Deserialize)]
+pub(super) struct Dates {
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    drill: String,
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pull: String,
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    cover: String,
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    trim_out: String,
+}
+
+impl From<&plan::Dates> for Dates {
+    fn from(dates: &plan::Dates) -> Self {
+        Self {
+            drill: dates.drill.clone(),
+            pull: dates.pull.clone(),
+            cover: dates.cover.clone(),
+            trim_out: dates.trim_out.clone(),
+        }
+    }
+}
+
+impl From<Dates> for plan::Dates {
+    fn from(dates: Dates) -> Self {
+        Self {
+            drill: dates.drill,
+            pull: dates.pull,
+            cover: dates.cover,
+            trim_out: dates.trim_out,
+        }
+    }
+}
+
 /// Cables and bits.
 #[derive(Serialize)]
 pub(super) struct Catalogue {

@@ -18,14 +18,15 @@ mod walls;
 pub(crate) use drops::MOST_DROPS;
 pub(crate) use levels::MOST_LEVELS;
 pub(crate) use replies::{MOST_ANSWERS, MOST_REPLIES, tidied};
+pub(crate) use settings::tidied as tidied_dates;
 pub(crate) use walls::MOST_WALLS;
 
 use std::fmt;
 
 use super::{
-    Above, Below, CableId, CableKindId, CableSpec, Closet, Drop, DropId, DropKind, Floor, KeepOut,
-    KeepOutId, KnownDimension, LevelId, Lumber, Opening, OpeningId, Pin, Place, Placing, Plan,
-    PowerRun, PowerRunId, Reply, Role, RoomId, Scan, Wall, WallId,
+    Above, Below, CableId, CableKindId, CableSpec, Closet, Dates, Drop, DropId, DropKind, Floor,
+    KeepOut, KeepOutId, KnownDimension, LevelId, Lumber, Opening, OpeningId, Pin, Place, Placing,
+    Plan, PowerRun, PowerRunId, Reply, Role, RoomId, Scan, Wall, WallId,
 };
 use crate::rules::{RuleBook, RuleId};
 use crate::shape::Point;
@@ -46,6 +47,8 @@ pub enum Edit {
     SetUnits(Units),
     /// Write another date on the sheets.
     SetDate(String),
+    /// Settle when each part of the job is due.
+    SetDates(Dates),
     /// Count the revision up by one.
     NextRevision,
     /// Compute with a published book as it stands; own limits rest meanwhile.

@@ -1,7 +1,7 @@
 //! Edits of the job's settings: names, units, rules, bits, cables, findings set aside.
 
 use super::{Done, Edit, Refusal, tidy};
-use crate::plan::{CableKindId, CableSpec, Dismissal, Plan};
+use crate::plan::{CableKindId, CableSpec, Dates, Dismissal, Plan};
 use crate::rules::{RuleBook, RuleId, Unit};
 use crate::units::{Mm, Size, Units};
 
@@ -19,6 +19,7 @@ pub(super) fn make(plan: &mut Plan, edit: &Edit) -> Option<Done> {
         Edit::SetNote(note) => set_note(plan, note),
         Edit::SetUnits(units) => set_units(plan, *units),
         Edit::SetDate(date) => set_date(plan, date),
+        Edit::SetDates(dates) => set_dates(plan, dates),
         Edit::NextRevision => next_revision(plan),
         Edit::SetRuleBook(book) => set_rule_book(plan, *book),
         Edit::OwnRules => own_rules(plan),
@@ -57,6 +58,21 @@ fn set_units(plan: &mut Plan, units: Units) -> Done {
 fn set_date(plan: &mut Plan, date: &str) -> Done {
     plan.date = tidy(date);
     Ok(())
+}
+
+fn set_dates(plan: &mut Plan, dates: &Dates) -> Done {
+    plan.dates = tidied(dates);
+    Ok(())
+}
+
+/// Dates as plain texts.
+pub(crate) fn tidied(dates: &Dates) -> Dates {
+    Dates {
+        drill: tidy(&dates.drill),
+        pull: tidy(&dates.pull),
+        cover: tidy(&dates.cover),
+        trim_out: tidy(&dates.trim_out),
+    }
 }
 
 fn next_revision(plan: &mut Plan) -> Done {

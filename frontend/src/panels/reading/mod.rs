@@ -58,7 +58,7 @@ pub fn Reading() -> Html {
                 <Press label="Show the drawing" kind={PressKind::Quiet} onpress={table} />
             </header>
             { for plan.levels.iter().map(of_level) }
-            <Part title="Closet and date" matters={rest} answers={answers.clone()} say={say.clone()} />
+            <Part title="Closet and dates" matters={rest} answers={answers.clone()} say={say.clone()} />
             <Sign {standings} {answers} />
         </main>
     }

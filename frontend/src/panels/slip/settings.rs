@@ -1,7 +1,7 @@
 //! Title, note, date, units, bits and cables; the rule set has a room of its own.
 
 use borewright_core::plan::edit::Edit;
-use borewright_core::plan::{CableKindId, CableSpec, Plan};
+use borewright_core::plan::{CableKindId, CableSpec, Dates, Plan};
 use borewright_core::units::{Units, read_reel, read_reels, read_size, read_sizes};
 use yew::prelude::*;
 
@@ -42,11 +42,34 @@ fn job_fields(plan: &Plan, edit: &Callback<Edit>) -> Html {
             <Field label="Job title" value={plan.title.clone()} onset={edit.reform(Edit::SetTitle)} />
             <Field label="Note" kind={FieldKind::Lines} value={plan.note.clone()} onset={edit.reform(Edit::SetNote)} />
             <Field label="Date on the sheets" value={plan.date.clone()} onset={edit.reform(Edit::SetDate)} />
+            { dates(plan, edit) }
             <Segments label="Units" {options} chosen={Some(usize::from(plan.units == Units::Metric))} onpick={onunits} />
             <div class="SlipLine">
                 <span>{ format!("Revision {}", plan.revision) }</span>
                 <Press label="Next revision" onpress={edit.reform(|()| Edit::NextRevision)} />
             </div>
+        </>
+    }
+}
+
+/// When each part of the job is due, as the person says it.
+fn dates(plan: &Plan, edit: &Callback<Edit>) -> Html {
+    let set = |put: fn(Dates, String) -> Dates| {
+        let dates = plan.dates.clone();
+        edit.reform(move |date: String| Edit::SetDates(put(dates.clone(), date)))
+    };
+    let Dates {
+        drill,
+        pull,
+        cover,
+        trim_out,
+    } = plan.dates.clone();
+    html! {
+        <>
+            <Field label="Drill on" value={drill} onset={set(|dates, drill| Dates { drill, ..dates })} />
+            <Field label="Pull on" value={pull} onset={set(|dates, pull| Dates { pull, ..dates })} />
+            <Field label="Cover on" value={cover} onset={set(|dates, cover| Dates { cover, ..dates })} />
+            <Field label="Trim-out on" value={trim_out} onset={set(|dates, trim_out| Dates { trim_out, ..dates })} />
         </>
     }
 }

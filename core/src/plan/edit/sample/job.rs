@@ -3,9 +3,9 @@
 use super::dice::Dice;
 use crate::plan::edit::Edit;
 use crate::plan::{
-    Answer, BoxKind, CableId, CableKindId, CableSpec, Closet, ClosetPlace, Drop, DropId, DropKind,
-    Entry, Item, KeepOutId, LevelId, Opening, OpeningId, Pin, PinTo, Place, Plan, PowerRunId,
-    Reply, RoomId, Said, WallId,
+    Answer, BoxKind, CableId, CableKindId, CableSpec, Closet, ClosetPlace, Dates, Drop, DropId,
+    DropKind, Entry, Item, KeepOutId, LevelId, Opening, OpeningId, Pin, PinTo, Place, Plan,
+    PowerRunId, Reply, RoomId, Said, WallId,
 };
 use crate::rules::{RuleBook, RuleId};
 use crate::units::{Mm, Units};
@@ -87,7 +87,15 @@ impl Dice {
             7 => Edit::SetBits((0..self.below(5)).map(|_| self.size(5.0, 60.0)).collect()),
             8 => self.cable_kind(plan),
             9 if self.chance(4) => Edit::FreezeLabels,
-            10 => Edit::Together(vec![Edit::NextRevision, Edit::SetNote(self.text())]),
+            10 => Edit::Together(vec![
+                Edit::NextRevision,
+                Edit::SetNote(self.text()),
+                Edit::SetDates(Dates {
+                    drill: self.text(),
+                    cover: self.text(),
+                    ..Dates::default()
+                }),
+            ]),
             _ => Edit::Dismiss {
                 key: format!("stud-limit:W{}", self.below(30)),
                 reason: self.text(),
