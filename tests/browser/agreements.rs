@@ -66,6 +66,7 @@ fn a_builder_agrees_on_a_phone_and_what_changes_is_not_agreed() {
     page.see("asks: Behind the <b>door</b>?");
     // One inch higher is another drop than the one that was agreed to.
     page.field("Height").fill("17\"");
+    page.press("Enter");
     page.see("Not yet agreed: changed since Pat Example answered.");
     page.see("kept on this device");
     let page = page.reopen();

@@ -16,7 +16,10 @@ fn a_page_with_the_plan_in_it_opens_from_a_disk() {
     reader.button("22 drops");
     reader.offline(true);
     reader.go_to(&format!("file://{}", saved.display()));
+    // A phone shows it to read first.
     reader.see("From a file, to look at.");
+    reader.button("Agree to D1");
+    reader.button("Show the drawing").tap();
     reader.see_no_more("improving");
     assert_eq!(tally(&reader), counts);
     reader.button("Drawing").tap();
