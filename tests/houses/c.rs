@@ -15,11 +15,9 @@
 //! under a window and goes out past its jack and king studs, 502 west, and back; A44 shares the hole
 //! that T38 has in the bottom plate, 946 west, and back.
 
-use crate::{Counted, agrees};
+use crate::{Counted, Stretches, agrees};
 
-/// Drop, cables, across (east or west) and along (north or south) to the panel's place, up, down, and
-/// aside, millimetres.
-const DROPS: [(&str, usize, i32, i32, i32, i32, i32); 46] = [
+const DROPS: [Stretches; 46] = [
     ("D1", 2, 11430, 4267, 2540, 1422, 0),
     ("D2", 2, 11430, 915, 2540, 1422, 0),
     ("D3", 2, 8230, 4877, 2540, 1422, 0),
@@ -70,13 +68,5 @@ const DROPS: [(&str, usize, i32, i32, i32, i32, i32); 46] = [
 
 #[test]
 fn every_cable_of_house_c_is_as_long_as_counted_by_hand() {
-    let count =
-        |(label, cables, across, along, up, down, aside): (_, _, i32, i32, i32, i32, i32)| {
-            Counted {
-                label,
-                cables,
-                length: across + along + up + down + aside,
-            }
-        };
-    agrees("house-c", DROPS.into_iter().map(count));
+    agrees("house-c", DROPS.into_iter().map(Counted::by_stretches));
 }

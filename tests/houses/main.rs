@@ -34,6 +34,20 @@ struct Counted {
     length: i32,
 }
 
+/// Drop, cables, across (east or west) and along (north or south) to the panel's place, up, down, and
+/// aside, millimetres.
+type Stretches = (&'static str, usize, i32, i32, i32, i32, i32);
+
+impl Counted {
+    fn by_stretches((label, cables, across, along, up, down, aside): Stretches) -> Self {
+        Self {
+            label,
+            cables,
+            length: across + along + up + down + aside,
+        }
+    }
+}
+
 /// Holds a house against its count: each cable within 5 % or 3 ft, whichever is more, and all of
 /// them together within 3 %.
 fn agrees(house: &str, counts: impl Iterator<Item = Counted>) {
