@@ -14,6 +14,7 @@
     reason = "this prints figures, and may stop at the first surprise"
 )]
 
+mod drag;
 mod edit;
 mod figure;
 mod load;
@@ -23,4 +24,5 @@ fn main() {
     let weights = weight::print_all();
     load::print_all(&weights);
     edit::print_all();
+    drag::print_all();
 }
