@@ -1,15 +1,16 @@
 //! What stands in the way of cable: keep-outs in walls and overhead, however narrow, and power that
 //! runs along. Small houses drawn for the purpose; nothing here is counted by hand.
 
+use borewright_core::bore::Bore;
 use borewright_core::design::Design;
 use borewright_core::finding::Severity;
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{
     Above, Below, Closet, ClosetPlace, DropKind, Entry, Floor, KeepOut, KeepOutId, KeepOutReason,
-    KeepOutShape, LevelId, Lumber, Place, Plan, PowerPlace, PowerRun, PowerRunId, Role, Side,
+    KeepOutShape, LevelId, Lumber, Pin, Place, Plan, PowerPlace, PowerRun, PowerRunId, Role, Side,
     WallId,
 };
-use borewright_core::route::{MoveKind, NoWay};
+use borewright_core::route::{Member, MoveKind, NoWay};
 use borewright_core::rules::RuleId;
 use borewright_core::shape::{Direction, Point, Pos};
 use borewright_core::units::Mm;
@@ -133,6 +134,104 @@ fn a_duct_in_a_wall_that_is_narrower_than_a_bay_closes_its_lane() {
         assert!(!troubled(&one), "{at}: the other wall is open");
         assert!(troubled(&made(&one, [duct(8000)])), "{at}");
     }
+}
+
+fn cut(wall: u32, (from, to): (f64, f64), (bottom, top): (f64, f64)) -> Edit {
+    let mm = |length: f64| Mm(length.round() as i32);
+    let (wall, from, to) = (WallId(wall), mm(from), mm(to));
+    Edit::AddKeepOut(
+        GROUND,
+        KeepOut {
+            id: KeepOutId(0),
+            shape: KeepOutShape::Stretch { wall, from, to },
+            bottom: mm(bottom),
+            top: mm(top),
+            reason: KeepOutReason::BoreByOthers,
+        },
+    )
+}
+
+/// Bores in members of this kind in a wall: offset, height and radius of each.
+fn bored(design: &Design, wall: u32, is_meant: fn(&Member) -> bool) -> Vec<(f64, f64, f64)> {
+    let crossing = |bore: &Bore| &design.ways.crossings[bore.crossing];
+    let bores = design.bores.iter().filter(|bore| {
+        crossing(bore).wall == Some(WallId(wall)) && is_meant(&crossing(bore).member)
+    });
+    let place = |bore: &Bore| (bore.offset, bore.height, bore.bit.0 / 2.0);
+    bores.map(place).collect()
+}
+
+fn beside_cuts(design: &Design) -> usize {
+    let findings = design.findings.iter();
+    findings
+        .filter(|finding| finding.key.starts_with("beside-cut"))
+        .count()
+}
+
+/// Common practice, no source: 2 in of wood stays between two bores, whoever made them.
+#[test]
+fn a_lane_leaves_wood_beside_what_another_trade_bored() {
+    let plan = made(&hall(2000), [Edit::SetAbove(GROUND, Above::ClosedRoof)]);
+    let studs = |member: &Member| matches!(member, Member::Studs(_));
+    let before = Design::of(&plan);
+    let lane = bored(&before, 1, studs)[0].1;
+    // A hole of 40 mm right in the lane, through every stud from 5 to 7 metres.
+    let plumber = cut(1, (5000.0, 7000.0), (lane - 20.0, lane + 20.0));
+    let after = Design::of(&made(&plan, [plumber]));
+    let bores = bored(&after, 1, studs);
+    let there = bores
+        .iter()
+        .filter(|bore| (5000.0..7000.0).contains(&bore.0));
+    assert!(there.clone().count() > 2);
+    for (_, height, radius) in there {
+        assert!(
+            (height - lane).abs() - radius - 20.0 >= 50.8 - 0.05,
+            "{height}"
+        );
+    }
+    assert_eq!(beside_cuts(&after), 0);
+    // Pinned nearer than that, the lane is closed there.
+    let plumber = cut(1, (5000.0, 7000.0), (lane + 45.0, lane + 85.0));
+    let height = Mm(lane.round() as i32);
+    let pin = Edit::AddPin(Pin::Lane {
+        wall: WallId(1),
+        height,
+    });
+    let pinned = Design::of(&made(&plan, [pin.clone()]));
+    assert_eq!(beside_cuts(&pinned), 0);
+    let told = Design::of(&made(&plan, [pin, plumber]));
+    let near = bored(&told, 1, studs);
+    let near = near
+        .iter()
+        .filter(|bore| (5000.0..7000.0).contains(&bore.0));
+    assert_eq!(
+        near.count(),
+        0,
+        "a pinned lane is closed there as any other"
+    );
+}
+
+#[test]
+fn a_plates_bore_goes_aside_for_another_trades() {
+    let plan = hall(2000);
+    let plates = |member: &Member| matches!(member, Member::TopPlates(_));
+    let before = Design::of(&plan);
+    let (at, ..) = bored(&before, 4, plates)[0];
+    let plumber = cut(4, (at - 70.0, at - 40.0), (2600.0, 2743.0));
+    let after = Design::of(&made(&plan, [plumber]));
+    let (offset, _, radius) = bored(&after, 4, plates)[0];
+    assert!(
+        offset - radius - (at - 40.0) >= 50.8 - 0.05,
+        "{at} {offset}"
+    );
+    assert_eq!(beside_cuts(&after), 0);
+    // Where the bay leaves no room for it, that is told.
+    let taken = cut(4, (at - 150.0, at - 20.0), (2600.0, 2743.0));
+    let and_more = cut(4, (at + 20.0, at + 150.0), (2600.0, 2743.0));
+    let full = Design::of(&made(&plan, [taken, and_more]));
+    let still = bored(&full, 4, plates);
+    let there = still.iter().filter(|bore| (bore.0 - at).abs() < 150.0);
+    assert_eq!((there.count(), beside_cuts(&full)), (1, 1));
 }
 
 fn power(height: i32, from: i32, to: i32) -> Edit {

@@ -4,6 +4,7 @@
 //! [`drill_list`] collapses straight rows of bores into one line each. How tightly a bundle packs
 //! is asked of [`crate::shape::packing`]; what a member allows, of [`crate::rules`].
 
+mod cut;
 mod fit;
 mod limit;
 mod member;
@@ -17,7 +18,7 @@ mod steel;
 pub use limit::{Limit, limit, rules_of};
 pub use member::{member_name, what_name};
 pub use minutes::drill_minutes;
-pub use place::{Close, in_the_way, too_close};
+pub use place::{Close, in_the_way, near_cuts, too_close};
 pub use row::{DrillRow, drill_list};
 
 use crate::framing::Framing;

@@ -3,6 +3,7 @@
 //! stud stands on a plate. Sizes nothing.
 
 use super::Bore;
+use super::cut::cuts;
 use crate::framing::{Bay, Framing, WallFraming};
 use crate::plan::{LevelId, Plan, PowerPlace, PowerRun, WallId};
 use crate::route::{Crossing, Member, Ways};
@@ -28,7 +29,7 @@ const POWER_HOLE: f64 = 19.05;
 
 /// What a bore is shifted along.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Axis {
+pub(super) enum Axis {
     /// Up and down an upright of a level.
     Height { level: LevelId },
     /// Along a wall's top or bottom plates.
@@ -50,10 +51,10 @@ impl Axis {
 }
 
 /// A hole in the way, and the wood wanted between it and a bore.
-struct Taken {
-    at: f64,
-    radius: f64,
-    wood: f64,
+pub(super) struct Taken {
+    pub at: f64,
+    pub radius: f64,
+    pub wood: f64,
 }
 
 /// Places of uprights or joists a crossing goes through, and the bores put there.
@@ -90,6 +91,7 @@ pub(super) fn place(plan: &Plan, framing: &Framing, ways: &Ways, bores: &mut [Bo
             .map(|&(at, radius)| Taken { at, radius, wood })
             .collect();
         taken.extend(power(plan, crossing, new.axis));
+        taken.extend(cuts(plan, framing, crossing, new.axis));
         shift(framing, crossing, new.axis, group, &taken, wood);
         new.holes = holes(new.axis, group);
         placed.push(new);
@@ -136,6 +138,7 @@ pub fn too_close(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) ->
 }
 
 /// Bores in plates that meet a stud or its nails, or the hole of a power cable that rises there.
+/// What other trades cut is another matter: see [`near_cuts`].
 pub fn in_the_way(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) -> Vec<usize> {
     let meets = |bore: &Bore| {
         let crossing = &ways.crossings[bore.crossing];
@@ -152,6 +155,21 @@ pub fn in_the_way(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) -
             || power(plan, crossing, axis)
                 .iter()
                 .any(|taken| !clear(bore.offset, radius, taken))
+    };
+    let all = bores.iter().enumerate();
+    all.filter(|(_, bore)| meets(bore))
+        .map(|(n, _)| n)
+        .collect()
+}
+
+/// Bores that leave less wood than the rule wants to what another trade cut out of their member.
+pub fn near_cuts(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) -> Vec<usize> {
+    let meets = |bore: &Bore| {
+        let crossing = &ways.crossings[bore.crossing];
+        let axis = axis(crossing);
+        let at = axis.pick(bore.offset, bore.height);
+        let cuts = cuts(plan, framing, crossing, axis);
+        cuts.iter().any(|cut| !clear(at, bore.bit.0 / 2.0, cut))
     };
     let all = bores.iter().enumerate();
     all.filter(|(_, bore)| meets(bore))

@@ -4,10 +4,11 @@
 use std::collections::BTreeSet;
 
 use super::{Finding, Severity, Subject};
-use crate::bore::{Bore, Close, in_the_way, too_close};
+use crate::bore::{Bore, Close, in_the_way, near_cuts, too_close};
 use crate::framing::Framing;
 use crate::plan::Plan;
 use crate::route::{Crossing, Ways};
+use crate::rules::RuleId;
 use crate::units::Size;
 
 pub(super) fn check(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) -> Vec<Finding> {
@@ -18,7 +19,9 @@ pub(super) fn check(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore])
     let close = close.filter_map(|close| spacing(plan, ways, bores, &close, &mut said));
     let met = in_the_way(plan, framing, ways, bores).into_iter();
     let met = met.filter_map(|place| meets(plan, ways, bores.get(place)?));
-    close.chain(met).collect()
+    let cut = near_cuts(plan, framing, ways, bores).into_iter();
+    let cut = cut.filter_map(|place| beside_cut(plan, ways, bores.get(place)?));
+    close.chain(met).chain(cut).collect()
 }
 
 /// A place that does not change with the bores' numbers.
@@ -102,5 +105,29 @@ fn meets(plan: &Plan, ways: &Ways, bore: &Bore) -> Option<Finding> {
                 "Shift it along within its bay, or send some cables another way.",
             )
             .by("common practice, no source"),
+    )
+}
+
+fn beside_cut(plan: &Plan, ways: &Ways, bore: &Bore) -> Option<Finding> {
+    let crossing = ways.crossings.get(bore.crossing)?;
+    let label = plan.wall(crossing.wall?).map(|(_, wall)| wall.label())?;
+    let rule = plan.rules.rule(RuleId::BoreSpacing);
+    let wanted = plan.units.size(Size(rule.value));
+    let finding = Finding::new(
+        format!("beside-cut:{}:{}", spot(crossing), bore.part),
+        Severity::Warn,
+        Subject::Bore(bore.number),
+    );
+    Some(
+        finding
+            .at(crossing.level, crossing.at)
+            .says(
+                format!(
+                    "Bore {} leaves less than {wanted} of wood to a notch or a bore by others in {label}.",
+                    bore.number
+                ),
+                "Pin the lane at another height, or send its cables another way.",
+            )
+            .by(rule.source.words()),
     )
 }

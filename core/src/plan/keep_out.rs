@@ -50,21 +50,32 @@ pub enum KeepOutReason {
     Cabinets,
     /// Shower or tub: waterproofed.
     Shower,
+    /// A notch that another trade cut, or will.
+    Notch,
+    /// A bore that another trade made, or will.
+    BoreByOthers,
     /// Anything else.
     Other,
 }
 
 impl KeepOutReason {
     /// Every reason, in the order a list shows them.
-    pub const ALL: [KeepOutReason; 7] = [
+    pub const ALL: [KeepOutReason; 9] = [
         Self::Duct,
         Self::Chimney,
         Self::Stair,
         Self::Beam,
         Self::Cabinets,
         Self::Shower,
+        Self::Notch,
+        Self::BoreByOthers,
         Self::Other,
     ];
+
+    /// Whether wood is taken out there, so that our bores leave wood beside it.
+    pub fn is_cut(self) -> bool {
+        matches!(self, Self::Notch | Self::BoreByOthers)
+    }
 
     /// The word for it.
     pub fn name(self) -> &'static str {
@@ -75,6 +86,8 @@ impl KeepOutReason {
             Self::Beam => "beam",
             Self::Cabinets => "cabinets",
             Self::Shower => "shower",
+            Self::Notch => "notch",
+            Self::BoreByOthers => "bore by others",
             Self::Other => "keep-out",
         }
     }

@@ -25,6 +25,8 @@ pub(super) struct Obstacles<'p> {
     power: Vec<PowerLine>,
     overhead: Vec<Segment>,
     stop: f64,
+    /// Wood between a bore and what another trade cut.
+    beside_cuts: f64,
     parallel: f64,
     ceiling: f64,
 }
@@ -37,6 +39,7 @@ impl<'p> Obstacles<'p> {
             power: Vec::new(),
             overhead: Vec::new(),
             stop: rules.value(RuleId::PowerStop),
+            beside_cuts: rules.value(RuleId::BoreSpacing),
             parallel: rules.value(RuleId::PowerParallel),
             ceiling: level.ceiling.f64(),
         };
@@ -93,7 +96,14 @@ impl<'p> Obstacles<'p> {
             heights.0.min(heights.1) - HALF,
             heights.0.max(heights.1) + HALF,
         );
-        let in_band = |keep_out: &KeepOut| keep_out.bottom.f64() < high && low < keep_out.top.f64();
+        let in_band = |keep_out: &KeepOut| {
+            // Beside what another trade cut out of the wood some wood stays.
+            let wood = match keep_out.reason.is_cut() {
+                true => self.beside_cuts,
+                false => 0.0,
+            };
+            keep_out.bottom.f64() - wood < high && low < keep_out.top.f64() + wood
+        };
         let (near, far) = (offsets.0.min(offsets.1), offsets.0.max(offsets.1));
         let stretch = |(keep_out, on, from, to): &(&KeepOut, WallId, f64, f64)| {
             *on == wall && in_band(keep_out) && *from < far && near < *to

@@ -115,6 +115,8 @@ pub(super) fn put_keep_outs(plan: &Plan, out: &mut Writer) {
         KeepOutReason::Cabinets => 4,
         KeepOutReason::Shower => 5,
         KeepOutReason::Other => 6,
+        KeepOutReason::Notch => 7,
+        KeepOutReason::BoreByOthers => 8,
     });
     out.of(&all, |keep_out| i64::from(keep_out.bottom.0));
     out.of(&all, |keep_out| i64::from(keep_out.top.0));
@@ -144,6 +146,8 @@ pub(super) fn take_keep_outs(plan: &mut Plan, section: &mut Reader, _: &mut Text
                 4 => KeepOutReason::Cabinets,
                 5 => KeepOutReason::Shower,
                 6 => KeepOutReason::Other,
+                7 => KeepOutReason::Notch,
+                8 => KeepOutReason::BoreByOthers,
                 _ => return Err(LinkError::TooNew),
             },
             bottom: Mm(at(&bottoms, place)?),

@@ -8,7 +8,7 @@ use crate::units::Mm;
 
 words!(Reason is plan::KeepOutReason:
     Duct = "duct", Chimney = "chimney", Stair = "stair", Beam = "beam", Cabinets = "cabinets",
-    Shower = "shower", Other = "other");
+    Shower = "shower", Notch = "notch", BoreByOthers = "bore by others", Other = "other");
 
 /// A named room.
 #[derive(Serialize, Deserialize)]

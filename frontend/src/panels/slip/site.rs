@@ -52,6 +52,9 @@ pub fn KeepOutSlip(props: &KeepOutSlipProps) -> Html {
                 <LengthField label="To height" value={keep_out.top} height=true
                     onset={set_keep_out(keep_out, &edit, |keep_out, top: Mm| KeepOut { top, ..keep_out })} />
             </div>
+            if keep_out.reason.is_cut() {
+                <p class="Quiet">{ "State how high it sits. Bores keep the spacing of the rule set beside it; other trades\u{2019} cuts that are not drawn are not known here." }</p>
+            }
             <Remove label="Remove this keep-out" />
         </>
     }
