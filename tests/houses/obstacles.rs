@@ -211,6 +211,33 @@ fn a_lane_leaves_wood_beside_what_another_trade_bored() {
     );
 }
 
+/// IRC R502.8.1, by way of the rule set: 2 in of wood between two holes of a joist, whoever made them.
+#[test]
+fn overhead_too_wood_stays_beside_what_another_trade_cut() {
+    let plan = hall(2000);
+    let x = 6000;
+    let before = crossed(&plan, f64::from(x));
+    // Beside the way, not in it.
+    let y = before[0].round() as i32 + 60;
+    let Edit::AddKeepOut(level, keep_out) =
+        kept_clear(upright(x - 20, x + 20, y - 20, y + 20), 2743, 3000)
+    else {
+        panic!("a keep-out is an edit that adds one");
+    };
+    let notch = KeepOut {
+        reason: KeepOutReason::Notch,
+        ..keep_out
+    };
+    let after = crossed(&made(&plan, [Edit::AddKeepOut(level, notch)]), f64::from(x));
+    assert!(!after.is_empty());
+    for beside in after {
+        assert!(
+            (beside - f64::from(y)).abs() >= 20.0 + 50.8,
+            "{beside} beside {y}"
+        );
+    }
+}
+
 #[test]
 fn a_plates_bore_goes_aside_for_another_trades() {
     let plan = hall(2000);

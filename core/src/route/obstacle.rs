@@ -3,7 +3,7 @@
 use super::region::Region;
 use crate::plan::{KeepOut, KeepOutShape, Level, PowerPlace, WallId};
 use crate::rules::{RuleId, RuleSet};
-use crate::shape::{Pos, Segment};
+use crate::shape::{Point, Pos, Segment};
 
 /// Height of what a cable or a bore takes up, up and down from its middle, millimetres.
 const HALF: f64 = 20.0;
@@ -31,6 +31,17 @@ pub(super) struct Obstacles<'p> {
     ceiling: f64,
 }
 
+/// The box about what another trade cut out of joists, with the wood that stays beside it.
+fn widened(corners: &[Point], by: f64) -> Region {
+    let low = |pick: fn(&Point) -> i32| f64::from(corners.iter().map(pick).min().unwrap_or(0)) - by;
+    let high =
+        |pick: fn(&Point) -> i32| f64::from(corners.iter().map(pick).max().unwrap_or(0)) + by;
+    let (left, right) = (low(|at| at.x), high(|at| at.x));
+    let (top, bottom) = (low(|at| at.y), high(|at| at.y));
+    let corners = [(left, top), (right, top), (right, bottom), (left, bottom)];
+    Region::of(corners.into_iter().map(|(x, y)| Pos::new(x, y)))
+}
+
 impl<'p> Obstacles<'p> {
     pub fn of(level: &'p Level, rules: &RuleSet) -> Self {
         let mut found = Self {
@@ -46,7 +57,10 @@ impl<'p> Obstacles<'p> {
         for keep_out in &level.keep_outs {
             match &keep_out.shape {
                 KeepOutShape::Region(corners) => {
-                    let region = Region::of(corners.iter().map(|corner| corner.pos()));
+                    let region = match keep_out.reason.is_cut() {
+                        true => widened(corners, rules.value(RuleId::JoistSpacing) + HALF),
+                        false => Region::of(corners.iter().map(|corner| corner.pos())),
+                    };
                     found.regions.push((keep_out, region));
                 }
                 KeepOutShape::Stretch { wall, from, to } => {
