@@ -142,43 +142,57 @@ fn cable(place: usize, spec: &CableSpec, units: Units, edit: &Callback<Edit>) ->
             },
         )
     });
-    let sized = spec.clone();
-    let read = Callback::from(move |text: String| {
-        let diameter = read_size(&text, Units::Metric).map_err(|error| error.to_string())?;
-        Ok(Edit::SetCableKind(
-            id,
-            CableSpec {
-                diameter,
-                ..sized.clone()
-            },
-        ))
+    let diameter = read_kind(
+        id,
+        spec,
+        |text| read_size(text, Units::Metric).map_err(|error| error.to_string()),
+        |spec, diameter| CableSpec { diameter, ..spec },
+    );
+    let reel = read_kind(
+        id,
+        spec,
+        move |text| read_reel(text, units),
+        |spec, reel| CableSpec { reel, ..spec },
+    );
+    let on_hand = read_kind(id, spec, read_count, |spec, on_hand| CableSpec {
+        on_hand,
+        ..spec
     });
+    let parts = read_kind(
+        id,
+        spec,
+        move |text| read_reels(text, units),
+        |spec, part_reels| CableSpec { part_reels, ..spec },
+    );
     html! {
         <li key={place} class="SlipRow">
             <Field label={format!("Cable {}, letter {}", place + 1, spec.letter)} value={spec.name.clone()} onset={onname} />
-            <ReadField label="Diameter, mm" value={format!("{:.1} mm", spec.diameter.0)} {read} />
-            <ReadField label="A new reel holds" value={units.total(spec.reel)} read={new_reel(id, spec, units)} />
-            <ReadField label="New reels in the van" value={spec.on_hand.to_string()} read={on_hand(id, spec)} />
-            <ReadField label={part_label(units)} value={part_reels(units, spec)} read={lengths(id, spec, units)} />
+            <ReadField label="Diameter, mm" value={format!("{:.1} mm", spec.diameter.0)} read={diameter} />
+            <ReadField label="A new reel holds" value={units.total(spec.reel)} read={reel} />
+            <ReadField label="New reels in the van" value={spec.on_hand.to_string()} read={on_hand} />
+            <ReadField label={part_label(units)} value={part_reels(units, spec)} read={parts} />
         </li>
     }
 }
 
-/// Reads how many new reels there are.
-fn on_hand(id: CableKindId, spec: &CableSpec) -> Callback<String, Result<Edit, String>> {
+/// Reads a text into one field of a kind of cable.
+fn read_kind<T: 'static>(
+    id: CableKindId,
+    spec: &CableSpec,
+    read: impl Fn(&str) -> Result<T, String> + 'static,
+    put: fn(CableSpec, T) -> CableSpec,
+) -> Callback<String, Result<Edit, String>> {
     let spec = spec.clone();
     Callback::from(move |text: String| {
-        let on_hand = text.trim().parse();
-        let told = |_| String::from("Type a whole number of reels, such as 4, or 0 for none.");
-        let on_hand = on_hand.map_err(told)?;
-        Ok(Edit::SetCableKind(
-            id,
-            CableSpec {
-                on_hand,
-                ..spec.clone()
-            },
-        ))
+        let value = read(&text)?;
+        Ok(Edit::SetCableKind(id, put(spec.clone(), value)))
     })
+}
+
+/// How many new reels there are.
+fn read_count(text: &str) -> Result<u16, String> {
+    let told = |_| String::from("Type a whole number of reels, such as 4, or 0 for none.");
+    text.trim().parse().map_err(told)
 }
 
 fn part_label(units: Units) -> &'static str {
@@ -192,42 +206,4 @@ fn part_label(units: Units) -> &'static str {
 fn part_reels(units: Units, spec: &CableSpec) -> String {
     let lengths = spec.part_reels.iter().map(|length| units.total(*length));
     lengths.collect::<Vec<_>>().join("; ")
-}
-
-/// Reads the lengths of part reels, between semicolons.
-fn lengths(
-    id: CableKindId,
-    spec: &CableSpec,
-    units: Units,
-) -> Callback<String, Result<Edit, String>> {
-    let spec = spec.clone();
-    Callback::from(move |text: String| {
-        let part_reels = read_reels(&text, units)?;
-        Ok(Edit::SetCableKind(
-            id,
-            CableSpec {
-                part_reels,
-                ..spec.clone()
-            },
-        ))
-    })
-}
-
-/// Reads how long a new reel is.
-fn new_reel(
-    id: CableKindId,
-    spec: &CableSpec,
-    units: Units,
-) -> Callback<String, Result<Edit, String>> {
-    let spec = spec.clone();
-    Callback::from(move |text: String| {
-        let reel = read_reel(&text, units)?;
-        Ok(Edit::SetCableKind(
-            id,
-            CableSpec {
-                reel,
-                ..spec.clone()
-            },
-        ))
-    })
 }
