@@ -7,7 +7,7 @@ use yew::prelude::*;
 use super::Say;
 use crate::parts::{Field, FieldKind, Figures};
 
-#[derive(Properties, PartialEq)]
+#[derive(Clone, Properties, PartialEq)]
 pub struct CardProps {
     /// What it says.
     pub matter: Matter,
@@ -38,17 +38,6 @@ pub fn Card(props: &CardProps) -> Html {
             }
             if props.standing != Standing::Unsettled { <Presses ..props.clone() /> }
         </li>
-    }
-}
-
-impl Clone for CardProps {
-    fn clone(&self) -> Self {
-        Self {
-            matter: self.matter.clone(),
-            standing: self.standing.clone(),
-            said: self.said.clone(),
-            say: self.say.clone(),
-        }
     }
 }
 
