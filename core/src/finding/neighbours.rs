@@ -86,48 +86,35 @@ fn spacing(
 }
 
 fn meets(plan: &Plan, ways: &Ways, bore: &Bore) -> Option<Finding> {
-    let crossing = ways.crossings.get(bore.crossing)?;
-    let wall = crossing.wall?;
-    let label = plan.wall(wall).map(|(_, wall)| wall.label())?;
-    let finding = Finding::new(
-        format!("plate-nails:{}:{}", spot(crossing), bore.part),
-        Severity::Warn,
-        Subject::Bore(bore.number),
+    let (finding, label) = about("plate-nails", plan, ways, bore)?;
+    let what = format!(
+        "Bore {} meets a stud, its nails or an electrician's hole in the plates of {label}.",
+        bore.number
     );
-    Some(
-        finding
-            .at(crossing.level, crossing.at)
-            .says(
-                format!(
-                    "Bore {} meets a stud, its nails or an electrician's hole in the plates of {label}.",
-                    bore.number
-                ),
-                "Shift it along within its bay, or send some cables another way.",
-            )
-            .by("common practice, no source"),
-    )
+    let todo = "Shift it along within its bay, or send some cables another way.";
+    Some(finding.says(what, todo).by("common practice, no source"))
 }
 
 fn beside_cut(plan: &Plan, ways: &Ways, bore: &Bore) -> Option<Finding> {
-    let crossing = ways.crossings.get(bore.crossing)?;
-    let label = plan.wall(crossing.wall?).map(|(_, wall)| wall.label())?;
+    let (finding, label) = about("beside-cut", plan, ways, bore)?;
     let rule = plan.rules.rule(RuleId::BoreSpacing);
     let wanted = plan.units.size(Size(rule.value));
+    let what = format!(
+        "Bore {} leaves less than {wanted} of wood to a notch or a bore by others in {label}.",
+        bore.number
+    );
+    let todo = "Pin the lane at another height, or send its cables another way.";
+    Some(finding.says(what, todo).by(rule.source.words()))
+}
+
+/// A warning of this kind about a bore in a wall, where the bore is, and what the wall is called.
+fn about(kind: &str, plan: &Plan, ways: &Ways, bore: &Bore) -> Option<(Finding, String)> {
+    let crossing = ways.crossings.get(bore.crossing)?;
+    let (_, wall) = plan.wall(crossing.wall?)?;
     let finding = Finding::new(
-        format!("beside-cut:{}:{}", spot(crossing), bore.part),
+        format!("{kind}:{}:{}", spot(crossing), bore.part),
         Severity::Warn,
         Subject::Bore(bore.number),
     );
-    Some(
-        finding
-            .at(crossing.level, crossing.at)
-            .says(
-                format!(
-                    "Bore {} leaves less than {wanted} of wood to a notch or a bore by others in {label}.",
-                    bore.number
-                ),
-                "Pin the lane at another height, or send its cables another way.",
-            )
-            .by(rule.source.words()),
-    )
+    Some((finding.at(crossing.level, crossing.at), wall.label()))
 }
