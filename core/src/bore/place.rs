@@ -156,10 +156,7 @@ pub fn in_the_way(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) -
                 .iter()
                 .any(|taken| !clear(bore.offset, radius, taken))
     };
-    let all = bores.iter().enumerate();
-    all.filter(|(_, bore)| meets(bore))
-        .map(|(n, _)| n)
-        .collect()
+    those(bores, meets)
 }
 
 /// Bores that leave less wood than the rule wants to what another trade cut out of their member.
@@ -171,9 +168,14 @@ pub fn near_cuts(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) ->
         let cuts = cuts(plan, framing, crossing, axis);
         cuts.iter().any(|cut| !clear(at, bore.bit.0 / 2.0, cut))
     };
+    those(bores, meets)
+}
+
+/// Bores of which something holds, as indices.
+fn those(bores: &[Bore], is_meant: impl Fn(&Bore) -> bool) -> Vec<usize> {
     let all = bores.iter().enumerate();
-    all.filter(|(_, bore)| meets(bore))
-        .map(|(n, _)| n)
+    all.filter(|(_, bore)| is_meant(bore))
+        .map(|(place, _)| place)
         .collect()
 }
 
