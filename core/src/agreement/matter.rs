@@ -4,7 +4,7 @@ use super::digest::Figures;
 use crate::bore::DrillRow;
 use crate::design::Design;
 use crate::framing::closet_room;
-use crate::plan::{CableKindId, Drop, Item, Level, LevelId, Plan, WallId};
+use crate::plan::{CableKindId, Drop, Item, Level, LevelId, Plan, Wall, WallId};
 use crate::route::Member;
 use crate::schedule::{Port, RoomRow, ports, room_list};
 
@@ -53,7 +53,7 @@ fn of_drop(plan: &Plan, level: &Level, row: &RoomRow) -> Option<Matter> {
         Some(height) => format!("{} to its centre", plan.units.height(height)),
         None => String::from("on the ceiling"),
     };
-    let cables = cable_words(plan, drop);
+    let cables = by_kind(plan, drop.cables.iter().map(|cable| cable.kind));
     Some(Matter {
         item: Item::Drop(drop.id),
         level: Some(level.id),
@@ -64,17 +64,18 @@ fn of_drop(plan: &Plan, level: &Level, row: &RoomRow) -> Option<Matter> {
     })
 }
 
-/// "2 Cat 6, 1 RG-6".
-fn cable_words(plan: &Plan, drop: &Drop) -> String {
-    let kinds = plan.catalogue.cables.iter().enumerate();
-    let said = kinds.filter_map(|(place, spec)| {
-        let of = |cable: &&crate::plan::Cable| usize::from(cable.kind.0) == place;
-        let count = drop.cables.iter().filter(of).count();
+/// "2 Cat 6, 1 RG-6", in the order of the catalogue.
+fn by_kind(plan: &Plan, kinds: impl Iterator<Item = CableKindId> + Clone) -> String {
+    let catalogue = plan.catalogue.cables.iter().enumerate();
+    let said = catalogue.filter_map(|(place, spec)| {
+        let count = kinds.clone().filter(|kind| usize::from(kind.0) == place);
+        let count = count.count();
         (count > 0).then(|| format!("{count} {}", spec.name))
     });
     said.collect::<Vec<_>>().join(", ")
 }
 
+/// Kinds and boxes count by the order they are declared in, which therefore stays as it is.
 fn drop_digest(plan: &Plan, drop: &Drop) -> u32 {
     let mut figures = Figures::default();
     figures
@@ -115,7 +116,7 @@ fn of_walls(plan: &Plan, design: &Design, level: &Level) -> Vec<Matter> {
         let (_, wall) = plan.wall(id)?;
         wall.role.is_bearing().then_some(wall)
     });
-    let matter = |wall: &crate::plan::Wall| {
+    let matter = |wall: &Wall| {
         let rows = rows(design, |row| row.wall == Some(wall.id));
         Matter {
             item: Item::Wall(wall.id),
@@ -191,6 +192,8 @@ fn holes_digest(design: &Design, rows: &[&DrillRow]) -> u32 {
     figures.digest()
 }
 
+/// Kept in digests that people have signed, unlike the order of the drill list: a number once given
+/// stays.
 fn class(member: &Member) -> i64 {
     match member {
         Member::Studs(_) => 0,
@@ -255,16 +258,10 @@ fn closet_place(plan: &Plan, level: LevelId) -> String {
 
 /// "38 ports: 30 Cat 6, 8 RG-6".
 fn port_words(plan: &Plan, ports: &[Port]) -> String {
-    let kinds = plan.catalogue.cables.iter().enumerate();
-    let said = kinds.filter_map(|(place, spec)| {
-        let of = |port: &&Port| usize::from(port.kind.0) == place;
-        let count = ports.iter().filter(of).count();
-        (count > 0).then(|| format!("{count} {}", spec.name))
-    });
-    let said: Vec<String> = said.collect();
+    let kinds = by_kind(plan, ports.iter().map(|port| port.kind));
     match ports.len() {
-        1 => format!("1 port: {}", said.join(", ")),
-        count => format!("{count} ports: {}", said.join(", ")),
+        1 => format!("1 port: {kinds}"),
+        count => format!("{count} ports: {kinds}"),
     }
 }
 

@@ -1,7 +1,7 @@
 //! How an item stands after all replies.
 
 use super::Matter;
-use crate::plan::{Item, Reply, Said};
+use crate::plan::{Answer, Item, Reply, Said};
 
 /// How an item stands.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -86,7 +86,7 @@ impl Voice {
 
 /// How many answers of a reply are to items that say now what they said then.
 pub fn fitting(standings: &[(Matter, Standing)], reply: &Reply) -> usize {
-    let fits = |answer: &&crate::plan::Answer| {
+    let fits = |answer: &&Answer| {
         let mut matters = standings.iter().map(|(matter, _)| matter);
         matters.any(|matter| matter.item == answer.item && matter.digest == answer.digest)
     };
