@@ -4,7 +4,7 @@ use super::digest::Figures;
 use crate::bore::DrillRow;
 use crate::design::Design;
 use crate::framing::closet_room;
-use crate::plan::{CableKindId, Drop, Item, Level, LevelId, Plan, Wall, WallId};
+use crate::plan::{CableKindId, Drop, Item, Level, LevelId, Place, Plan, Wall, WallId};
 use crate::route::Member;
 use crate::schedule::{Port, RoomRow, ports, room_list};
 
@@ -49,9 +49,10 @@ fn of_drop(plan: &Plan, level: &Level, row: &RoomRow) -> Option<Matter> {
         None if drop.outdoors => format!("{}, outdoors", drop.kind.name()),
         None => drop.kind.name().to_string(),
     };
-    let height = match drop.height() {
-        Some(height) => format!("{} to its centre", plan.units.height(height)),
-        None => String::from("on the ceiling"),
+    let height = match (drop.height(), drop.place) {
+        (Some(height), _) => format!("{} to its centre", plan.units.height(height)),
+        (None, Place::Adrift { .. }) => String::from("no place yet, its wall was taken away"),
+        (None, _) => String::from("on the ceiling"),
     };
     let cables = by_kind(plan, drop.cables.iter().map(|cable| cable.kind));
     Some(Matter {

@@ -154,6 +154,18 @@ mod tests {
     }
 
     #[test]
+    fn a_drop_whose_wall_is_gone_is_not_told_to_be_on_the_ceiling() {
+        let plan = sample::house();
+        let on_wall = |drop: &&crate::plan::Drop| drop.place.on_wall().is_some();
+        let drop = plan.drops.iter().find(on_wall).unwrap();
+        let (wall, _) = drop.place.on_wall().unwrap();
+        let adrift = plan.apply(&Edit::RemoveWall(wall)).unwrap();
+        let matters = matters(&adrift, &Design::of(&adrift));
+        let matter = matters.iter().find(|m| m.item == Item::Drop(drop.id));
+        assert!(matter.unwrap().says[0].starts_with("no place yet"));
+    }
+
+    #[test]
     fn holes_are_open_until_the_long_search_is_done() {
         let plan = replied(&sample::house(), "Pat", &Said::Agreed);
         let live = standings(&plan, &Design::of(&plan));
