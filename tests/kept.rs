@@ -9,8 +9,8 @@
 use std::path::{Path, PathBuf};
 
 use borewright_core::file::{self, link};
-use borewright_core::plan::edit::sample;
-use borewright_core::plan::{Catalogue, Level, Plan, Said};
+use borewright_core::plan::edit::{Edit, Note, sample};
+use borewright_core::plan::{CableRecord, CableStage, Catalogue, Level, Plan, Said, Test};
 
 /// The newest version, as samples are named by it.
 const VERSION: &str = "v1";
@@ -19,17 +19,28 @@ fn folder() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("files")
 }
 
-/// What samples are made of: a house, and a plan with something of everything.
-fn plans() -> Vec<(&'static str, Plan)> {
+/// What samples are made of: a house, and plans with something of everything.
+const PLANS: [(&str, fn() -> Plan); 4] = [
+    ("house-b", house),
+    ("replies", || first(150, is_replied)),
+    ("rich", || first(300, is_rich)),
+    ("record", recorded),
+];
+
+fn house() -> Plan {
     let house = folder().join("../plans/house-b.json");
-    let house = file::read(&std::fs::read(house).unwrap()).unwrap().plan;
-    let rich = (0..).map(|seed| sample::plan(seed, 300)).find(is_rich);
-    let replied = (0..).map(|seed| sample::plan(seed, 150)).find(is_replied);
-    vec![
-        ("house-b", house),
-        ("replies", replied.unwrap()),
-        ("rich", rich.unwrap()),
-    ]
+    file::read(&std::fs::read(house).unwrap()).unwrap().plan
+}
+
+/// The first plan of so many random edits that is as wanted.
+fn first(edits: usize, is_wanted: fn(&Plan) -> bool) -> Plan {
+    let mut plans = (0..).map(|seed| sample::plan(seed, edits));
+    plans.find(is_wanted).unwrap()
+}
+
+fn recorded() -> Plan {
+    let mut plans = (0..).map(|seed| noted(sample::plan(seed, 150)));
+    plans.find(is_recorded).unwrap()
 }
 
 fn link_of(plan: &Plan) -> Vec<u8> {
@@ -37,11 +48,18 @@ fn link_of(plan: &Plan) -> Vec<u8> {
 }
 
 fn keep(name: &str, ending: &str, bytes: &[u8]) {
-    let path = folder().join(format!("{VERSION}-{name}.{ending}"));
-    if !path.exists() {
+    if !is_kept(name, ending) {
         std::fs::create_dir_all(folder()).unwrap();
-        std::fs::write(path, bytes).unwrap();
+        std::fs::write(path(name, ending), bytes).unwrap();
     }
+}
+
+fn is_kept(name: &str, ending: &str) -> bool {
+    path(name, ending).exists()
+}
+
+fn path(name: &str, ending: &str) -> PathBuf {
+    folder().join(format!("{VERSION}-{name}.{ending}"))
 }
 
 fn samples(ending: &str) -> Vec<PathBuf> {
@@ -55,7 +73,11 @@ fn samples(ending: &str) -> Vec<PathBuf> {
 #[test]
 fn every_sample_ever_kept_still_opens() {
     if std::env::var_os("KEEP_SAMPLES").is_some() {
-        for (name, plan) in plans() {
+        for (name, plan) in PLANS {
+            if is_kept(name, "json") {
+                continue;
+            }
+            let plan = plan();
             keep(name, "json", &file::write(&plan));
             keep(name, "link", link::encode_text(&link_of(&plan)).as_bytes());
             keep(
@@ -85,10 +107,11 @@ fn every_sample_ever_kept_still_opens() {
 /// The first reply of a plan that was kept, as a link of its own.
 #[test]
 fn every_reply_ever_kept_still_opens() {
-    if std::env::var_os("KEEP_SAMPLES").is_some() {
-        let (name, plan) = &plans()[1];
+    if std::env::var_os("KEEP_SAMPLES").is_some() && !is_kept("replies", "reply") {
+        let kept = std::fs::read(path("replies", "json")).unwrap();
+        let plan = file::read(&kept).unwrap().plan;
         let reply = link::write_reply(&plan.replies[0]).unwrap();
-        keep(name, "reply", link::encode_text(&reply).as_bytes());
+        keep("replies", "reply", link::encode_text(&reply).as_bytes());
     }
     let replies = samples("reply");
     assert!(!replies.is_empty());
@@ -108,6 +131,45 @@ fn is_replied(plan: &Plan) -> bool {
         answers.any(|answer| (answer.said == Said::Agreed) == agreed)
     };
     plan.replies.len() > 1 && said(true) && said(false)
+}
+
+/// A plan after many random notes from the site, and after a drop of a pulled cable left it.
+fn noted(mut plan: Plan) -> Plan {
+    for seed in 0..4000 {
+        let edit = sample::edit(seed, &plan);
+        let keeps = !matches!(edit, Edit::Note(Note::RemovePunch(_)));
+        if keeps && matches!(edit, Edit::Note(_)) {
+            plan = plan.apply(&edit).unwrap_or(plan);
+        }
+    }
+    let is_pulled = |id| plan.record.has_cable(id, CableStage::Pulled);
+    let pulled = plan.cables().find(|(_, cable)| is_pulled(cable.id));
+    match pulled.map(|(drop, _)| Edit::RemoveDrop(drop.id)) {
+        Some(edit) => plan.apply(&edit).unwrap_or(plan),
+        None => plan,
+    }
+}
+
+/// Whether something of every part of the record was noted on site.
+fn is_recorded(plan: &Plan) -> bool {
+    let record = &plan.record;
+    let noted = |has: fn(&CableRecord) -> bool| record.cables.values().any(has);
+    noted(|cable| cable.length.is_some() && !cable.reached.is_empty())
+        && noted(|cable| cable.test.as_ref().is_some_and(Test::is_good))
+        && noted(|cable| cable.test.as_ref().is_some_and(|test| !test.is_good()))
+        && record.boxes.values().any(|one| !one.note.is_empty())
+        && record.boxes.values().any(|one| one.reached.len() > 1)
+        && record.punch.iter().any(|item| item.done.is_some())
+        && record.punch.iter().any(|item| item.drop.is_some())
+        && !record.left.is_empty()
+        && !record.photos.is_empty()
+        && record.inspected.is_some()
+}
+
+#[test]
+fn the_sample_of_a_record_has_something_of_every_part() {
+    let kept = std::fs::read(folder().join("v1-record.json")).unwrap();
+    assert!(is_recorded(&file::read(&kept).unwrap().plan));
 }
 
 /// Whether a plan has something of everything.

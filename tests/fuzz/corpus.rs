@@ -2,6 +2,7 @@
 //! that no reader looks into.
 
 use borewright_core::file::{self, link};
+use borewright_core::plan::Plan;
 use std::path::Path;
 
 /// Samples by kind.
@@ -22,13 +23,21 @@ pub struct Corpus {
     pub lengths: Vec<Vec<u8>>,
 }
 
+/// A plan as a link carries it, but with its record, which a file carries too.
+fn without_pictures(plan: &Plan) -> Plan {
+    Plan {
+        record: plan.record.clone(),
+        ..link::without_drawings(plan)
+    }
+}
+
 /// Reads the corpus.
 pub fn read() -> Corpus {
     let saved = [folder("files", "json"), folder("plans", "json")].concat();
     let plans: Vec<_> = saved
         .iter()
         .filter_map(|bytes| file::read(bytes).ok())
-        .map(|opened| link::without_drawings(&opened.plan))
+        .map(|opened| without_pictures(&opened.plan))
         .collect();
     let bytes: Vec<Vec<u8>> = plans
         .iter()

@@ -126,9 +126,11 @@ impl Session {
     /// Shows another plan, with everything that hangs on it kept true: what follows from it, the
     /// shown level, what is chosen.
     pub(super) fn show(&mut self, plan: Rc<Plan>) {
-        // What was replied changes nothing that is built; what is worked out already stays.
-        let only_replied = plan.replies != self.plan.replies && plan.is_built_as(&self.plan);
-        let design = match only_replied {
+        // What was replied or noted on site changes nothing that is built; what is worked out
+        // already stays.
+        let is_told = plan.replies != self.plan.replies || plan.record != self.plan.record;
+        let only_told = is_told && plan.is_built_as(&self.plan);
+        let design = match only_told {
             true => Rc::clone(&self.design),
             false => Rc::new(Design::of(&plan)),
         };
@@ -139,10 +141,11 @@ impl Session {
         self.typing.clear();
     }
 
-    /// After a better design came home for a plan: it is shown if that plan is still on the table.
+    /// After a better design came home for a plan: it is shown if what is on the table is
+    /// still built as that plan says.
     pub(super) fn improved(mut self, plan: &Rc<Plan>, design: &Rc<Design>) -> Session {
-        if Rc::ptr_eq(plan, &self.plan) {
-            self.show_with(Rc::clone(plan), Rc::clone(design));
+        if Rc::ptr_eq(plan, &self.plan) || plan.is_built_as(&self.plan) {
+            self.show_with(Rc::clone(&self.plan), Rc::clone(design));
         }
         self
     }

@@ -1,6 +1,6 @@
 //! What an edit did, in the words an undo uses: "moved D16", "drew W4".
 
-use crate::plan::edit::Edit;
+use crate::plan::edit::{Edit, Note};
 use crate::plan::{CableId, DropId, LevelId, OpeningId, Place, Plan, RoomId, WallId};
 use crate::units::Mm;
 
@@ -14,6 +14,7 @@ pub(super) fn words(edit: &Edit, plan: &Plan) -> String {
             .or_else(|| of_walls(edit, plan))
             .or_else(|| of_site(edit, plan))
             .or_else(|| of_drops(edit, plan))
+            .or_else(|| of_record(edit, plan))
             .unwrap_or_else(|| String::from("changed the plan")),
     }
 }
@@ -149,6 +150,45 @@ fn of_drops(edit: &Edit, plan: &Plan) -> Option<String> {
     })
 }
 
+fn of_record(edit: &Edit, plan: &Plan) -> Option<String> {
+    let Edit::Note(note) = edit else {
+        return None;
+    };
+    let told = |what: String, is_there: bool| match is_there {
+        true => format!("noted {what}"),
+        false => format!("took back {what}"),
+    };
+    Some(match note {
+        Note::Cable(id, stage, date) => told(
+            format!("{} {}", cable(plan, *id), stage.name()),
+            date.is_some(),
+        ),
+        Note::Box(id, stage, date) => told(
+            format!("{} {}", drop(plan, *id), stage.name()),
+            date.is_some(),
+        ),
+        Note::Test(id, test) => told(format!("the test of {}", cable(plan, *id)), test.is_some()),
+        Note::Length(id, length) => told(
+            format!("the length of {}", cable(plan, *id)),
+            length.is_some(),
+        ),
+        Note::BoxWords(id, _) => format!("changed the note at {}", drop(plan, *id)),
+        Note::Photos(_) => String::from("noted where the pictures are"),
+        Note::Inspected(mark) => told(String::from("the inspection"), mark.is_some()),
+        Note::HandedOver(mark) => told(String::from("the handover"), mark.is_some()),
+        Note::AddPunch(..) => format!("wrote down P{}", plan.record.last_punch + 1),
+        Note::Punch(number, done) => match done {
+            Some(_) => format!("noted P{number} done"),
+            None => format!("opened P{number} again"),
+        },
+        Note::RemovePunch(number) => format!("removed P{number}"),
+        Note::TakenOut(id) => match plan.record.left.iter().find(|left| left.cable == *id) {
+            Some(left) => format!("noted {} taken out", left.name),
+            None => String::from("noted a cable taken out"),
+        },
+    })
+}
+
 fn differs_in_height_alone(known: Place, place: Place) -> bool {
     let at_floor = |mut place: Place| {
         if let Place::Wall { height, .. } | Place::Outside { height, .. } = &mut place {
@@ -235,6 +275,25 @@ mod tests {
         let mut wall = plan.levels[0].walls[0];
         wall.never_drill = true;
         assert_eq!(words(&Edit::SetWall(wall), &plan), "closed W1 to the drill");
+    }
+
+    #[test]
+    fn a_note_is_told_by_what_it_is_of() {
+        let level = Plan::new().levels[0].id;
+        let place = Place::Ceiling {
+            at: Point::new(1000, 1000),
+        };
+        let plan = Plan::new().apply(&Edit::AddDrop {
+            kind: DropKind::Data,
+            level,
+            place,
+        });
+        let plan = plan.unwrap();
+        let pulled = |date| Note::Cable(CableId(2), crate::plan::CableStage::Pulled, date);
+        let told = |note| words(&Edit::Note(note), &plan);
+        assert_eq!(told(pulled(Some(String::new()))), "noted D1B pulled");
+        assert_eq!(told(pulled(None)), "took back D1B pulled");
+        assert_eq!(told(Note::AddPunch(None, "sweep".into())), "wrote down P1");
     }
 
     #[test]

@@ -4,6 +4,7 @@
 
 mod drops;
 mod levels;
+mod record;
 mod replies;
 mod settings;
 mod site;
@@ -27,6 +28,7 @@ pub(super) fn mend(plan: &mut Plan, losses: &mut Losses) {
     site::mend(&mut plan.levels, losses);
     drops::mend(plan, losses);
     replies::mend(plan, losses);
+    record::mend(plan, losses);
     next_numbers(plan);
 }
 
@@ -73,6 +75,7 @@ pub(super) fn series(plan: &Plan) -> [(u32, u32); 8] {
         used.max().map_or(1, |largest| largest.saturating_add(1))
     }
     let (all, drops, next) = (|| plan.levels.iter(), &plan.drops, plan.next);
+    let left = plan.record.left.iter().map(|left| left.cable.0);
     [
         (next.level, least(all().map(|l| l.id.0))),
         (
@@ -98,7 +101,13 @@ pub(super) fn series(plan: &Plan) -> [(u32, u32); 8] {
         (next.drop, least(drops.iter().map(|d| d.id.0.max(d.number)))),
         (
             next.cable,
-            least(drops.iter().flat_map(|d| &d.cables).map(|c| c.id.0)),
+            least(
+                drops
+                    .iter()
+                    .flat_map(|d| &d.cables)
+                    .map(|c| c.id.0)
+                    .chain(left),
+            ),
         ),
     ]
 }

@@ -6,6 +6,7 @@
 
 mod drops;
 mod levels;
+mod record;
 mod replies;
 mod settings;
 mod sheets;
@@ -100,6 +101,8 @@ struct Document<'a> {
     dismissed: Vec<settings::Dismissal>,
     #[serde(skip_serializing_if = "Vec::is_empty")]
     replies: Vec<replies::Reply>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    record: Option<record::Record>,
     next: settings::Numbers,
     scans: Vec<sheets::Scan>,
 }
@@ -124,6 +127,7 @@ pub(super) fn write(plan: &Plan) -> String {
         labels_frozen: plan.labels_frozen,
         dismissed: plan.dismissed.iter().map(Into::into).collect(),
         replies: plan.replies.iter().map(Into::into).collect(),
+        record: record::Record::of(&plan.record),
         next: plan.next.into(),
         scans: plan.levels.iter().filter_map(sheets::Scan::of).collect(),
     };
@@ -156,6 +160,7 @@ pub(super) fn read(fields: &Fields, losses: &mut Losses) -> Plan {
         .flatten()
         .map(Into::into);
     replies::read(&mut plan, fields, losses);
+    record::read(&mut plan, fields, losses);
     sheets::put(&mut plan, fields, losses);
     plan
 }

@@ -17,6 +17,7 @@ mod level;
 mod opening;
 mod pin;
 mod power;
+mod record;
 mod reply;
 mod room;
 mod sheet;
@@ -34,6 +35,9 @@ pub use level::{Above, Below, Floor, JoistKind, Level};
 pub use opening::{Opening, OpeningKind};
 pub use pin::{Pin, PinTo};
 pub use power::{PowerPlace, PowerRun};
+pub use record::{
+    BoxRecord, BoxStage, CableRecord, CableStage, LeftCable, Mark, PunchItem, SiteRecord, Test,
+};
 pub use reply::{Answer, Item, Reply, Said};
 pub use room::Room;
 pub use sheet::{KnownDimension, Placing, Scan, Sheet};
@@ -75,6 +79,8 @@ pub struct Plan {
     pub dismissed: Vec<Dismissal>,
     /// What builder and owner sent back, in the order it was taken in.
     pub replies: Vec<Reply>,
+    /// What was noted on site.
+    pub record: SiteRecord,
     /// The number the next new thing of each kind gets. Numbers are never used twice.
     pub next: Numbers,
 }
@@ -98,16 +104,18 @@ impl Plan {
             labels_frozen: false,
             dismissed: Vec::new(),
             replies: Vec::new(),
+            record: SiteRecord::default(),
             next: Numbers::default(),
         }
     }
 
-    /// Whether two plans differ at most in what builder and owner replied.
+    /// Whether two plans differ at most in what builder and owner replied and in what was noted on
+    /// site.
     pub fn is_built_as(&self, other: &Self) -> bool {
-        let replies = &self.replies;
         *self
             == Self {
-                replies: replies.clone(),
+                replies: self.replies.clone(),
+                record: self.record.clone(),
                 ..other.clone()
             }
     }

@@ -1,4 +1,4 @@
-//! The whole plan, without its drawings, in one link.
+//! The whole plan, without its drawings and the record of the site, in one link.
 //!
 //! A link's bytes are an envelope (version, length, checksum, deflated contents), its contents
 //! are sections, and a section is columns of numbers; the texts of all sections stand together in
@@ -115,9 +115,13 @@ pub fn read(bytes: &[u8]) -> Result<Opened, LinkError> {
     })
 }
 
-/// The plan as a link carries it: every level without its drawing and without how that lay.
+/// The plan as a link carries it: every level without its drawing and without how that lay, and
+/// without the record of the site, which is the contractor's own and goes with the file.
 pub fn without_drawings(plan: &Plan) -> Plan {
-    let mut plan = plan.clone();
+    let mut plan = Plan {
+        record: crate::plan::SiteRecord::default(),
+        ..plan.clone()
+    };
     for level in &mut plan.levels {
         level.sheet = Sheet::default();
     }

@@ -7,6 +7,7 @@ mod cables;
 mod drops;
 mod levels;
 mod openings;
+mod record;
 mod replies;
 #[cfg(any(test, feature = "sample"))]
 pub mod sample;
@@ -17,6 +18,8 @@ mod walls;
 
 pub(crate) use drops::MOST_DROPS;
 pub(crate) use levels::MOST_LEVELS;
+pub use record::Note;
+pub(crate) use record::{MOST_PUNCH, sound as sound_record};
 pub(crate) use replies::{MOST_ANSWERS, MOST_REPLIES, tidied};
 pub(crate) use settings::tidied as tidied_dates;
 pub(crate) use walls::MOST_WALLS;
@@ -213,6 +216,9 @@ pub enum Edit {
     TakeReply(Reply),
     /// Take a reply out again.
     RemoveReply(Reply),
+
+    /// Note something on site, or take the note back.
+    Note(Note),
 }
 
 /// Why an edit was not made: one sentence, what and what next.
@@ -250,6 +256,7 @@ impl Plan {
     pub fn apply(&self, edit: &Edit) -> Result<Plan, Refusal> {
         let mut plan = self.clone();
         plan.make(edit)?;
+        record::keep_lost(self, &mut plan);
         Ok(plan)
     }
 
@@ -268,6 +275,7 @@ impl Plan {
             drops::make,
             cables::make,
             replies::make,
+            record::make,
         ];
         let done = rooms.iter().find_map(|make| make(self, edit));
         done.unwrap_or_else(|| {

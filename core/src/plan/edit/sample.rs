@@ -4,6 +4,7 @@
 mod dice;
 mod house;
 mod job;
+mod notes;
 
 use super::Edit;
 use crate::plan::Plan;
@@ -33,7 +34,7 @@ pub fn edit(seed: u64, plan: &Plan) -> Edit {
 
 impl Dice {
     fn edit(&mut self, plan: &Plan) -> Edit {
-        match self.below(17) {
+        match self.below(18) {
             0..=2 => self.wall(plan),
             3 | 4 => Edit::AddOpening(self.opening(plan)),
             5..=7 => self.drop(plan),
@@ -45,6 +46,7 @@ impl Dice {
             13 => self.sheet(plan),
             14 => self.removal(plan),
             15 => Edit::TakeReply(self.reply()),
+            16 => Edit::Note(self.note(plan)),
             _ => self.closet_or_pin(plan),
         }
     }
@@ -67,6 +69,9 @@ mod tests {
         assert!(most(|plan| plan.drops.len()) > 8);
         assert!(most(|plan| plan.pins.len()) > 2);
         assert!(most(|plan| plan.replies.len()) > 2);
+        assert!(most(|plan| plan.record.cables.len()) > 1);
+        assert!(most(|plan| plan.record.punch.len()) > 1);
+        assert!(plans.iter().any(|plan| !plan.record.left.is_empty()));
         assert!(most(|plan| plan.rules.changed.len()) > 2);
         assert!(most(|plan| plan.catalogue.cables.len()) > 4);
         assert!(on(|level| level.walls.len()) > 20);
