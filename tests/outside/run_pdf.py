@@ -147,6 +147,7 @@ def check_lists(pages, plan, report, name):
         "Drill list": numbers,
         "Cut list and pull sheet": cables,
         "Closet sheet": cables,
+        "Test record": cables,
         "Room list": drops,
         "Trim-out list": drops,
         "Protection sheet · boxes": drops,

@@ -3,8 +3,9 @@
 use super::{Session, Step};
 use crate::finding::Severity;
 use crate::framing::JointKind;
-use crate::plan::{Level, Place, Sheet};
+use crate::plan::{Level, Place, Plan, Sheet};
 use crate::scan::residuals;
+use crate::schedule::Phase;
 
 /// The state of one step.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -42,7 +43,7 @@ impl Session {
             Step::Drops => self.drops_lack(),
             Step::Ways => self.ways_lack(),
             Step::Sheets => self.sheets_lack(),
-            Step::Site => Lack::lacking("not built yet"),
+            Step::Site => site(&self.plan),
         }
     }
 
@@ -124,6 +125,19 @@ impl Session {
     }
 }
 
+/// The part of the work on site that goes on, and how much of it is left.
+fn site(plan: &Plan) -> Lack {
+    let phase = Phase::next(plan);
+    let left = phase.progress(plan).left();
+    match phase {
+        _ if plan.drops.is_empty() => Lack::lacking("nothing to note"),
+        _ if plan.record.is_empty() => Lack::lacking("nothing noted"),
+        Phase::Handover if left == 0 => Lack::clear("handed over"),
+        Phase::Handover => Lack::lacking("to hand over"),
+        _ => Lack::lacking(format!("{}, {left} left", phase.name())),
+    }
+}
+
 /// Ends this near to a joint belong to it, millimetres.
 const ROOM: f64 = 80.0;
 
@@ -181,7 +195,7 @@ mod tests {
                 "no closet yet",
                 "nothing to run",
                 "nothing to print",
-                "not built yet"
+                "nothing to note"
             ]
         );
         assert!(

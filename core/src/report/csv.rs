@@ -4,6 +4,7 @@
 //! and line feed. A field that a spreadsheet would take for a formula gets an apostrophe in front,
 //! so that whatever a person typed stays text. Lengths are in the plan's units, and the head says so.
 
+use super::site;
 use crate::design::Design;
 use crate::plan::{CableId, Plan};
 use crate::schedule::{ChangeOrder, CountChange, Port, labels, ports, room_list};
@@ -24,17 +25,26 @@ pub enum Table {
     Labels,
     /// Findings.
     Findings,
+    /// The test record, with what was noted of every cable.
+    Tests,
+    /// What was noted of every box.
+    Boxes,
+    /// The punch list.
+    Punch,
 }
 
 impl Table {
     /// Every schedule.
-    pub const ALL: [Table; 6] = [
+    pub const ALL: [Table; 9] = [
         Self::Drill,
         Self::Cuts,
         Self::Rooms,
         Self::Ports,
         Self::Labels,
         Self::Findings,
+        Self::Tests,
+        Self::Boxes,
+        Self::Punch,
     ];
 
     /// What it is called.
@@ -46,6 +56,9 @@ impl Table {
             Self::Ports => "Closet ports",
             Self::Labels => "Labels",
             Self::Findings => "List of findings",
+            Self::Tests => "Test record",
+            Self::Boxes => "Record of boxes",
+            Self::Punch => "Punch list",
         }
     }
 
@@ -58,6 +71,9 @@ impl Table {
             Self::Ports => "closet.csv",
             Self::Labels => "labels.csv",
             Self::Findings => "findings.csv",
+            Self::Tests => "test-record.csv",
+            Self::Boxes => "box-record.csv",
+            Self::Punch => "punch-list.csv",
         }
     }
 }
@@ -71,6 +87,9 @@ pub fn csv(table: Table, plan: &Plan, design: &Design) -> String {
         Table::Ports => closet(plan),
         Table::Labels => all_labels(plan),
         Table::Findings => findings(design),
+        Table::Tests => headed(&site::TEST_HEADS, site::test_rows(plan, design)),
+        Table::Boxes => headed(&site::BOX_HEADS, site::box_rows(plan, design)),
+        Table::Punch => headed(&site::PUNCH_HEADS, site::punch_rows(plan)),
     };
     rows.iter().map(|row| line(row)).collect()
 }
@@ -104,6 +123,10 @@ type Row = Vec<String>;
 
 fn head(titles: &[&str]) -> Row {
     titles.iter().map(|title| (*title).to_string()).collect()
+}
+
+fn headed(titles: &[&str], rows: Vec<Row>) -> Vec<Row> {
+    std::iter::once(head(titles)).chain(rows).collect()
 }
 
 fn drill(plan: &Plan, design: &Design) -> Vec<Row> {
@@ -281,7 +304,7 @@ fn names(plan: &Plan, cables: &[CableId]) -> String {
     names.join(" ")
 }
 
-fn length_unit(units: Units) -> &'static str {
+pub(super) fn length_unit(units: Units) -> &'static str {
     match units {
         Units::Imperial => "ft",
         Units::Metric => "m",
@@ -289,7 +312,7 @@ fn length_unit(units: Units) -> &'static str {
 }
 
 /// Feet or metres to a tenth.
-fn length(units: Units, length: Mm) -> String {
+pub(super) fn length(units: Units, length: Mm) -> String {
     let unit = match units {
         Units::Imperial => 304.8,
         Units::Metric => 1000.0,
@@ -329,6 +352,9 @@ mod tests {
         assert_eq!(lines(Table::Rooms), plan.drops.len());
         assert_eq!(lines(Table::Ports), plan.cables().count());
         assert_eq!(lines(Table::Findings), design.findings.len());
+        assert_eq!(lines(Table::Tests), plan.cables().count());
+        assert_eq!(lines(Table::Boxes), plan.drops.len());
+        assert_eq!(lines(Table::Punch), 0);
         let labels = 5 * plan.cables().count() + plan.drops.len();
         assert_eq!(lines(Table::Labels), labels);
     }

@@ -5,6 +5,7 @@
 //! worked out. The same plan gives the same text on every machine.
 
 pub mod csv;
+mod site;
 
 use serde_json::{Value, json};
 
@@ -14,7 +15,7 @@ use crate::plan::Plan;
 use crate::route::words;
 use crate::schedule::Cut;
 
-/// Totals, drill list, cut list, ways and findings of a plan.
+/// Totals, drill list, cut list, ways, the record of the site and findings of a plan.
 pub fn report(plan: &Plan, design: &Design) -> Value {
     json!({
         "title": plan.title,
@@ -32,6 +33,7 @@ pub fn report(plan: &Plan, design: &Design) -> Value {
         "bound": design.ways.bound,
         "reels_by_kind": reels_by_kind(plan, design),
         "ways": ways(plan, design),
+        "record": site::record(plan, design),
         "findings": design.findings.iter().map(finding).collect::<Vec<_>>(),
     })
 }

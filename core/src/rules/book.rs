@@ -123,6 +123,10 @@ rules! {
     CablePrice,
     /// Price of an hour, money.
     HourPrice,
+    /// How far a measured cable may be off its planned length, per cent of it.
+    MeasuredShare,
+    /// ... or by this, whichever is more, millimetres.
+    MeasuredLength,
 }
 
 /// A published set of figures. A book stays as it is once it is released, so that a plan goes on

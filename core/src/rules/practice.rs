@@ -41,6 +41,7 @@ fn figure(id: RuleId) -> (f64, Unit, &'static str) {
     limit(id)
         .or_else(|| height(id))
         .or_else(|| slack(id))
+        .or_else(|| measured(id))
         .unwrap_or_else(|| work(id))
 }
 
@@ -146,6 +147,19 @@ fn slack(id: RuleId) -> Option<(f64, Unit, &'static str)> {
         RuleId::SlackAccessPoint => (4.0 * FOOT, Unit::Millimetre, "slack at an access point"),
         RuleId::SlackCamera => (4.0 * FOOT, Unit::Millimetre, "slack at a camera"),
         RuleId::Waste => (5.0, Unit::Percent, "waste on the run"),
+        _ => return None,
+    })
+}
+
+/// What a tester reads and a path along framing hold between them: common practice, no source.
+fn measured(id: RuleId) -> Option<(f64, Unit, &'static str)> {
+    Some(match id {
+        RuleId::MeasuredShare => (5.0, Unit::Percent, "measured length off the planned one"),
+        RuleId::MeasuredLength => (
+            3.0 * FOOT,
+            Unit::Millimetre,
+            "the same as a length, where that is more",
+        ),
         _ => return None,
     })
 }

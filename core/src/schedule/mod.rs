@@ -1,10 +1,11 @@
 //! Tables that follow from ways and bores, one a file: the tally, the cut list, the rooms, the
-//! closet's ports, the labels, and how two versions differ.
+//! closet's ports, the labels, how two versions differ, and how the record of the site stands.
 
 mod change_order;
 mod cut_list;
 mod labels;
 mod ports;
+mod record;
 pub mod reels;
 mod rooms;
 mod totals;
@@ -13,5 +14,6 @@ pub use change_order::{ChangeOrder, CountChange, DropChange};
 pub use cut_list::{Cut, CutList, KindOfReels, Reel, SplitTrunk};
 pub use labels::{LABELS_PER_END, Label, LabelPlace, labels};
 pub use ports::{Port, ports};
+pub use record::{Counts, Phase, Progress, TestLine, Tick, counts, test_line, test_lines};
 pub use rooms::{RoomRow, room_list};
 pub use totals::{CableTotal, Totals};

@@ -32,6 +32,56 @@ pub struct RoomRow {
     pub instruction: String,
 }
 
+impl RoomRow {
+    /// The level and room it stands under: "Ground · Bed 1".
+    pub fn heading(&self, plan: &Plan) -> String {
+        let level = plan.level(self.level);
+        let name = level.map_or("Level", |level| level.name.as_str());
+        let room = self
+            .room
+            .and_then(|id| level.and_then(|level| level.room(id)));
+        let outdoors = plan.drop(self.drop).is_some_and(|drop| drop.outdoors);
+        let room = match (room, outdoors) {
+            (Some(room), _) => room.name.as_str(),
+            (None, true) => "outdoors",
+            (None, false) => "no room named",
+        };
+        format!("{name} · {room}")
+    }
+
+    /// What finds it again, in words: its wall, two offsets and its height.
+    pub fn finds(&self, plan: &Plan) -> String {
+        let units = plan.units;
+        let (left, right) = match self.wall {
+            Some(_) => ("from the left corner", "from the right"),
+            None => (
+                "from the wall on the sheet's left",
+                "from the one at its top",
+            ),
+        };
+        let place = match (self.wall, self.left) {
+            (Some(wall), _) => Some(format!("W{}", wall.0)),
+            (None, Some(_)) => Some(String::from("ceiling")),
+            (None, None) => None,
+        };
+        let offset = |length: Option<Mm>, words: &str| {
+            length.map(|length| format!("{} {words}", units.position(length)))
+        };
+        let height = self.height.map(|h| format!("{} AFF", units.height(h)));
+        let parts = [
+            place,
+            offset(self.left, left),
+            offset(self.right, right),
+            height,
+        ];
+        let parts: Vec<String> = parts.into_iter().flatten().collect();
+        match parts.is_empty() {
+            true => String::from("adrift: it is on no wall"),
+            false => parts.join(", "),
+        }
+    }
+}
+
 /// Every drop by level and room, clockwise on the sheet from the room's door; outdoors comes last
 /// on each level.
 pub fn room_list(plan: &Plan, framing: &Framing) -> Vec<RoomRow> {

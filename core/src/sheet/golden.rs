@@ -172,6 +172,8 @@ fn the_pages_of_a_job() {
         215.9 x 279.4 | Protection sheet · boxes | 
         279.4 x 215.9 | Trim-out list | 
         279.4 x 215.9 | Trim-out list | 
+        215.9 x 279.4 | Test record | 
+        215.9 x 279.4 | Test record | 
         215.9 x 279.4 | Labels, 44.45 by 12.7 mm | 
         215.9 x 279.4 | Labels, 44.45 by 12.7 mm | 
     "#]]
@@ -190,7 +192,7 @@ fn the_drill_list() {
             1 | 5 studs | W6, studs 5 to 9, 5' 3-1/4" | from its W4 end | partition 2x4 | 5/8 in | 24 in AFF | D1A D1B | 29 % | seal
             2 | top plates | W6, 3' 4" from its W2 end | partition 2x4 | 1-1/2 in | centred | 20 cables, | below | 29 % | 2 | seal
             Through it: D1A D1B D2A D2B T3A T3B D4A D4B D5A D5B D6A D6B D7A D7B D8A D8B T9A T9B D10A D10B
-            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and | water behind every bore. Bearing members: ask the builder. No holes in trusses, beams or engineered wood | 9 of 18
+            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and | water behind every bore. Bearing members: ask the builder. No holes in trusses, beams or engineered wood | 9 of 20
             Drill list | without their maker. Local code, builder and licensed trades decide.
             100 mm on paper. If not, print at 100 %.
         "#]],
@@ -221,7 +223,7 @@ fn the_pull_sheet() {
             D6A | Study, outlet 16 in | no way yet
             D6B | Study, outlet 16 in | no way yet
             D7A | Study, outlet 16 in | no way yet
-            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and | water behind every bore. Bearing members: ask the builder. No holes in trusses, beams or engineered wood | 10 of 18
+            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and | water behind every bore. Bearing members: ask the builder. No holes in trusses, beams or engineered wood | 10 of 20
             Cut list and pull sheet | without their maker. Local code, builder and licensed trades decide.
             100 mm on paper. If not, print at 100 %.
         "#]],
@@ -253,7 +255,7 @@ fn the_room_list() {
             Ground · Living
             T9 | television | W10 | 8' 4-5/8" | 6' 4" | 16 in | 1 | T9A T9B | low-voltage | bracket
             D10 | outlet | W10 | 9' 8-3/8" | 5' 1/4" | 16 in | 1 | D10A D10B | low-voltage | bracket
-            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and | water behind every bore. Bearing members: ask the builder. No holes in trusses, beams or engineered wood | 7 of 18
+            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and | water behind every bore. Bearing members: ask the builder. No holes in trusses, beams or engineered wood | 7 of 20
             Room list | without their maker. Local code, builder and licensed trades decide.
             100 mm on paper. If not, print at 100 %.
         "#]],
@@ -290,7 +292,7 @@ fn the_cover() {
             pull
             cover
             trim-out
-            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear | eye protection. Look for power, gas and water behind every | 1 of 18
+            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear | eye protection. Look for power, gas and water behind every | 1 of 20
             Cover | bore. Bearing members: ask the builder. No holes in trusses,
             beams or engineered wood without their maker. Local code, | builder and licensed trades decide.
             100 mm on paper. If not, print at 100 %.

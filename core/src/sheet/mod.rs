@@ -16,6 +16,7 @@ mod finding_page;
 mod frame;
 #[cfg(test)]
 mod golden;
+mod handover_page;
 mod label_page;
 mod level_page;
 mod list;
@@ -27,13 +28,17 @@ pub mod pen;
 mod properties;
 mod protection_page;
 mod pull_page;
+mod punch_page;
 mod room_page;
 mod section_page;
+mod stack;
 mod svg;
 mod table;
+mod test_page;
 
 pub use paper::{Area, Extent, Lie, Paper, Scale, Size};
 pub use pdf::{FontError, Fonts, pdf};
+pub use stack::Stack;
 
 use crate::design::Design;
 use crate::picture::Picture;
@@ -66,6 +71,12 @@ pub enum Kind {
     Protection,
     /// Trim-out list.
     TrimOut,
+    /// Test record.
+    TestRecord,
+    /// Punch list.
+    PunchList,
+    /// Handover record.
+    Handover,
     /// Labels, on stock of their own.
     Labels,
 }
@@ -110,21 +121,37 @@ impl Sheets {
     /// The same, with a link as a code on the cover: a whole address. A link too long for one code
     /// is left out.
     pub fn with_link(plan: &Plan, design: &Design, paper: &Paper, link: Option<&str>) -> Vec<Page> {
-        let mut drafts = cover::pages(plan, design, paper, link);
-        drafts.extend(finding_page::pages(plan, design, paper));
-        let levels = plan.levels.iter();
-        drafts.extend(levels.flat_map(|level| level_page::pages(plan, design, paper, level)));
-        drafts.extend(elevation_page::pages(plan, design, paper));
-        drafts.extend(room_page::pages(plan, design, paper));
-        drafts.extend(drill_page::pages(plan, design, paper));
-        drafts.extend(section_page::pages(plan, design, paper));
-        drafts.extend(pull_page::pages(plan, design, paper));
-        drafts.extend(closet_page::pages(plan, paper));
-        drafts.extend(protection_page::pages(plan, design, paper));
-        drafts.extend(room_page::trim_pages(plan, design, paper));
-        drafts.extend(label_page::pages(plan, paper));
+        number(plan, drafts(plan, design, paper, link))
+    }
+
+    /// Some of the pages, numbered by themselves.
+    pub fn stack(plan: &Plan, design: &Design, paper: &Paper, stack: Stack) -> Vec<Page> {
+        let mut drafts = drafts(plan, design, paper, None);
+        drafts.retain(|draft| stack.has(draft.kind));
+        // How the job stands comes first where it is handed over.
+        drafts.sort_by_key(|draft| draft.kind != Kind::Handover);
         number(plan, drafts)
     }
+}
+
+fn drafts(plan: &Plan, design: &Design, paper: &Paper, link: Option<&str>) -> Vec<Draft> {
+    let mut drafts = cover::pages(plan, design, paper, link);
+    drafts.extend(finding_page::pages(plan, design, paper));
+    let levels = plan.levels.iter();
+    drafts.extend(levels.flat_map(|level| level_page::pages(plan, design, paper, level)));
+    drafts.extend(elevation_page::pages(plan, design, paper));
+    drafts.extend(room_page::pages(plan, design, paper));
+    drafts.extend(drill_page::pages(plan, design, paper));
+    drafts.extend(section_page::pages(plan, design, paper));
+    drafts.extend(pull_page::pages(plan, design, paper));
+    drafts.extend(closet_page::pages(plan, paper));
+    drafts.extend(protection_page::pages(plan, design, paper));
+    drafts.extend(room_page::trim_pages(plan, design, paper));
+    drafts.extend(test_page::pages(plan, design, paper));
+    drafts.extend(punch_page::pages(plan, paper));
+    drafts.extend(handover_page::pages(plan, design, paper));
+    drafts.extend(label_page::pages(plan, paper));
+    drafts
 }
 
 /// Gives every page its frame, now that their count is known. Label sheets have none and are not

@@ -5,7 +5,7 @@ use super::table::{Cell, Column, Line, Table, centred, column};
 use super::{Draft, Kind, Paper, list};
 use crate::bore::DrillRow;
 use crate::design::Design;
-use crate::plan::{Drop, Plan};
+use crate::plan::{BoxStage, Drop, Plan};
 
 /// The protection sheet's pages: bores, then boxes.
 pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
@@ -98,10 +98,10 @@ fn box_line(plan: &Plan, drop: &Drop) -> Line {
         Cell::Id(drop.label()),
         Cell::Text(drop.kind.name().to_string()),
         Cell::Text(box_place(plan, drop)),
+        Cell::ticked(plan.record.has_box(drop.id, BoxStage::Tucked)),
         Cell::Tick,
         Cell::Tick,
-        Cell::Tick,
-        Cell::Tick,
+        Cell::ticked(plan.record.has_box(drop.id, BoxStage::Photographed)),
     ])
 }
 

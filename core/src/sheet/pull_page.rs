@@ -4,7 +4,7 @@ use super::table::{Cell, Line, Table, centred, column, figures};
 use super::{Draft, Kind, Paper, list};
 use crate::design::Design;
 use crate::framing::drop_room;
-use crate::plan::{CableId, Drop, Plan};
+use crate::plan::{CableId, CableStage, Drop, Plan};
 use crate::schedule::Cut;
 use crate::units::Mm;
 
@@ -138,8 +138,8 @@ fn cells(plan: &Plan, design: &Design, cut: &Cut) -> Vec<Cell> {
         Cell::Text(reel.map_or(String::from("no reel holds it"), |reel| reel.name.clone())),
         Cell::Blank,
         Cell::Blank,
-        Cell::Tick,
-        Cell::Tick,
+        Cell::ticked(plan.record.has_cable(cut.cable, CableStage::Pulled)),
+        Cell::ticked(plan.record.has_cable(cut.cable, CableStage::Labelled)),
     ]
 }
 

@@ -2,10 +2,11 @@
 //! it again.
 
 use super::table::{Cell, Line, Table, centred, column, figures};
+use super::test_page::written;
 use super::{Draft, Kind, Paper, list};
 use crate::design::Design;
-use crate::plan::{BoxKind, Plan};
-use crate::schedule::{RoomRow, room_list};
+use crate::plan::{BoxKind, BoxStage, CableId, CableStage, Plan};
+use crate::schedule::{RoomRow, Tick as ScheduleTick, room_list};
 
 /// The room list's pages.
 pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
@@ -46,27 +47,11 @@ fn table(plan: &Plan, design: &Design, columns: Vec<super::table::Column>, cells
         let here = (row.level, row.room);
         if room != Some(here) {
             room = Some(here);
-            lines.push(Line::Break(room_words(plan, &row)));
+            lines.push(Line::Break(row.heading(plan)));
         }
         lines.push(Line::Row(cells(plan, &row)));
     }
     Table { columns, lines }
-}
-
-/// "Ground · Bed 1".
-fn room_words(plan: &Plan, row: &RoomRow) -> String {
-    let level = plan.level(row.level);
-    let name = level.map_or("Level", |level| level.name.as_str());
-    let room = row
-        .room
-        .and_then(|id| level.and_then(|level| level.room(id)));
-    let outdoors = plan.drop(row.drop).is_some_and(|drop| drop.outdoors);
-    let room = match (room, outdoors) {
-        (Some(room), _) => room.name.as_str(),
-        (None, true) => "outdoors",
-        (None, false) => "no room named",
-    };
-    format!("{name} · {room}")
 }
 
 fn rough_in_columns() -> Vec<super::table::Column> {
@@ -94,11 +79,11 @@ fn rough_in(plan: &Plan, row: &RoomRow) -> Vec<Cell> {
         Cell::Text(row.gangs.to_string()),
         labels(plan, row),
         Cell::Text(row.instruction.clone()),
-        Cell::Tick,
-        Cell::Tick,
-        Cell::Tick,
-        Cell::Tick,
-        Cell::Tick,
+        of_box(plan, row, BoxStage::Set),
+        of_cables(plan, row, CableStage::Pulled),
+        of_cables(plan, row, CableStage::Labelled),
+        of_box(plan, row, BoxStage::Tucked),
+        of_box(plan, row, BoxStage::Photographed),
     ]);
     cells
 }
@@ -133,13 +118,26 @@ fn trim_out(plan: &Plan, row: &RoomRow) -> Vec<Cell> {
     cells.extend([
         Cell::Text(plate),
         labels(plan, row),
-        Cell::Tick,
-        Cell::Tick,
-        Cell::Tick,
-        Cell::Tick,
-        Cell::Blank,
+        of_box(plan, row, BoxStage::Found),
+        of_cables(plan, row, CableStage::Terminated),
+        Cell::ticked(all(row, |id| ScheduleTick::Test(id).is_done(&plan.record))),
+        of_box(plan, row, BoxStage::Plated),
+        written(Some(plan.record.box_note(row.drop).to_string())),
     ]);
     cells
+}
+
+fn of_box(plan: &Plan, row: &RoomRow, stage: BoxStage) -> Cell {
+    Cell::ticked(plan.record.has_box(row.drop, stage))
+}
+
+/// Ticked once all cables of a drop have reached a stage.
+fn of_cables(plan: &Plan, row: &RoomRow, stage: CableStage) -> Cell {
+    Cell::ticked(all(row, |id| plan.record.has_cable(id, stage)))
+}
+
+fn all(row: &RoomRow, has: impl Fn(CableId) -> bool) -> bool {
+    !row.cables.is_empty() && row.cables.iter().all(|id| has(*id))
 }
 
 /// Identity, kind, wall, two offsets, height.

@@ -81,6 +81,8 @@ pub(super) enum Cell {
     List(Vec<String>),
     /// A box to tick.
     Tick,
+    /// A box that is ticked already.
+    Ticked,
     /// A line to write on.
     Blank,
 }
@@ -257,6 +259,14 @@ impl Table {
 }
 
 impl Cell {
+    /// A box that is ticked already, or still to be ticked.
+    pub fn ticked(is: bool) -> Self {
+        match is {
+            true => Self::Ticked,
+            false => Self::Tick,
+        }
+    }
+
     /// Its words, where they are shortened in a room of this width. A list counts what it leaves out,
     /// an identity is never longer than its column.
     fn cut(&self, room: f64) -> Option<&str> {
@@ -325,6 +335,7 @@ fn draw_cell(page: &mut Picture, cell: &Cell, anchor: Anchor, span: (f64, f64), 
         }
         Cell::List(words) => put(&listed(words, room), BODY, Weight::Bold),
         Cell::Tick => tick(page, Pos::new((span.0 + span.1) / 2.0, middle)),
+        Cell::Ticked => ticked(page, Pos::new((span.0 + span.1) / 2.0, middle)),
         Cell::Blank => {
             let y = top + ROW - 1.8;
             let ends = vec![Pos::new(span.0 + PAD, y), Pos::new(span.1 - PAD, y)];
@@ -345,6 +356,14 @@ pub(super) fn tick(page: &mut Picture, middle: Pos) {
     ];
     let edge = corners.map(|(x, y)| middle + Pos::new(x, y)).to_vec();
     page.push(Item::plain(Ink::Box, Shape::Line(edge)));
+}
+
+/// A tick box with its tick.
+fn ticked(page: &mut Picture, middle: Pos) {
+    tick(page, middle);
+    let stroke = [(-0.33, -0.02), (-0.08, 0.28), (0.36, -0.34)];
+    let stroke = stroke.map(|(x, y)| middle + Pos::new(x, y) * TICK);
+    page.push(Item::plain(Ink::Heavy, Shape::Line(stroke.to_vec())));
 }
 
 /// A line of text as an item.

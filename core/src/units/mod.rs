@@ -9,7 +9,7 @@ mod reel;
 mod show;
 
 pub use read::{LengthError, read_length, read_size, read_sizes};
-pub use reel::{read_reel, read_reels};
+pub use reel::{read_reel, read_reels, read_run};
 pub use show::{fraction, inches, millimetres, thousands};
 
 /// A plan length in whole millimetres. Negative only for differences.

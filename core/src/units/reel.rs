@@ -1,4 +1,5 @@
-//! Lengths of reels as a person types them: a bare number is whole feet or metres, not inches.
+//! Lengths of reels and of cables in the wall as a person types them: a bare number is feet or metres,
+//! not inches.
 
 use super::{Mm, Units, read_length};
 
@@ -14,6 +15,25 @@ use super::{Mm, Units, read_length};
 /// # Errors
 /// One sentence, with an example.
 pub fn read_reel(text: &str, units: Units) -> Result<Mm, String> {
+    read_cable(text, units, "a reel")
+}
+
+/// Reads the length of a cable as a tester shows it, or as its jacket is marked; as [`read_reel`]
+/// does.
+///
+/// ```
+/// use borewright_core::units::{Mm, Units, read_run};
+/// assert_eq!(read_run("61.5", Units::Imperial), Ok(Mm::feet(61.5)));
+/// assert!(read_run("sixty", Units::Imperial).unwrap_err().contains("of a cable"));
+/// ```
+///
+/// # Errors
+/// One sentence, with an example.
+pub fn read_run(text: &str, units: Units) -> Result<Mm, String> {
+    read_cable(text, units, "a cable")
+}
+
+fn read_cable(text: &str, units: Units, of: &str) -> Result<Mm, String> {
     let example = match units {
         Units::Imperial => "350 ft",
         Units::Metric => "120 m",
@@ -30,7 +50,7 @@ pub fn read_reel(text: &str, units: Units) -> Result<Mm, String> {
     let length = read_length(&written, units).ok().filter(|_| has_unit);
     length.ok_or_else(|| {
         format!(
-            "“{}” is not the length of a reel. Type one such as {example}.",
+            "“{}” is not the length of {of}. Type one such as {example}.",
             text.trim()
         )
     })
