@@ -12,7 +12,9 @@ use crate::hooks::{
     use_desk, use_drawn, use_improving, use_keeping, use_keys, use_opening, use_paste,
     use_squaring, use_start,
 };
-use crate::panels::{Corners, Reading, Saying, Shelf, SitePage, Skips, Slip, Steps, Tally};
+use crate::panels::{
+    Corners, Reading, Saying, Shelf, SitePage, SiteSides, Skips, Slip, Steps, Tally,
+};
 use crate::print::SheetsPage;
 use crate::state::{Desk, Dispatcher};
 
@@ -54,12 +56,29 @@ fn Page() -> Html {
             <Tally />
             <Steps />
             { match desk.session.step {
-                Step::Site => html! { <main class="Table"><SitePage /><Saying /></main> },
+                Step::Site => html! { <OnSite /> },
                 Step::Sheets => html! { <main class="Table"><SheetsPage /><Slip /><Saying /></main> },
                 _ => html! { <Table /> },
             } }
             <Shelf />
         </div>
+    }
+}
+
+/// The list of the site beside the drawing; a phone shows one of them.
+#[component]
+fn OnSite() -> Html {
+    let desk = use_desk();
+    html! {
+        <main class="SiteTable" data-shows={if desk.site.drawing { "drawing" } else { "list" }}>
+            <SiteSides />
+            <div class="Table">
+                <Sheet />
+                <Corners />
+                <Slip />
+            </div>
+            <SitePage />
+        </main>
     }
 }
 

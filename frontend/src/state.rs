@@ -11,8 +11,9 @@ use borewright_core::desk::{
     self, Choice, Gesture, Intent, Notice, PaperMove, ScreenPoint, Session, Step, Tool, View,
 };
 use borewright_core::plan::{LevelId, Plan, Reply};
+use borewright_core::schedule::Phase;
 use borewright_core::shape::Pos;
-use borewright_core::sheet::Size;
+use borewright_core::sheet::{Size, Stack};
 use yew::{Reducible, UseReducerDispatcher};
 
 /// A slip with its margins, pixels; see `--slip` of the style sheet.
@@ -48,6 +49,10 @@ pub struct Desk {
     pub reply: Option<Rc<Reply>>,
     /// Pages that are not printed, by their places.
     pub left_out: BTreeSet<usize>,
+    /// Which sheets lie in the step Sheets; all of them if none is named.
+    pub stack: Option<Stack>,
+    /// What the step Site shows.
+    pub site: SiteLook,
     /// Where the plan is kept.
     pub keeping: Keeping,
     /// The plan as it was kept last, or begun with. Compared by identity.
@@ -60,6 +65,17 @@ pub struct Desk {
     pub wait: Option<Wait>,
     /// How the long improvement of the ways stands.
     pub improving: Improving,
+}
+
+/// What the step Site shows.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct SiteLook {
+    /// The part of the work.
+    pub phase: Phase,
+    /// The drawing in place of the list, where there is room for one of them.
+    pub drawing: bool,
+    /// What is done is left out of the list.
+    pub left_only: bool,
 }
 
 /// How the long improvement of the plan's ways stands.
@@ -162,6 +178,10 @@ pub enum Act {
     Fade(u8),
     /// Lay sheets out for another paper.
     PaperSize(Size),
+    /// Lay some of the sheets out, or all of them.
+    Stack(Option<Stack>),
+    /// Show something else in the step Site.
+    Look(SiteLook),
     /// Print a page, by its place, or leave it out.
     Print(usize, bool),
     /// How the keeping stands.
@@ -207,7 +227,9 @@ impl PartialEq for Desk {
         };
         self.session == other.session
             && screen(self) == screen(other)
-            && (self.paper, &self.left_out) == (other.paper, &other.left_out)
+            && (self.paper, self.stack, &self.left_out)
+                == (other.paper, other.stack, &other.left_out)
+            && self.site == other.site
             && Rc::ptr_eq(&self.kept, &other.kept)
             && (self.over_another, self.opening) == (other.over_another, other.opening)
             && (&self.keeping, &self.wait) == (&other.keeping, &other.wait)
@@ -239,6 +261,8 @@ impl Desk {
             reading: false,
             reply: None,
             left_out: BTreeSet::new(),
+            stack: None,
+            site: SiteLook::default(),
             keeping: Keeping::Nothing,
             wait: None,
             improving: Improving::default(),
@@ -291,6 +315,8 @@ impl Desk {
                 self.paper = size;
                 self.left_out.clear();
             }
+            Act::Stack(stack) => self.lay_out(stack),
+            Act::Look(look) => self.site = look,
             Act::Print(place, true) => drop(self.left_out.remove(&place)),
             Act::Print(place, false) => drop(self.left_out.insert(place)),
             Act::Keep(keeping) => self.keeping = keeping,
@@ -304,6 +330,19 @@ impl Desk {
         }
     }
 
+    /// Goes to the sheets, of which some lie there or all.
+    fn lay_out(&mut self, stack: Option<Stack>) {
+        self.want(&Intent::GoTo(Step::Sheets));
+        self.stack = stack;
+        self.left_out.clear();
+    }
+
+    /// Whoever comes to the step Site finds the part of the work that goes on.
+    fn arrived(&mut self) {
+        self.site.phase = Phase::next(&self.session.plan);
+        self.site.drawing = false;
+    }
+
     fn begin(&mut self, session: Session, keeping: Keeping) {
         self.kept = session.plan.clone();
         self.over_another = session.read_only;
@@ -313,6 +352,7 @@ impl Desk {
         self.open = None;
         self.job += 1;
         self.reading = false;
+        self.arrived();
         self.show_all();
     }
 
@@ -338,7 +378,9 @@ impl Desk {
         let reach = self.view.reach(pixels, free);
         let plan_gesture = self.view.gesture(gesture);
         if let Gesture::DragBegan { from, .. } = plan_gesture {
-            let taken = self.session.takes_drag(from, reach);
+            // On site nothing is moved by hand: a drag moves the paper.
+            let is_site = self.session.step == Step::Site;
+            let taken = !is_site && self.session.takes_drag(from, reach);
             self.held = gesture.stretch().map(|(from, _)| from).filter(|_| !taken);
         }
         let Some(from) = self.held else {
@@ -370,6 +412,13 @@ impl Desk {
             if !self.folded {
                 self.uncover();
             }
+        }
+        if self.session.step == Step::Site && before.step != Step::Site {
+            self.arrived();
+        }
+        if self.stack.is_some() && matches!(intent, Intent::GoTo(_)) {
+            self.stack = None;
+            self.left_out.clear();
         }
         let replaced = matches!(intent, Intent::Open(_) | Intent::NewPlan);
         self.over_another |= replaced;

@@ -18,6 +18,15 @@ impl Session {
         }
     }
 
+    /// On site what is drawn stays where it is.
+    pub(super) fn staying(self) -> Session {
+        let text = "On site nothing is moved or removed by a key. Go to Drops for that.";
+        Session {
+            notice: Some(Notice::refused(text, None)),
+            ..self
+        }
+    }
+
     /// After an edit from a field. What was begun on the sheet is let go of.
     /// A new level is gone to, to be drawn.
     pub(super) fn edited(mut self, edit: &Edit) -> Session {

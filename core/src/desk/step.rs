@@ -81,6 +81,7 @@ impl Step {
         let drawn = levels().any(|level| !level.walls.is_empty());
         let scanned = levels().any(|level| level.sheet.scan.is_some());
         match (drawn, plan.closet.is_some() && !plan.drops.is_empty()) {
+            (true, true) if !plan.record.is_empty() => Self::Site,
             (false, _) if !scanned || levels().any(unscaled) => Self::Drawing,
             (false, _) => Self::Framing,
             (true, false) => Self::Drops,
@@ -100,6 +101,19 @@ impl Step {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::desk::trial::Trial;
+    use crate::plan::edit::{Edit, Note};
+
+    #[test]
+    fn a_plan_with_notes_from_the_site_opens_there() {
+        let trial = Trial::with_house().take(Tool::Drop).tap(3000, 100);
+        let trial = trial.take(Tool::Closet).tap(100, 3000);
+        let plan = &trial.session.plan;
+        assert_eq!(Step::of(plan), Step::Ways);
+        let note = Note::AddPunch(None, "sweep".into());
+        let noted = plan.apply(&Edit::Note(note)).unwrap();
+        assert_eq!(Step::of(&noted), Step::Site);
+    }
 
     #[test]
     fn every_step_has_a_tool_and_every_tool_a_step() {

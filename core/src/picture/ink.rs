@@ -73,6 +73,10 @@ pub enum Ink {
     Leader,
     /// Symbol of a drop: its open outline.
     Drop,
+    /// The open box around a drop at which something is left to tick off.
+    ToDo,
+    /// The tick beside a drop at which everything is done.
+    Done,
     /// Letter or figure inside a drop's symbol.
     DropLetter,
     /// Identity of a drop.
@@ -159,6 +163,8 @@ impl Ink {
             Self::Dimension => "dimension",
             Self::Leader => "leader",
             Self::Drop => "drop",
+            Self::ToDo => "to-do",
+            Self::Done => "done",
             Self::DropLetter => "drop-letter",
             Self::DropName => "drop-name",
             Self::Closet => "closet",

@@ -157,6 +157,26 @@ pub(super) fn draw(picture: &mut Picture, drop: &Drop, spot: Spot, sizes: Type, 
     }
 }
 
+/// Draws how a drop stands on site: the open box of something left to tick off around its symbol, or a
+/// tick over it.
+pub(super) fn draw_state(picture: &mut Picture, drop: &Drop, spot: Spot, sizes: Type, done: bool) {
+    let half = reach(sizes) * 1.15 * picture.scale;
+    let about = About::Drop(drop.id);
+    let place = |(x, y): (f64, f64)| spot.at + Pos::new(x, y) * half;
+    let (ink, points) = match done {
+        true => (
+            Ink::Done,
+            [(-0.7, 0.1), (-0.2, 0.7), (0.9, -0.8)].map(place).to_vec(),
+        ),
+        false => {
+            let mut corners = square(spot.at, half);
+            corners.extend(corners.first().copied());
+            (Ink::ToDo, corners)
+        }
+    };
+    picture.push(Item::about(ink, Shape::Line(points), about, ""));
+}
+
 /// What a drop is, in words.
 fn words(drop: &Drop) -> String {
     let count = match drop.cables.len() {

@@ -6,6 +6,7 @@ use borewright_core::design::Design;
 use borewright_core::desk::{Choice, Step};
 use borewright_core::picture::{self, About, Ink, Picture, Showing, Stress};
 use borewright_core::plan::{LevelId, Plan};
+use borewright_core::schedule::Phase;
 use yew::prelude::*;
 
 use super::chosen::chosen_ways;
@@ -18,8 +19,8 @@ pub struct LevelLayerProps {
     pub plan: Rc<Plan>,
     /// What follows from it.
     pub design: Rc<Design>,
-    /// The level shown, in this step.
-    pub shown: (LevelId, Step),
+    /// The level shown, and what of it is stressed.
+    pub shown: (LevelId, Stress),
     /// What is chosen.
     pub chosen: Option<Choice>,
     /// Millimetres to a pixel.
@@ -37,9 +38,8 @@ impl PartialEq for LevelLayerProps {
 /// A level in ink.
 #[component]
 pub fn LevelLayer(props: &LevelLayerProps) -> Html {
-    let (level, step) = props.shown;
+    let (level, stress) = props.shown;
     let identity = (Rc::as_ptr(&props.plan), Rc::as_ptr(&props.design));
-    let stress = stress(step);
     let picture = use_memo((identity, level, stress, props.scale.to_bits()), |_| {
         let showing = Showing::on_screen(props.scale, stress);
         picture::level(&props.plan, &props.design, level, &showing)
@@ -63,12 +63,14 @@ fn first_symbol(picture: &Picture) -> usize {
     first.unwrap_or(picture.items.len())
 }
 
-fn stress(step: Step) -> Stress {
+/// What a step stresses, and on site which part of the work.
+pub fn stress(step: Step, phase: Phase) -> Stress {
     match step {
         Step::Drawing => Stress::Drawing,
         Step::Framing => Stress::Framing,
         Step::Drops => Stress::Drops,
-        Step::Ways | Step::Sheets | Step::Site => Stress::Ways,
+        Step::Ways | Step::Sheets => Stress::Ways,
+        Step::Site => Stress::Site(phase),
     }
 }
 

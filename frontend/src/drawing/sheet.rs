@@ -9,7 +9,7 @@ use super::beneath::BeneathLayer;
 use super::draft::DraftLayer;
 use super::frame::laid;
 use super::handles::{Handles, handles};
-use super::level::LevelLayer;
+use super::level::{LevelLayer, stress};
 use super::pins::{PinLayer, marks};
 use super::scan::ScanLayer;
 use super::surface::{use_surface, use_wheel};
@@ -42,7 +42,7 @@ fn Layers() -> Html {
     let desk = use_desk();
     let session = &desk.session;
     let settled = use_settled(desk.view.scale);
-    let shown = (session.level, session.step);
+    let shown = (session.level, stress(session.step, desk.site.phase));
     html! {
         <svg class="SheetInk" role="application" aria-label="Sheet" tabindex="0" width="100%" height="100%">
             <g transform={laid(&desk.view)}>

@@ -26,7 +26,7 @@ mod words;
 pub use corners::{Corners, Saying};
 pub use reading::Reading;
 pub use shelf::Shelf;
-pub use site::SitePage;
+pub use site::{SitePage, SiteSides};
 pub use skips::Skips;
 pub use slip::Slip;
 pub use steps::Steps;

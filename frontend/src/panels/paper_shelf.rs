@@ -35,11 +35,13 @@ pub fn PaperShelf() -> Html {
     let share = use_act(|_: MouseEvent| Act::Lay(Some(Leaf::Share)));
     let lists = use_act(|_: MouseEvent| Act::Lay(Some(Leaf::Lists)));
     let (desk, dispatcher) = (use_desk(), use_dispatcher());
+    let is_some_of_them = desk.stack.is_some();
     let act = Callback::from(move |wish| match wish {
         Wish::Print => paper::print(),
         Wish::Save => pdf::save(&desk, dispatcher.clone()),
     });
     let (waiting, ask) = use_awaited(act);
+    let all = use_act(|_: MouseEvent| Act::Stack(None));
     let asked = |wish| ask.reform(move |_: MouseEvent| Some(wish));
     html! {
         <>
@@ -55,6 +57,11 @@ pub fn PaperShelf() -> Html {
             <button class="ShelfTool" type="button" onclick={share}>
                 <Icon lines={icons::LINK} /><span>{ "Share" }</span>
             </button>
+            if is_some_of_them {
+                <button class="ShelfTool" type="button" onclick={all}>
+                    <Icon lines={icons::PAGE} /><span>{ "All sheets" }</span>
+                </button>
+            }
             if waiting.is_some() { <WaitsForBest /> }
         </>
     }

@@ -2,8 +2,10 @@
 
 use std::rc::Rc;
 
+use borewright_core::design::Design;
 use borewright_core::file::link::Privacy;
-use borewright_core::sheet::{Page, Paper, Sheets};
+use borewright_core::plan::Plan;
+use borewright_core::sheet::{Page, Paper, Sheets, Size, Stack};
 use yew::prelude::*;
 
 use super::code;
@@ -16,10 +18,9 @@ use crate::state::Act;
 pub fn SheetsPage() -> Html {
     let desk = use_desk();
     let (plan, design) = (&desk.session.plan, &desk.session.design);
-    let size = desk.paper;
-    let pages = use_memo((Rc::as_ptr(plan), Rc::as_ptr(design), size), |_| {
-        let link = code::address_of(plan, Privacy::Everything);
-        Sheets::with_link(plan, design, &Paper::of(size), link.as_deref())
+    let (size, stack) = (desk.paper, desk.stack);
+    let pages = use_memo((Rc::as_ptr(plan), Rc::as_ptr(design), size, stack), |_| {
+        laid_out(plan, design, size, stack)
             .into_iter()
             .map(Preview::of)
             .collect::<Vec<_>>()
@@ -33,6 +34,18 @@ pub fn SheetsPage() -> Html {
         <section class="Pages" aria-label="Pages" tabindex="-1" data-paper={size.name()}>
             { for pages.iter().enumerate().map(page) }
         </section>
+    }
+}
+
+/// The pages that lie in the step Sheets: all of them, or a stack.
+pub fn laid_out(plan: &Plan, design: &Design, size: Size, stack: Option<Stack>) -> Vec<Page> {
+    let paper = Paper::of(size);
+    match stack {
+        Some(stack) => Sheets::stack(plan, design, &paper, stack),
+        None => {
+            let link = code::address_of(plan, Privacy::Everything);
+            Sheets::with_link(plan, design, &paper, link.as_deref())
+        }
     }
 }
 

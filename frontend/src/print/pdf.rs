@@ -1,11 +1,10 @@
 //! The ticked pages as one PDF file.
 
 use borewright_core::desk::Notice;
-use borewright_core::file::link::Privacy;
-use borewright_core::sheet::{Fonts, Page, Paper, Sheets, pdf};
+use borewright_core::sheet::{Fonts, Page, pdf};
 use wasm_bindgen_futures::spawn_local;
 
-use super::code;
+use super::pages::laid_out;
 use crate::browser::{assets, files};
 use crate::state::{Act, Desk, Dispatcher};
 
@@ -16,11 +15,9 @@ const NO_FONT: &str =
 /// Writes the ticked pages and hands them over as a file.
 pub fn save(desk: &Desk, dispatcher: Dispatcher) {
     let (plan, design) = (desk.session.plan.clone(), desk.session.design.clone());
-    let (paper, left_out) = (Paper::of(desk.paper), desk.left_out.clone());
+    let (size, stack, left_out) = (desk.paper, desk.stack, desk.left_out.clone());
     spawn_local(async move {
-        let link = code::address_of(&plan, Privacy::Everything);
-        let pages = Sheets::with_link(&plan, &design, &paper, link.as_deref());
-        let pages: Vec<Page> = pages
+        let pages: Vec<Page> = laid_out(&plan, &design, size, stack)
             .into_iter()
             .enumerate()
             .filter(|(place, _)| !left_out.contains(place))

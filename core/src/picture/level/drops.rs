@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::LevelSheet;
+use super::{LevelSheet, Stress};
 use crate::picture::labels::{ANYWHERE, Label, Run};
 use crate::picture::obstacles::{Obstacles, Rect};
 use crate::picture::{About, Ink, symbols};
@@ -82,8 +82,13 @@ impl LevelSheet<'_> {
             let Some(drop) = self.plan.drops.get(*place) else {
                 continue;
             };
+            let is_done = self.is_done(drop);
+            let faint = faint || is_done;
             symbols::draw(&mut self.picture, drop, *spot, sizes, faint);
             self.obstacles.add_box(self.symbol_room(*spot));
+            if matches!(self.showing.stress, Stress::Site(_)) {
+                symbols::draw_state(&mut self.picture, drop, *spot, sizes, is_done);
+            }
             self.first.push(Label {
                 anchors: vec![spot.at],
                 clear: symbols::reach(sizes) + 0.1,

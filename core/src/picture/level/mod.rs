@@ -11,7 +11,8 @@ use super::{About, Ink, Item, Picture, Shape, Type, hatch, marks, openings, symb
 use crate::design::Design;
 use crate::finding::Severity;
 use crate::framing::{LevelFraming, room_at};
-use crate::plan::{KeepOutShape, Level, LevelId, Plan, PowerPlace, Room};
+use crate::plan::{Drop, KeepOutShape, Level, LevelId, Plan, PowerPlace, Room};
+use crate::schedule::Phase;
 use crate::shape::Pos;
 
 /// What a plan stresses.
@@ -26,6 +27,8 @@ pub enum Stress {
     /// Ways and bores.
     #[default]
     Ways,
+    /// On site: drops at which something of this part of the work is left; all else stands back.
+    Site(Phase),
     /// Everything, for paper: walls are named, findings left to their own list.
     Paper,
 }
@@ -99,6 +102,14 @@ pub fn draw(plan: &Plan, design: &Design, level: LevelId, showing: &Showing) -> 
     sheet.picture
 }
 
+/// Whether ways stand back: while drops are placed, and on site once cable is pulled.
+fn is_behind(stress: Stress) -> bool {
+    match stress {
+        Stress::Site(phase) => phase != Phase::RoughIn,
+        _ => stress == Stress::Drops,
+    }
+}
+
 /// The part of a level that is shown; its drawing under it is not needed.
 fn shown(level: &Level, showing: &Showing) -> Level {
     let mut shown = Level {
@@ -161,7 +172,7 @@ impl LevelSheet<'_> {
         );
         self.last.extend(names);
         if !matches!(stress, Stress::Drawing | Stress::Framing) {
-            self.ways(stress == Stress::Drops);
+            self.ways(is_behind(stress));
         }
         let drops = self.stand_drops();
         self.closet(matches!(stress, Stress::Drawing | Stress::Framing));
@@ -188,13 +199,22 @@ impl LevelSheet<'_> {
             );
             self.first.extend(words);
         }
-        if stress != Stress::Paper {
+        if !matches!(stress, Stress::Paper | Stress::Site(_)) {
             self.findings();
         }
         if matches!(stress, Stress::Framing | Stress::Paper) {
             self.wall_names();
         }
         self.label();
+    }
+
+    /// Whether everything is done at a drop that this part of the work asks; a drop of which it asks
+    /// nothing counts as done.
+    pub(super) fn is_done(&self, drop: &Drop) -> bool {
+        match self.showing.stress {
+            Stress::Site(phase) => phase.at(self.plan, drop).is_done(),
+            _ => false,
+        }
     }
 
     fn paper(&self, points: &[Pos]) -> Vec<Pos> {

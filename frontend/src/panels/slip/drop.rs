@@ -13,6 +13,7 @@ use super::{Head, Remove, use_edit};
 use crate::hooks::use_desk;
 use crate::panels::cables::CableList;
 use crate::panels::length_field::LengthField;
+use crate::panels::site::summary;
 use crate::panels::words::capital;
 use crate::parts::{Field, FieldKind, Pick, Segments, Tick};
 
@@ -37,6 +38,7 @@ pub fn DropSlip(props: &DropSlipProps) -> Html {
         <>
             <Head {title} line={place_words(plan, &desk.session.shown_design().framing, drop)} />
             <Stands item={Item::Drop(drop.id)} />
+            if let Some(said) = summary(plan, drop) { <p class="Stands">{ said }</p> }
             <CableList drop={drop.id} />
             { for drop.cables.first().map(|cable| html! { <WayWords cable={cable.id} /> }) }
             <Pins cables={drop.cables.iter().map(|cable| cable.id).collect::<Vec<_>>()} named=true />

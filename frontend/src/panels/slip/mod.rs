@@ -17,6 +17,7 @@ mod lists;
 mod opening;
 mod passed;
 mod pins;
+mod record;
 mod room;
 mod rules;
 mod settings;
@@ -44,7 +45,9 @@ pub fn Slip() -> Html {
     let let_go = use_act(|()| Act::Want(Intent::Choose(None)));
     let (content, onclose) = match (desk.open, desk.session.chosen) {
         (Some(leaf), _) => (leaf_of(leaf), lay),
-        (None, Some(choice)) if !is_paper(desk.session.step) => (choice_of(choice), let_go),
+        (None, Some(choice)) if !is_paper(desk.session.step) => {
+            (choice_of(choice, desk.session.step), let_go)
+        }
         (None, _) => return html! {},
     };
     if let Some(title) = folded_title(&desk) {
@@ -111,7 +114,7 @@ fn Folded(props: &FoldedProps) -> Html {
 
 /// Whether a step shows no drawing, on which something could be chosen.
 fn is_paper(step: Step) -> bool {
-    matches!(step, Step::Sheets | Step::Site)
+    step == Step::Sheets
 }
 
 fn leaf_of(leaf: Leaf) -> Html {
@@ -127,8 +130,9 @@ fn leaf_of(leaf: Leaf) -> Html {
     }
 }
 
-fn choice_of(choice: Choice) -> Html {
+fn choice_of(choice: Choice, step: Step) -> Html {
     match choice {
+        Choice::Drop(id) if step == Step::Site => html! { <record::RecordSlip key={id.0} {id} /> },
         Choice::Drop(id) => html! { <drop::DropSlip key={id.0} {id} /> },
         Choice::Closet => html! { <closet::ClosetSlip /> },
         Choice::Opening(id) => html! { <opening::OpeningSlip key={id.0} {id} /> },
