@@ -11,8 +11,8 @@
 //! - The floor over the ground floor: 11042.85 - 406.4 k, its walls being 139.7 thick. All come out of
 //!   it into W12's bay at 8449, between its joists 6 (8604) and 7 (8198): K - 6 webs. There they pass
 //!   W12's studs at 8604, 9011 and 9417 to the bay at 9620, over the closet's.
-//! - Studs of a wall stand 406.4 apart from where its plates start: W5 at 101.5, W9, W12 and W22 at
-//!   69.85, W10 and W20 at -69.85.
+//! - Studs of a wall stand 406.4 apart from where its plates start: W5 at 101.5, W12 and W22 at 69.85,
+//!   W9, W10, W19 and W20 at -69.85.
 
 use std::collections::BTreeMap;
 
@@ -37,15 +37,15 @@ const TRUNK: [&str; 4] = ["W12 top plates", "W12 studs: 3", "W12 bottom plate", 
 /// D1: W7 at 6706, 4368.5 / 406.4 = 10.7. D2: its bay of W5 ends at the stud at 914.3; the next one's
 /// middle is 1117.5, 24.5. T3: bay of W5 from 4978.3 to 5384.7, middle 5181.5, 14.5. D4: 1117.5 as
 /// D2. A5: 3353, 18.9995: it hangs beside a joist at 3352.9. D6, D12: 0, 27.2. D7: 3658, 18.2. D8, D9:
-/// 7925, 7.7. D10: from the bay 4134 to 4540 of W9 past its stud at 4540. D11: from the bay 9823 to
+/// 7925, 7.7. D10: from the bay 4013 to 4382 of W9 past its stud at 4401. D11: from the bay 9823 to
 /// 10230 of W12 past 9823 to 9620, straight over the closet's bay: no joist between 9620 and 9652.
 ///
-/// D13: from 6706 on W10, under a window of 6 ft from 6096: the cripple at 6432.6, two jacks and a king,
-/// the studs at 5619.8 and 5213.4: six; then a bay to the board behind W15, 4959.6 to 5194.3, which is
-/// x = 5896: 12.7. D14: 6096, 12.25. T15: bay of W12 from 476 to 883, middle 679.5, 25.6. T16: from
+/// D13: from 6706 on W10, under a window of 6 ft from 6096, past the cripple at 6432.6 into the bay from
+/// 6096 to 6413.5, which is x = 4718: 15.6. D14: 6096, 12.25. T15: bay of W12 from 476 to 883, middle 679.5, 25.6. T16: from
 /// between the boards behind W15 to the bay at 5896, 12.7. A17: 5791, (11042.85 - 5791) / 406.4 = 12.9.
-/// D18: 8230, 6.9993. C19, C22: the first bay at the corner, middle 282.6, 26.5. C20: up into the floor
-/// over, along the wall and down in the bay at 4743. B23: the two boards behind W15; 5896, 12.7.
+/// D18: 8230, 6.9993. C19: the first bay at the corner, from the board behind W11 at 88.9 to 317.5, middle 203, 26.75. C22:
+/// likewise, 283, 26.6. C20: up into the floor over, along the wall and down in D10's bay, at 4604. B23:
+/// round into W15 and past its stud at 10407 down the sheet into D14's bay.
 ///
 /// D26: W24 at 6401, 11.4. D31: W26 at 5486, 13.7. D32: bay of W20 from 4807 to 5213, which is x =
 /// 5963: 12.5. A38: 5937, 12.6. D36: W27 at 8230, 6.9: the strip it leaves from. T34: from the bay 9011
@@ -68,7 +68,7 @@ const LOW: [(&str, &[&str]); 22] = [
     ("D12", &["W11 bottom plate", "webs: 24", CLOSET]),
     (
         "D13",
-        &["W10 studs: 6", "W10 bottom plate", "webs: 9", CLOSET],
+        &["W10 studs: 1", "W10 bottom plate", "webs: 12", CLOSET],
     ),
     ("D14", &["W15 bottom plate", "webs: 9", CLOSET]),
     ("T15", &["W12 bottom plate", "webs: 22", CLOSET]),
@@ -98,8 +98,9 @@ const LOW: [(&str, &[&str]); 22] = [
         "B23",
         &[
             "W10 outside",
-            "W10 studs: 2",
-            "W10 bottom plate",
+            "W15 corner",
+            "W15 studs: 1",
+            "W15 bottom plate",
             "webs: 9",
             CLOSET,
         ],
@@ -126,16 +127,16 @@ const UPPER: [(&str, &[&str], &[&str]); 16] = [
     ("A38", &["W22 bottom plate", "webs: 6"], &TRUNK),
 ];
 
-/// Every place of house B. Webs: joists 1 to 27 of the floor over the basement and 7 to 12 of the one
-/// over the ground floor along the trunk, and D31's own at 13: 34. W5: bays of D2 and D4, of T3, of the
-/// closet. W9's plates: C20's up and its way down with D27 and D28; the way out of there, and C21's.
-/// W10's studs: D13's six and B23's two; its plates: theirs, and C22's. W12's plates: the trunk's and
+/// Every place of house B. Webs: joists 1 to 27 of the floor over the basement, 4, 5 and 6 of it on both
+/// sides of the wall and D13's own at 15, and 7 to 12 of the one over the ground floor along the trunk,
+/// and D31's own at 13: 38. W5: bays of D2 and D4, of T3, of the closet. W9's plates: C20's up and its way down with D27 and D28; the way out of there, and C21's.
+/// W10's stud: D13's; its plates: that one's, and C22's. W15's corner and stud: B23's. W12's plates: the trunk's and
 /// the closet's over; the closet's, T15's and T16's under. W22's: T33's and the closet's over; the
 /// closet's and A38's under.
-const PLACES: [(&str, usize); 32] = [
+const PLACES: [(&str, usize); 34] = [
     ("W10 bottom plate", 2),
     ("W10 outside", 2),
-    ("W10 studs", 8),
+    ("W10 studs", 1),
     ("W11 bottom plate", 2),
     ("W12 bottom plate", 3),
     ("W12 studs", 4),
@@ -143,6 +144,8 @@ const PLACES: [(&str, usize); 32] = [
     ("W13 bottom plate", 1),
     ("W14 bottom plate", 2),
     ("W15 bottom plate", 1),
+    ("W15 corner", 1),
+    ("W15 studs", 1),
     ("W16 bottom plate", 1),
     ("W19 bottom plate", 2),
     ("W20 bottom plate", 1),
@@ -164,7 +167,7 @@ const PLACES: [(&str, usize); 32] = [
     ("W9 outside", 2),
     ("W9 studs", 1),
     ("W9 top plates", 2),
-    ("webs", 34),
+    ("webs", 38),
 ];
 
 #[test]
@@ -183,8 +186,10 @@ fn every_hole_of_house_b_is_the_one_counted_by_hand() {
 ///
 /// - The closet's plates: 54 Cat 6, 6 RG-6 and 4 outdoors, 1944 + 285.7 + 169 = 2398.7: 4.1, so five.
 /// - Webs: joist 15 is passed by D2, D4, D6, D7, D12 and A5, ten of 36, T15 with 83.6 and two cameras
-///   with 84.5: 528.1, in one; T3 at joist 14 makes it 611.7: two from there to joist 4, which is passed
-///   by 22 of 36, T3, T15 and T16, and the two cameras: 1127.3, less than twice 580.6.
+///   with 84.5: 528.1, in one, to which D13 with 72 does not fit; both with T3 at joist 14 make it
+///   683.7: two from there to joist 7. The last three, 6 to 4, are bored on both sides of the wall: on
+///   the south what passed joist 15 in one and D18, 564.1; on the north D1, D8, D9, D13 and D14 with
+///   two of 36, B23 with one, T3 and T16, 563.2. One each holds that.
 /// - W12's plates over the closet's: 23 Cat 6 and 3 RG-6, 970.8: 1.7, two.
 /// - W12's three bearing studs of the trunk: 9 x 36 = 324 would go in 1-1/8 in, which leaves (88.9 -
 ///   28.6) / 2 = 30.2 at both faces, less than 1-1/4 in (31.75): six nail plates; two holes of up to
@@ -193,7 +198,7 @@ const SPLIT: [(&str, usize); 4] = [
     ("W12 bottom plate", 1),
     ("W12 studs", 3),
     ("W5 top plates", 4),
-    ("webs", 11),
+    ("webs", 8),
 ];
 
 #[test]

@@ -21,14 +21,14 @@ const OUTSIDE: [f64; 2] = [10_973.0 + 101.5, 10_973.0 + 69.85];
 
 /// Where the plates of each wall that may be drilled start, from its drawn first end: half the wall
 /// it meets in, or out where it runs through the corner. The outside walls up and down the sheet of
-/// both floors: the right one is drawn downward from a corner it butts into, the left one upward
-/// from a corner it runs through. A 2x6 is 139.7, a 2x4 88.9, the basement's walls 203 thick.
+/// both floors: all four are alike and drawn clockwise round the house, so each runs through the
+/// corner it starts from. A 2x6 is 139.7, a 2x4 88.9, the basement's walls 203 thick.
 const START: [(u32, f64); 23] = [
     (5, 101.5),
     (6, 44.45),
     (7, 101.5),
     (8, -69.85),
-    (9, 69.85),
+    (9, -69.85),
     (10, -69.85),
     (11, -69.85),
     (12, 69.85),
@@ -38,7 +38,7 @@ const START: [(u32, f64); 23] = [
     (16, 44.45),
     (17, 44.45),
     (18, -69.85),
-    (19, 69.85),
+    (19, -69.85),
     (20, -69.85),
     (21, -69.85),
     (22, 69.85),
@@ -228,7 +228,7 @@ fn every_hole_of_house_b_is_where_the_tape_finds_a_member() {
 
 /// The tape itself, where it was walked by hand: W25 from its first bay to the one beside the door
 /// at 3962 has nine studs, 476 to 3728; W5 one at 914; W12 at 9417, 9823, 10230 and 10636; W4's
-/// like in W9, 4540 and 4947; and 24 joists between the left wall and the closet's bay at 9652:
+/// like in W9, 4401 and 4807; and 24 joists between the left wall and the closet's bay at 9652:
 /// 11074.5 less 4 to 27 times 406.4. Over the ground floor 27 are on centre, and the last is at -51.
 #[test]
 fn the_tape_agrees_with_what_was_walked_by_hand() {
@@ -246,7 +246,7 @@ fn the_tape_agrees_with_what_was_walked_by_hand() {
     assert_eq!(between(25, 283.0, 3816.0), nine);
     assert_eq!(between(5, 711.0, 1118.0), [914]);
     assert_eq!(between(12, 9214.0, 10_760.0), [9417, 9823, 10_230, 10_636]);
-    assert_eq!(between(9, 4337.0, 5150.0), [4540, 4947]);
+    assert_eq!(between(9, 4337.0, 5150.0), [4401, 4807]);
     assert_eq!(joists_between(0, 0.0, 9652.0), 24);
     assert_eq!(joists_between(0, 8240.0, 9652.0), 3);
     assert_eq!(joists_between(1, -60.0, 11_000.0), 28);

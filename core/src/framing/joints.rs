@@ -1,10 +1,14 @@
 //! How walls meet: corners, tees, crosses and straight splices, by the drawn geometry.
 
+use std::cmp::Ordering;
+
 use crate::plan::{Level, Role, Wall, WallId};
-use crate::shape::{Pos, Segment};
+use crate::shape::{Point, Pos, Segment};
 
 /// Ends nearer to a line than this meet it, millimetres beyond half the other wall's width.
 const TOLERANCE: f64 = 60.0;
+/// Lengths that differ by less than this are alike: what whole millimetres leave open.
+const ALIKE: f64 = 1.0;
 
 /// Where another wall meets this one.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -164,7 +168,7 @@ fn splice(line: &Segment, other: &Wall, beyond: &Segment) -> Option<Joint> {
 }
 
 /// Which of two walls runs through a corner or a cross: the one that carries more, then the wider, then the
-/// longer, then the one drawn nearer the top left. The order of drawing decides nothing.
+/// longer, then the one that [`leads`]. The order of drawing decides nothing.
 pub(crate) fn runs_through(wall: &Wall, other: &Wall) -> bool {
     let rank = |wall: &Wall| {
         let role = match wall.role {
@@ -172,19 +176,54 @@ pub(crate) fn runs_through(wall: &Wall, other: &Wall) -> bool {
             Role::Bearing => 1,
             Role::Partition => 2,
         };
-        let first = wall.from.min(wall.to);
-        let last = wall.from.max(wall.to);
         let length = -wall.from.distance(wall.to).0;
-        (role, -wall.width().micrometres(), length, first, last)
+        (role, -wall.width().micrometres(), length)
     };
-    rank(wall) < rank(other)
+    match rank(wall).cmp(&rank(other)) {
+        Ordering::Less => true,
+        Ordering::Greater => false,
+        Ordering::Equal => leads(wall, other),
+    }
+}
+
+/// Which of two walls that are alike runs through where they meet. How they lie to each other decides, so
+/// that the answer turns along with the house: first the one that is met nearer its middle; of two met
+/// equally far from it, as at a corner, the one whose longer part has the other's on its right, so that
+/// a square room is framed as a pinwheel; of two met in their middles, the one from which the other is
+/// less than a quarter turn to the right. Two that cross squarely in their middles look the same from
+/// every side: there the one drawn nearer the top left runs through.
+fn leads(wall: &Wall, other: &Wall) -> bool {
+    let drawn_first = || ends_in_order(wall) < ends_in_order(other);
+    let Some((one, beyond)) = wall.line().zip(other.line()) else {
+        return drawn_first();
+    };
+    let Some((at, on_other)) = one.crossing(&beyond) else {
+        return drawn_first();
+    };
+    let (mine, theirs) = (from_middle(&one, at), from_middle(&beyond, on_other));
+    let turn = one.along.cross(beyond.along);
+    let skew = turn * one.along.dot(beyond.along);
+    match mine.abs() - theirs.abs() {
+        farther if farther.abs() > ALIKE => farther < 0.0,
+        _ if mine.abs() > ALIKE => turn * mine * theirs > 0.0,
+        _ if skew.abs() > 1e-9 => skew > 0.0,
+        _ => drawn_first(),
+    }
+}
+
+/// How far from its middle a wall is met; above zero where the longer part is towards its first end.
+fn from_middle(line: &Segment, at: f64) -> f64 {
+    at - line.length / 2.0
+}
+
+fn ends_in_order(wall: &Wall) -> (Point, Point) {
+    (wall.from.min(wall.to), wall.from.max(wall.to))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::plan::{LevelId, Lumber};
-    use crate::shape::Point;
 
     /// From and to, each as x and y.
     type Ends = ((i32, i32), (i32, i32));
@@ -211,6 +250,61 @@ mod tests {
         assert!((ends[0].end - 5044.45).abs() < 1e-6, "{:?}", ends[0]);
         assert!((ends[1].start - 44.45).abs() < 1e-6, "{:?}", ends[1]);
         assert_eq!((ends[0].start, ends[1].end), (0.0, 3000.0));
+    }
+
+    /// How the walls of a square room meet at their ends, going round from the top left corner.
+    fn round_a_square(turns: usize) -> Vec<JointKind> {
+        let turn = |(x, y): (i32, i32)| (0..turns).fold((x, y), |(x, y), _| (-y, x));
+        let corners = [(0, 0), (4000, 0), (4000, 4000), (0, 4000)].map(turn);
+        let walls: Vec<Ends> = (0..4)
+            .map(|at| (corners[at], corners[(at + 1) % 4]))
+            .collect();
+        let joints = join(&level(&walls))
+            .into_iter()
+            .flat_map(|ends| ends.joints);
+        joints.map(|joint| joint.kind).collect()
+    }
+
+    /// By hand: looking out of its first corner along each wall, the wall before it is on the right;
+    /// looking back from its second, the next one is on the left. So each wall runs through where it starts,
+    /// over the end of the wall before it, and stops where it ends, at the face of the next.
+    #[test]
+    fn a_square_room_is_a_pinwheel_however_it_is_turned() {
+        use JointKind::{CornerButt, CornerThrough};
+        let each = [CornerThrough, CornerButt];
+        for turns in 0..4 {
+            assert_eq!(round_a_square(turns), each.repeat(4), "{turns}");
+        }
+    }
+
+    #[test]
+    fn alike_walls_that_cross_are_told_apart_by_how_they_lie() {
+        let pair = |walls: &[Ends]| {
+            let level = level(walls);
+            let (one, other) = (&level.walls[0], &level.walls[1]);
+            assert_ne!(runs_through(one, other), runs_through(other, one));
+            runs_through(one, other)
+        };
+        // Met in its middle against a thousand off it.
+        assert!(pair(&[((-2000, 0), (2000, 0)), ((0, -1000), (0, 3000))]));
+        assert!(!pair(&[((0, -1000), (0, 3000)), ((-2000, 0), (2000, 0))]));
+        // Both a thousand off: the longer part of one points right, of the other down.
+        assert!(pair(&[((-1000, 0), (3000, 0)), ((0, -1000), (0, 3000))]));
+        assert!(pair(&[((0, -1000), (0, 3000)), ((1000, 0), (-3000, 0))]));
+        assert!(!pair(&[((-1000, 0), (3000, 0)), ((0, 1000), (0, -3000))]));
+        // Both in their middles: the other is 53 degrees to the right, drawn from either end.
+        assert!(pair(&[
+            ((-2000, 0), (2000, 0)),
+            ((-1200, -1600), (1200, 1600))
+        ]));
+        assert!(pair(&[
+            ((-2000, 0), (2000, 0)),
+            ((1200, 1600), (-1200, -1600))
+        ]));
+        assert!(!pair(&[
+            ((-2000, 0), (2000, 0)),
+            ((-1200, 1600), (1200, -1600))
+        ]));
     }
 
     #[test]

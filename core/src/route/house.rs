@@ -1,5 +1,6 @@
 //! A house as a graph: bays, lanes, corners and plates.
 
+use super::facing::Facing;
 use super::graph::{Graph, Node, Step};
 use super::lane::lane_height;
 use super::obstacle::Obstacles;
@@ -38,20 +39,18 @@ pub(super) struct HouseWall<'p> {
     pub lane: f64,
     /// One node a bay, at the lane where the bay reaches it.
     pub hubs: Vec<Hub>,
+    /// Whether it was drawn against the order of the house.
+    is_backwards: bool,
 }
 
 impl HouseWall<'_> {
     /// Its bays in an order that does not depend on the end it was drawn from.
     fn bays(&self) -> Vec<usize> {
         let mut bays: Vec<usize> = (0..self.framing.bays.len()).collect();
-        if self.is_drawn_backwards() {
+        if self.is_backwards {
             bays.reverse();
         }
         bays
-    }
-
-    fn is_drawn_backwards(&self) -> bool {
-        self.wall.from > self.wall.to
     }
 }
 
@@ -91,8 +90,9 @@ impl<'p> House<'p> {
             ports: vec![Vec::new(); framing.spaces.len()],
             obstacles,
         };
+        let facing = Facing::of(plan);
         for place in 0..plan.levels.len() {
-            house.add_walls(place);
+            house.add_walls(place, facing);
         }
         for place in 0..house.walls.len() {
             house.add_hubs(place);
@@ -112,7 +112,7 @@ impl<'p> House<'p> {
         self.walls.iter().position(|wall| wall.wall.id == id)
     }
 
-    fn add_walls(&mut self, place: usize) {
+    fn add_walls(&mut self, place: usize, facing: Facing) {
         let (level, framing) = self.level(place);
         let pairs = framing
             .walls
@@ -127,16 +127,11 @@ impl<'p> House<'p> {
                     framing,
                     lane,
                     hubs: Vec::new(),
+                    is_backwards: facing.is_backwards(wall),
                 }
             })
             .collect();
-        walls.sort_by_key(|w| {
-            (
-                w.wall.from.min(w.wall.to),
-                w.wall.from.max(w.wall.to),
-                w.wall.id,
-            )
-        });
+        walls.sort_by_key(|w| (facing.ends(w.wall), w.wall.id));
         self.walls.extend(walls);
     }
 
@@ -159,7 +154,7 @@ impl<'p> House<'p> {
                 down: None,
             });
         }
-        if wall.is_drawn_backwards() {
+        if wall.is_backwards {
             hubs.reverse();
         }
         self.walls[place].hubs = hubs;

@@ -10,6 +10,7 @@
 
 mod again;
 mod ends;
+mod facing;
 mod graph;
 mod house;
 mod improvement;
