@@ -14,7 +14,7 @@ use borewright_core::framing::Framing;
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{
     Above, Below, CableId, CableKindId, Closet, ClosetPlace, DropKind, Entry, Floor, JoistKind,
-    LevelId, Lumber, Place, Plan, Role, Side, WallId,
+    LayoutSide, LevelId, Lumber, Place, Plan, Role, Side, WallId,
 };
 use borewright_core::route::{Crossing, Member, Ways};
 use borewright_core::rules::RuleId;
@@ -183,7 +183,7 @@ fn member(row: &Row) -> (Plan, Member, Option<WallId>) {
         },
         depth: if joists { depth(size) } else { inches("9-1/4") },
         spacing: inches("16"),
-        direction: along,
+        ..Floor::sawn(along)
     };
     let timber = if joists {
         Lumber::TwoByFour
@@ -344,6 +344,7 @@ fn nothing_forbidden_is_ever_bored() {
     let trusses = Above::AtticTrusses {
         spacing: inches("24"),
         direction: Direction { dx: 0, dy: 1 },
+        layout: LayoutSide::First,
     };
     let plan = apply(plan, Edit::SetAbove(LevelId(1), trusses));
     let mut middle = *plan.wall(MIDDLE).unwrap().1;

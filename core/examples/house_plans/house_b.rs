@@ -31,7 +31,7 @@ fn joists() -> Floor {
         kind: JoistKind::IJoist,
         depth: Size::inches(11.875),
         spacing: Size::inches(16.0),
-        direction: Direction::ALONG_Y,
+        ..Floor::sawn(Direction::ALONG_Y)
     }
 }
 

@@ -131,7 +131,7 @@ fn upper(draft: &mut Draft) -> Outcome<()> {
             kind: JoistKind::OpenWeb,
             depth: Size::inches(16.0),
             spacing: Size::inches(24.0),
-            direction: Direction::ALONG_Y,
+            ..Floor::sawn(Direction::ALONG_Y)
         },
     )?;
     draft.set_level("Upper", 8.0)?;

@@ -172,7 +172,7 @@ fn upper(draft: &mut Draft) -> Outcome<()> {
             kind: JoistKind::IJoist,
             depth: Size::inches(11.875),
             spacing: Size::inches(16.0),
-            direction: Direction::ALONG_Y,
+            ..Floor::sawn(Direction::ALONG_Y)
         },
     )?;
     draft.set_level("Upper", 8.0)?;

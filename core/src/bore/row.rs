@@ -145,20 +145,16 @@ fn space_words(plan: &Plan, framing: &Framing, crossing: &Crossing) -> String {
     let Some(space) = framing.spaces.get(space) else {
         return String::new();
     };
-    let low = space
-        .outline
-        .loops
-        .iter()
-        .flatten()
-        .map(|c| space.along_of(*c));
-    let low = low.fold(f64::INFINITY, f64::min);
-    let along = if space.along.x.abs() > space.along.y.abs() {
-        "left side"
-    } else {
-        "side at the top of the sheet"
+    // Told from the left or the top of the sheet, whichever side the joists are laid out from.
+    let sideways = space.along.x.abs() > space.along.y.abs();
+    let (side, ahead) = match sideways {
+        true => ("left side", space.along.x),
+        false => ("side at the top of the sheet", space.along.y),
     };
-    let distance = plan
-        .units
-        .position(Mm::rounded((crossing.offset - low).max(0.0)));
-    format!("{}, {distance} from the house's {along}", space.kind.name())
+    let ahead = if ahead < 0.0 { -1.0 } else { 1.0 };
+    let corners = space.outline.loops.iter().flatten();
+    let reached = corners.map(|corner| ahead * space.along_of(*corner));
+    let distance = ahead * crossing.offset - reached.fold(f64::INFINITY, f64::min);
+    let distance = plan.units.position(Mm::rounded(distance.max(0.0)));
+    format!("{}, {distance} from the house's {side}", space.kind.name())
 }

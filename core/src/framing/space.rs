@@ -1,7 +1,7 @@
 //! The spaces over ceilings and under floors: joist lines and the strips between them.
 
 use super::Outline;
-use crate::plan::{Above, Below, Floor, JoistKind, Level, Lumber, Plan};
+use crate::plan::{Above, Below, Floor, JoistKind, LayoutSide, Level, Lumber, Plan};
 use crate::shape::{Direction, Point, Pos};
 
 /// Thickness of the subfloor on joists: 3/4 in. Common practice, no source.
@@ -56,7 +56,7 @@ pub struct Space {
     pub depth: f64,
     /// Unit vector along the joists.
     pub along: Pos,
-    /// Unit vector across them.
+    /// Unit vector across them, away from the side they are laid out from.
     pub across: Pos,
     /// Distance from joist to joist.
     pub spacing: f64,
@@ -146,9 +146,14 @@ pub(super) fn over(plan: &Plan, place: usize, floor: f64, outline: &Outline) -> 
     let level = plan.levels.get(place)?;
     let ceiling = floor + level.ceiling.f64();
     let layout = match level.above {
-        Above::AtticTrusses { spacing, direction } => Layout {
+        Above::AtticTrusses {
+            spacing,
+            direction,
+            layout,
+        } => Layout {
             kind: SpaceKind::AtticTrusses,
             direction,
+            side: layout,
             spacing: spacing.0,
             depth: CHORD,
             z: ceiling + CHORD,
@@ -172,6 +177,7 @@ pub(super) fn over(plan: &Plan, place: usize, floor: f64, outline: &Outline) -> 
 struct Layout {
     kind: SpaceKind,
     direction: Direction,
+    side: LayoutSide,
     spacing: f64,
     depth: f64,
     z: f64,
@@ -182,6 +188,7 @@ impl Layout {
         Self {
             kind,
             direction: joists.direction,
+            side: joists.layout,
             spacing: joists.spacing.0,
             depth: joists.depth.0,
             z,
@@ -190,10 +197,10 @@ impl Layout {
 }
 
 /// Lays joists over a level's walls: the first and the last flush with the outside of the walls, the
-/// others on centre from that outside as studs are from the end of their plates, so that a sheet's
-/// edge lies on the middle of a joist. Common practice, no source.
+/// others on centre from the outside they are laid out from as studs are from the end of their plates,
+/// so that a sheet's edge lies on the middle of a joist. Common practice, no source.
 fn lay(layout: Layout, level: &Level, outline: &Outline) -> Option<Space> {
-    let along = canonical(layout.direction.unit()?);
+    let along = layout.side.along(layout.direction)?;
     let across = along.quarter_turn();
     let reach = |corner: &Pos| corner.dot(across);
     let corners = || outline.loops.iter().flatten().map(reach);
@@ -242,12 +249,6 @@ fn half_of_walls(level: &Level, across: Pos, border: f64) -> f64 {
     half.fold(0.0, f64::max)
 }
 
-/// One of the two opposite vectors, so that the way a joist was drawn decides nothing.
-fn canonical(unit: Pos) -> Pos {
-    let flip = unit.x < -1e-9 || (unit.x.abs() <= 1e-9 && unit.y < 0.0);
-    if flip { unit * -1.0 } else { unit }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -267,10 +268,20 @@ mod tests {
     }
 
     fn space(lumber: Lumber, direction: Direction, spacing: f64) -> Option<Space> {
+        from_side(LayoutSide::First, lumber, direction, spacing)
+    }
+
+    fn from_side(
+        side: LayoutSide,
+        lumber: Lumber,
+        direction: Direction,
+        spacing: f64,
+    ) -> Option<Space> {
         let level = level(lumber);
         let layout = Layout {
             kind: SpaceKind::AtticTrusses,
             direction,
+            side,
             spacing,
             depth: CHORD,
             z: 2800.0,
@@ -293,6 +304,20 @@ mod tests {
         // 9139.7 / 609.6 = 14.99: fourteen on centre between the first and the last.
         assert_eq!(space.strips.len(), 15);
         assert!(near(space.strips[14].to, 69.85 - 19.05));
+    }
+
+    /// By hand, from the left side: the outside is at -69.85, the first joist 19.05 in from it, the
+    /// second 24 in from it.
+    #[test]
+    fn joists_laid_out_from_the_other_side_stand_on_centre_from_there() {
+        let joists = Direction::ALONG_Y;
+        let space = from_side(LayoutSide::Second, Lumber::TwoBySix, joists, 609.6).unwrap();
+        let near = |a: f64, b: f64| (a - b).abs() < 1e-6;
+        assert!(near(space.across.x, 1.0) && near(space.along.y, -1.0));
+        assert!(near(space.strips[0].from, -69.85 + 19.05));
+        assert!(near(space.strips[0].to, -69.85 + 609.6));
+        assert_eq!(space.strips.len(), 15);
+        assert!(near(space.strips[14].to, 9000.0 + 69.85 - 19.05));
     }
 
     #[test]

@@ -4,7 +4,7 @@ use super::labels::{Label, Run};
 use super::obstacles::Obstacles;
 use super::{About, Ink, Item, Picture, Shape, Type};
 use crate::framing::{Framing, LevelFraming, SpaceKind};
-use crate::plan::{KeepOut, KeepOutShape, Level, Plan, PowerPlace, PowerRun};
+use crate::plan::{KeepOut, KeepOutShape, Level, Plan, PowerPlace, PowerRun, side_towards};
 use crate::shape::{Pos, Segment};
 use crate::units::Size;
 
@@ -110,10 +110,14 @@ pub(super) fn joists(
         _ => "joists",
     };
     let words = format!("{what} {} on centre", plan.units.size(Size(space.spacing)));
+    let side = side_towards(space.across * -1.0);
+    let from = format!("{words} from the {side}");
     Some(Label {
         anchors: vec![middle, ends[0], ends[1]],
         clear: 1.0,
-        forms: vec![vec![Run::plain(words, sizes.body)]],
+        forms: [from, words]
+            .map(|words| vec![Run::plain(words, sizes.body)])
+            .into(),
         reach: 60.0,
         centred: false,
         ink: Ink::JoistName,

@@ -1,8 +1,8 @@
 //! A level: its walls and what lies below and above it.
 
 use super::{
-    KeepOut, KeepOutId, LevelId, Opening, OpeningId, PowerRun, PowerRunId, Room, RoomId, Sheet,
-    Wall, WallId,
+    KeepOut, KeepOutId, LayoutSide, LevelId, Opening, OpeningId, PowerRun, PowerRunId, Room,
+    RoomId, Sheet, Wall, WallId,
 };
 use crate::shape::Direction;
 use crate::units::{Mm, Size};
@@ -107,6 +107,8 @@ pub struct Floor {
     pub spacing: Size,
     /// The direction the joists run in.
     pub direction: Direction,
+    /// The side they are laid out from.
+    pub layout: LayoutSide,
 }
 
 impl Floor {
@@ -117,6 +119,7 @@ impl Floor {
             depth: Size::inches(9.25),
             spacing: Size::inches(16.0),
             direction,
+            layout: LayoutSide::First,
         }
     }
 }
@@ -141,6 +144,8 @@ pub enum Above {
         spacing: Size,
         /// The direction the trusses span.
         direction: Direction,
+        /// The side they are laid out from.
+        layout: LayoutSide,
     },
     /// An attic over ceiling joists: cable lies on top.
     AtticJoists(Floor),
@@ -156,6 +161,7 @@ impl Above {
         Self::AtticTrusses {
             spacing: Size::inches(24.0),
             direction,
+            layout: LayoutSide::First,
         }
     }
 }

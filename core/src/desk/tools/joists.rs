@@ -75,9 +75,15 @@ fn stated(session: &Session, direction: Direction) -> Option<Edit> {
     let place = levels.iter().position(|level| level.id == session.level)?;
     let level = levels.get(place)?;
     match level.above {
-        Above::AtticTrusses { spacing, .. } => Some(Edit::SetAbove(
+        Above::AtticTrusses {
+            spacing, layout, ..
+        } => Some(Edit::SetAbove(
             level.id,
-            Above::AtticTrusses { spacing, direction },
+            Above::AtticTrusses {
+                spacing,
+                direction,
+                layout,
+            },
         )),
         Above::AtticJoists(floor) => {
             let floor = Floor { direction, ..floor };

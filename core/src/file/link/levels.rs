@@ -5,7 +5,7 @@ use super::columns::{Reader, Writer};
 use super::settings::at;
 use super::words::Texts;
 use crate::plan::edit::MOST_LEVELS;
-use crate::plan::{Above, Below, Floor, JoistKind, Level, LevelId, Plan};
+use crate::plan::{Above, Below, Floor, JoistKind, LayoutSide, Level, LevelId, Plan};
 use crate::shape::Direction;
 use crate::units::{Mm, Size};
 
@@ -59,11 +59,16 @@ fn floors(level: &Level) -> Vec<Floor> {
         Below::Crawl(floor) | Below::Level(floor) => Some(floor),
     };
     let above = match level.above {
-        Above::AtticTrusses { spacing, direction } => Some(Floor {
+        Above::AtticTrusses {
+            spacing,
+            direction,
+            layout,
+        } => Some(Floor {
             kind: JoistKind::Sawn,
             depth: Size(0.0),
             spacing,
             direction,
+            layout,
         }),
         Above::AtticJoists(floor) => Some(floor),
         Above::Level | Above::ClosedRoof => None,
@@ -96,9 +101,16 @@ pub(super) fn take(plan: &mut Plan, section: &mut Reader, texts: &mut Texts) -> 
         level.above = match at(&above, place)? {
             TRUSSES => {
                 let Floor {
-                    spacing, direction, ..
+                    spacing,
+                    direction,
+                    layout,
+                    ..
                 } = floor()?;
-                Above::AtticTrusses { spacing, direction }
+                Above::AtticTrusses {
+                    spacing,
+                    direction,
+                    layout,
+                }
             }
             JOISTS => Above::AtticJoists(floor()?),
             LEVEL => Above::Level,
@@ -130,7 +142,77 @@ fn take_floors(section: &mut Reader, count: usize) -> Read<Vec<Floor>> {
                 dx: at(&right, place)?,
                 dy: at(&down, place)?,
             },
+            layout: LayoutSide::First,
         })
     };
     (0..count).map(floor).collect()
+}
+
+/// The sides joists and trusses are laid out from, floor by floor. A section of its own, of an odd tag:
+/// a reader that took every side for the usual one would show other bores than the sender saw.
+pub(super) fn put_layout(plan: &Plan, out: &mut Writer) {
+    let floors: Vec<Floor> = plan.levels.iter().flat_map(floors).collect();
+    if floors.iter().any(|floor| floor.layout != LayoutSide::First) {
+        out.of(&floors, |floor| {
+            i64::from(floor.layout == LayoutSide::Second)
+        });
+    }
+}
+
+pub(super) fn take_layout(plan: &mut Plan, section: &mut Reader, _: &mut Texts) -> Read<()> {
+    if section.is_empty() {
+        return Ok(());
+    }
+    let count = plan.levels.iter().flat_map(floors).count();
+    let sides = section.column(count)?;
+    for (layout, side) in plan.levels.iter_mut().flat_map(layouts).zip(sides) {
+        *layout = match side {
+            0 => LayoutSide::First,
+            1 => LayoutSide::Second,
+            _ => return Err(LinkError::TooNew),
+        };
+    }
+    Ok(())
+}
+
+/// The sides of the floors that [`floors`] names, in the same order.
+fn layouts(level: &mut Level) -> impl Iterator<Item = &mut LayoutSide> {
+    let below = match &mut level.below {
+        Below::Slab => None,
+        Below::Crawl(floor) | Below::Level(floor) => Some(&mut floor.layout),
+    };
+    let above = match &mut level.above {
+        Above::AtticTrusses { layout, .. } => Some(layout),
+        Above::AtticJoists(floor) => Some(&mut floor.layout),
+        Above::Level | Above::ClosedRoof => None,
+    };
+    below.into_iter().chain(above)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::file::link::{Privacy, read, write};
+
+    fn there_and_back(plan: &Plan) -> Vec<Level> {
+        let link = write(plan, Privacy::Everything).unwrap();
+        read(&link).unwrap().plan.levels
+    }
+
+    /// The other side comes back for a floor and for trusses, each by itself.
+    #[test]
+    fn the_side_joists_are_laid_out_from_comes_back() {
+        let mut plan = Plan::new();
+        plan.levels[0].below = Below::Crawl(Floor::sawn(Direction::ALONG_X));
+        assert_eq!(there_and_back(&plan), plan.levels);
+        if let Below::Crawl(floor) = &mut plan.levels[0].below {
+            floor.layout = LayoutSide::Second;
+        }
+        assert_eq!(there_and_back(&plan), plan.levels);
+        plan.levels[0].below = Below::Slab;
+        if let Above::AtticTrusses { layout, .. } = &mut plan.levels[0].above {
+            *layout = LayoutSide::Second;
+        }
+        assert_eq!(there_and_back(&plan), plan.levels);
+    }
 }

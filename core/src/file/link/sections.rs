@@ -28,13 +28,14 @@ mod tag {
     pub const REPLIES: u8 = 32;
     pub const DATES: u8 = 36;
     pub const DOUBLED: u8 = 35;
+    pub const JOIST_LAYOUT: u8 = 37;
 }
 
 type Put = fn(&Plan, &mut Writer);
 type Take = fn(&mut Plan, &mut Reader, &mut Texts) -> Result<(), LinkError>;
 
 /// Every section in the order it is written and read; a section may lean on those before it.
-const SECTIONS: [(u8, Put, Take); 18] = [
+const SECTIONS: [(u8, Put, Take); 19] = [
     (
         tag::CATALOGUE,
         settings::put_catalogue,
@@ -61,6 +62,7 @@ const SECTIONS: [(u8, Put, Take); 18] = [
     (tag::REPLIES, replies::put, replies::take),
     (tag::DATES, settings::put_dates, settings::take_dates),
     (tag::DOUBLED, walls::put_doubled, walls::take_doubled),
+    (tag::JOIST_LAYOUT, levels::put_layout, levels::take_layout),
 ];
 
 /// A plan as contents.

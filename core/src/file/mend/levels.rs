@@ -76,7 +76,9 @@ fn above(level: &mut Level, highest: bool, losses: &mut Losses) {
         Above::Level => !highest,
         Above::ClosedRoof => highest,
         Above::AtticJoists(floor) => highest && sound(floor),
-        Above::AtticTrusses { spacing, direction } => {
+        Above::AtticTrusses {
+            spacing, direction, ..
+        } => {
             highest
                 && sound(Floor {
                     spacing,

@@ -10,6 +10,7 @@ use crate::plan;
 use crate::plan::edit::{MOST_LEVELS, MOST_WALLS};
 use crate::units::{Mm, Size};
 
+words!(LayoutSide is plan::LayoutSide: First = "first", Second = "second");
 words!(JoistKind is plan::JoistKind: Sawn = "sawn", IJoist = "I-joist", OpenWeb = "open-web truss");
 
 /// A level, as it is written; it is read field by field.
@@ -141,7 +142,12 @@ impl From<Below> for plan::Below {
 #[serde(tag = "kind")]
 enum Above {
     #[serde(rename = "attic over trusses")]
-    AtticTrusses { spacing: f64, direction: Xy },
+    AtticTrusses {
+        spacing: f64,
+        direction: Xy,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        layout: Option<LayoutSide>,
+    },
     #[serde(rename = "attic over joists")]
     AtticJoists { floor: Floor },
     #[serde(rename = "level")]
@@ -153,9 +159,14 @@ enum Above {
 impl From<plan::Above> for Above {
     fn from(above: plan::Above) -> Self {
         match above {
-            plan::Above::AtticTrusses { spacing, direction } => Self::AtticTrusses {
+            plan::Above::AtticTrusses {
+                spacing,
+                direction,
+                layout,
+            } => Self::AtticTrusses {
                 spacing: spacing.0,
                 direction: along(direction),
+                layout: unusual(layout),
             },
             plan::Above::AtticJoists(floor) => Self::AtticJoists {
                 floor: floor.into(),
@@ -172,9 +183,11 @@ impl From<Above> for plan::Above {
             Above::AtticTrusses {
                 spacing,
                 direction: along,
+                layout,
             } => Self::AtticTrusses {
                 spacing: Size(spacing),
                 direction: direction(along),
+                layout: layout.map_or(plan::LayoutSide::First, Into::into),
             },
             Above::AtticJoists { floor } => Self::AtticJoists(floor.into()),
             Above::Level => Self::Level,
@@ -190,6 +203,8 @@ struct Floor {
     depth: f64,
     spacing: f64,
     direction: Xy,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    layout: Option<LayoutSide>,
 }
 
 impl From<plan::Floor> for Floor {
@@ -199,6 +214,7 @@ impl From<plan::Floor> for Floor {
             depth: floor.depth.0,
             spacing: floor.spacing.0,
             direction: along(floor.direction),
+            layout: unusual(floor.layout),
         }
     }
 }
@@ -210,6 +226,12 @@ impl From<Floor> for plan::Floor {
             depth: Size(floor.depth),
             spacing: Size(floor.spacing),
             direction: direction(floor.direction),
+            layout: floor.layout.map_or(plan::LayoutSide::First, Into::into),
         }
     }
+}
+
+/// A side joists are laid out from, where it is not the usual one.
+fn unusual(layout: plan::LayoutSide) -> Option<LayoutSide> {
+    (layout != plan::LayoutSide::First).then(|| layout.into())
 }

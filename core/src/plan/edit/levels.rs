@@ -86,7 +86,9 @@ fn set_above(plan: &mut Plan, id: LevelId, above: Above) -> Done {
     }
     match above {
         Above::AtticJoists(floor) => sound(floor)?,
-        Above::AtticTrusses { spacing, direction } => sound(Floor {
+        Above::AtticTrusses {
+            spacing, direction, ..
+        } => sound(Floor {
             spacing,
             ..Floor::sawn(direction)
         })?,

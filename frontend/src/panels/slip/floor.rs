@@ -1,11 +1,12 @@
-//! The joists of a floor or ceiling: kind, depth, spacing, direction.
+//! The joists of a floor or ceiling: kind, depth, spacing, direction, layout.
 
-use borewright_core::plan::{Floor, JoistKind};
+use borewright_core::plan::{Floor, JoistKind, LayoutSide};
 use borewright_core::shape::Direction;
 use borewright_core::units::{Size, read_size};
 use yew::prelude::*;
 
 use crate::hooks::use_desk;
+use crate::panels::words::capital;
 use crate::parts::{Field, FieldKind, Pick, Segments};
 
 /// What [`FloorFields`] show and change.
@@ -47,6 +48,7 @@ pub fn FloorFields(props: &FloorFieldsProps) -> Html {
     let ondirection = props
         .onset
         .reform(move |direction| Floor { direction, ..floor });
+    let onlayout = props.onset.reform(move |layout| Floor { layout, ..floor });
     html! {
         <>
             <Pick label="Joists" {options} onpick={onkind}
@@ -56,6 +58,7 @@ pub fn FloorFields(props: &FloorFieldsProps) -> Html {
                 <Field label="On centre" kind={FieldKind::Figure} value={spacing} onset={onspacing} />
             </div>
             { directions("Joists run", floor.direction, &ondirection) }
+            { layout(floor.direction, floor.layout, &onlayout) }
         </>
     }
 }
@@ -84,4 +87,14 @@ pub fn directions(label: &'static str, direction: Direction, onset: &Callback<Di
             <Segments {label} {options} {chosen} {onpick} />
         </div>
     }
+}
+
+/// The side of the house that joists or trusses are laid out from.
+pub fn layout(direction: Direction, side: LayoutSide, onset: &Callback<LayoutSide>) -> Html {
+    let sides = LayoutSide::both(direction);
+    let options = sides.map(|(_, name)| AttrValue::from(capital(name)));
+    let options = options.to_vec();
+    let chosen = sides.iter().position(|(known, _)| *known == side);
+    let onpick = onset.reform(move |place: usize| sides.get(place).map_or(side, |(side, _)| *side));
+    html! { <Pick label="Laid out from" {options} {chosen} {onpick} /> }
 }

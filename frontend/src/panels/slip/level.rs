@@ -6,7 +6,7 @@ use borewright_core::shape::Direction;
 use borewright_core::units::Mm;
 use yew::prelude::*;
 
-use super::floor::{FloorFields, directions};
+use super::floor::{FloorFields, directions, layout};
 use super::{Head, use_edit};
 use crate::hooks::use_desk;
 use crate::panels::icons;
@@ -139,11 +139,29 @@ fn above(level: &Level, edit: &Callback<Edit>) -> Html {
 fn above_fields(level: &Level, edit: &Callback<Edit>) -> Html {
     let id = level.id;
     match level.above {
-        Above::AtticTrusses { spacing, direction } => {
-            let onset = edit.reform(move |direction| {
-                Edit::SetAbove(id, Above::AtticTrusses { spacing, direction })
-            });
-            directions("Trusses span", direction, &onset)
+        Above::AtticTrusses {
+            spacing,
+            direction,
+            layout: side,
+        } => {
+            let trusses = move |direction, layout| {
+                Edit::SetAbove(
+                    id,
+                    Above::AtticTrusses {
+                        spacing,
+                        direction,
+                        layout,
+                    },
+                )
+            };
+            let ondirection = edit.reform(move |direction| trusses(direction, side));
+            let onlayout = edit.reform(move |side| trusses(direction, side));
+            html! {
+                <>
+                    { directions("Trusses span", direction, &ondirection) }
+                    { layout(direction, side, &onlayout) }
+                </>
+            }
         }
         Above::AtticJoists(floor) => {
             let onset = edit.reform(move |floor| Edit::SetAbove(id, Above::AtticJoists(floor)));

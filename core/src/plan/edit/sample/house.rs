@@ -6,19 +6,32 @@ use super::dice::Dice;
 use crate::plan::edit::Edit;
 use crate::plan::{
     Above, Below, Floor, JoistKind, KeepOut, KeepOutId, KeepOutReason, KeepOutShape,
-    KnownDimension, LayoutEnd, Level, LevelId, Lumber, Opening, OpeningId, OpeningKind, Placing,
-    Plan, PowerPlace, PowerRun, PowerRunId, Role, RoomId, Scan, Wall, WallId,
+    KnownDimension, LayoutEnd, LayoutSide, Level, LevelId, Lumber, Opening, OpeningId, OpeningKind,
+    Placing, Plan, PowerPlace, PowerRun, PowerRunId, Role, RoomId, Scan, Wall, WallId,
 };
-use crate::shape::Point;
+use crate::shape::{Direction, Point};
 use crate::units::{Mm, Size};
+
+/// A side that is not drawn anew, so that the plans of a seed stay what they were.
+fn layout(direction: Direction) -> LayoutSide {
+    match direction.dx > direction.dy {
+        true => LayoutSide::Second,
+        false => LayoutSide::First,
+    }
+}
 
 impl Dice {
     pub(super) fn floor(&mut self) -> Floor {
+        let kind = self.one([JoistKind::Sawn, JoistKind::IJoist, JoistKind::OpenWeb]);
+        let depth = self.size(180.0, 600.0);
+        let spacing = self.size(300.0, 700.0);
+        let direction = self.direction();
         Floor {
-            kind: self.one([JoistKind::Sawn, JoistKind::IJoist, JoistKind::OpenWeb]),
-            depth: self.size(180.0, 600.0),
-            spacing: self.size(300.0, 700.0),
-            direction: self.direction(),
+            kind,
+            depth,
+            spacing,
+            direction,
+            layout: layout(direction),
         }
     }
 
@@ -197,10 +210,14 @@ impl Dice {
                 match self.below(3) {
                     0 => Above::ClosedRoof,
                     1 => Above::AtticJoists(self.floor()),
-                    _ => Above::AtticTrusses {
-                        spacing: self.size(400.0, 700.0),
-                        direction: self.direction(),
-                    },
+                    _ => {
+                        let (spacing, direction) = (self.size(400.0, 700.0), self.direction());
+                        Above::AtticTrusses {
+                            spacing,
+                            direction,
+                            layout: layout(direction),
+                        }
+                    }
                 },
             ),
             3 => Edit::SetBelow(
