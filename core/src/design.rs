@@ -23,16 +23,6 @@ pub enum Effort {
     Long,
 }
 
-impl Effort {
-    /// How long to look for fewer reels.
-    fn look(self) -> Look {
-        match self {
-            Self::Live => Look::Brief,
-            Self::Long => Look::Long,
-        }
-    }
-}
-
 /// What follows from a plan. The same plan gives the same design on every machine.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Design {
@@ -60,7 +50,7 @@ impl Design {
     pub fn of(plan: &Plan) -> Self {
         let framing = Framing::of(plan);
         let ways = Routing::of(plan, &framing).solve(Budget::LIVE);
-        Self::with(plan, framing, ways, Effort::Live)
+        Self::with(plan, framing, ways, (Effort::Live, Look::Brief))
     }
 
     /// Computes everything for a plan that has changed a little, quickly: for the frames of a drag.
@@ -68,20 +58,20 @@ impl Design {
     /// Every cable keeps its way where it still leads from drop to closet; the others get the best
     /// way given those. All that follows is computed from these ways as in [`Design::of`], so
     /// lengths, bores, counts and findings agree with what is drawn. The ways may be dearer than
-    /// those of [`Design::of`], and depend on the design before: take that of the plan before the
+    /// those of [`Design::of`], a reel more may be opened, and both depend on the design before: take that of the plan before the
     /// drag for every frame of it, and compute [`Design::of`] on release. For the same plan it
     /// gives the same design again.
     pub fn again(previous: &Self, plan: &Plan) -> Self {
         let framing = Framing::of(plan);
         let ways = Routing::of(plan, &framing).solve_again(&previous.ways);
-        Self::with(plan, framing, ways, Effort::Live)
+        Self::with(plan, framing, ways, (Effort::Live, Look::Glance))
     }
 
     /// Computes everything for what is printed and handed on: takes seconds for a large house.
     pub fn long(plan: &Plan) -> Self {
         let framing = Framing::of(plan);
         let ways = Routing::of(plan, &framing).improved();
-        Self::with(plan, framing, ways, Effort::Long)
+        Self::with(plan, framing, ways, (Effort::Long, Look::Long))
     }
 
     /// What [`Design::long`] gives, from the [`answer`](Routing::long_answer) that a worker found for
@@ -105,13 +95,14 @@ impl Design {
             (None, None) => routing.improved(),
             _ => return None,
         };
-        Some(Self::with(plan, framing, ways, Effort::Long))
+        Some(Self::with(plan, framing, ways, (Effort::Long, Look::Long)))
     }
 
-    fn with(plan: &Plan, framing: Framing, ways: Ways, effort: Effort) -> Self {
+    /// All that follows from the ways, which were sought this hard; reels are sought as hard as that.
+    fn with(plan: &Plan, framing: Framing, ways: Ways, (effort, look): (Effort, Look)) -> Self {
         let bores = bore::size(plan, &framing, &ways);
         let drill_list = bore::drill_list(plan, &framing, &ways, &bores);
-        let cut_list = CutList::of(plan, &ways, effort.look());
+        let cut_list = CutList::of(plan, &ways, look);
         let totals = Totals::of(plan, &ways, &bores, &cut_list);
         let findings = finding::find(plan, &framing, &ways, &bores, &cut_list);
         Self {

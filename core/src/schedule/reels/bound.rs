@@ -15,6 +15,13 @@ pub(super) fn fewest(items: &[Item], parts: &[u64], new: u64) -> usize {
     by_length(items, parts, new).max(by_halves(items, parts, new))
 }
 
+/// No fewer new reels either, at a glance: all reels filled whole.
+pub(super) fn fewest_if_full(items: &[Item], parts: &[u64], new: u64) -> usize {
+    let total: u64 = items.iter().map(|item| item.length).sum();
+    let over = total.saturating_sub(parts.iter().sum());
+    over.div_ceil(new.max(1)) as usize
+}
+
 fn by_length(items: &[Item], parts: &[u64], new: u64) -> usize {
     let total: u64 = items.iter().map(|item| item.length).sum();
     let longest = parts

@@ -149,8 +149,18 @@ pub fn assign(pieces: &[Piece], stock: &Stock, look: Look) -> ReelPlan {
         let reels = found.new_reels - by_length.new_reels;
         problems.push(ReelProblem::OpenedForGroups { reels });
     }
-    let found = most_left(&apart, &parts, new, found);
+    let found = most_left(&apart, &parts, new, found, look);
     written(&apart, &parts, new, &found, problems)
+}
+
+/// How many new reels the lengths alone need, pull groups or not.
+fn fewest_by_length(pieces: &[Piece], stock: &Stock, look: Look) -> usize {
+    let parts: Vec<u64> = stock.part_reels.iter().map(|part| length(*part)).collect();
+    let new = length(stock.new_reel);
+    let held = search::holdable(items(pieces), &parts, new).held;
+    let mut loose: Vec<Item> = held.iter().map(Item::without_group).collect();
+    search::sort(&mut loose);
+    fewest_new(&loose, &parts, new, 0, look).new_reels
 }
 
 fn length(length: Mm) -> u64 {

@@ -5,7 +5,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{Look, Piece, Stock, assign};
+use super::{Look, Piece, Stock, fewest_by_length};
 use crate::units::Mm;
 
 /// The cables of one kind in the order they are pulled.
@@ -23,12 +23,7 @@ pub struct Pulls {
 /// trunk first. Cables of group 0 are pulled alone, after the trunks; so is one that no reel holds.
 #[must_use]
 pub fn pulls(pieces: &[Piece], stock: &Stock, look: Look) -> Pulls {
-    let alone = |(at, piece): (usize, &Piece)| Piece {
-        group: at as u32,
-        ..*piece
-    };
-    let loose: Vec<Piece> = pieces.iter().enumerate().map(alone).collect();
-    let new_reels = assign(&loose, stock, look).new_reels.max(stock.on_hand);
+    let new_reels = fewest_by_length(pieces, stock, look).max(stock.on_hand);
     let feeding = |length: Mm| {
         let parts = stock.part_reels.iter().filter(|part| **part >= length);
         let new = if stock.new_reel >= length {
@@ -103,6 +98,7 @@ fn split(
 
 #[cfg(test)]
 mod tests {
+    use super::super::assign;
     use super::*;
 
     fn pieces(of: &[(i32, u32)]) -> Vec<Piece> {

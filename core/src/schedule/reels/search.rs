@@ -16,6 +16,8 @@ const QUICK: Steps = Steps {
 /// How long to look before a number of reels is left undecided. Steps are counted, never time.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Look {
+    /// While a hand drags something: a part of one frame.
+    Glance,
     /// While a hand works on the plan: a few milliseconds at most for a house.
     Brief,
     /// For paper: up to a second where the lengths leave almost no waste.
@@ -25,6 +27,7 @@ pub enum Look {
 impl Look {
     fn steps(self) -> Steps {
         match self {
+            Self::Glance => QUICK,
             Self::Brief => Steps {
                 a_reel: 5_000,
                 all: 150_000,
@@ -35,13 +38,19 @@ impl Look {
             },
         }
     }
-}
 
-/// Spent in all on a longer remainder.
-const LEFT: Steps = Steps {
-    a_reel: 1_000,
-    all: 30_000,
-};
+    /// Spent in all on a longer remainder.
+    fn left(self) -> Steps {
+        Steps {
+            a_reel: 1_000,
+            all: match self {
+                Self::Glance => 300,
+                Self::Brief => 3_000,
+                Self::Long => 30_000,
+            },
+        }
+    }
+}
 
 /// One cable as the search sees it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -114,6 +123,15 @@ pub(super) fn fewest_new(
     at_least: usize,
     look: Look,
 ) -> Found {
+    // Most houses need no more proof than that all reels but the last are full.
+    let full = bound::fewest_if_full(items, parts, new).max(at_least);
+    if let Some(reel_of) = best_fit(items, &reels(parts, new, full)) {
+        return Found {
+            reel_of,
+            new_reels: full,
+            fewest_possible: full,
+        };
+    }
     let bound = bound::fewest(items, parts, new).max(at_least);
     let (reel_of, new_reels) = first_fitting(items, parts, new, bound);
     let mut best = Found {
@@ -140,17 +158,23 @@ pub(super) fn fewest_new(
 
 fn fit_all(filling: &mut Filling<'_>, look: Look) -> Outcome {
     match filling.fit_all(QUICK) {
-        Outcome::GivenUp => filling.fit_all(look.steps()),
+        Outcome::GivenUp if look != Look::Glance => filling.fit_all(look.steps()),
         decided => decided,
     }
 }
 
 /// The same number of new reels, with as long a piece left on one reel as the steps allow.
-pub(super) fn most_left(items: &[Item], parts: &[u64], new: u64, found: Found) -> Found {
+pub(super) fn most_left(
+    items: &[Item],
+    parts: &[u64],
+    new: u64,
+    found: Found,
+    look: Look,
+) -> Found {
     let reels = reels(parts, new, found.new_reels);
     let mut best = found;
     let mut most = largest_left(items, &reels, &best.reel_of);
-    let mut steps = LEFT;
+    let mut steps = look.left();
     for keep in kept_reels(&reels) {
         let mut filling = Filling::new(items, &reels, parts.len()).keeping(keep);
         while let Outcome::Found(reel_of) = filling.leave_more_than(most, &mut steps) {
@@ -282,7 +306,7 @@ mod tests {
     fn one_reel_keeps_the_longest_piece() {
         let items = items(&[50, 40, 30, 20, 10]);
         let found = fewest_new(&items, &[], 100, 0, Look::Long);
-        let found = most_left(&items, &[], 100, found);
+        let found = most_left(&items, &[], 100, found, Look::Long);
         assert_eq!(largest_left(&items, &[100, 100], &found.reel_of), 50);
     }
 }
