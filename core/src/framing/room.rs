@@ -6,13 +6,13 @@ use crate::shape::{Pos, Segment};
 /// The room a place belongs to: the nearest name that is in sight of it, doors and walls both
 /// closing the view; where none is in sight, the nearest name. `None` on a level without rooms.
 pub fn room_at(level: &Level, place: Pos) -> Option<&Room> {
-    let seen = |room: &&Room| in_sight(level, place, room.at.pos());
-    let nearer = |a: &&Room, b: &&Room| {
-        let apart = |room: &Room| room.at.pos().distance(place);
-        apart(a).total_cmp(&apart(b)).then(a.id.cmp(&b.id))
-    };
-    let in_view = level.rooms.iter().filter(seen).min_by(nearer);
-    in_view.or_else(|| level.rooms.iter().min_by(nearer))
+    let apart = |room: &Room| room.at.pos().distance(place);
+    let mut nearest: Vec<(f64, &Room)> = level.rooms.iter().map(|r| (apart(r), r)).collect();
+    nearest.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.id.cmp(&b.1.id)));
+    // The nearest is in sight nearly always, and sight is what takes time to find out.
+    let seen = |(_, room): &&(f64, &Room)| in_sight(level, place, room.at.pos());
+    let found = nearest.iter().find(seen).or(nearest.first());
+    found.map(|(_, room)| *room)
 }
 
 fn in_sight(level: &Level, from: Pos, to: Pos) -> bool {
