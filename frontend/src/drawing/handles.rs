@@ -71,21 +71,34 @@ pub fn drop_words(plan: &Plan, drop: &Drop) -> String {
 /// A button over each thing; pointers go through to the sheet.
 #[component]
 pub fn Handles(props: &HandlesProps) -> Html {
-    let choose = use_act(|choice| Act::Want(Intent::Choose(Some(choice))));
-    let radius = (14.0 * props.scale).to_string();
+    let radius = 14.0 * props.scale;
     let draw = |handle: &Handle| {
-        let (choose, choice) = (choose.clone(), handle.choice);
-        let onkeydown = move |event: KeyboardEvent| {
-            if matches!(event.key().as_str(), "Enter" | " ") {
-                event.prevent_default();
-                choose.emit(choice);
-            }
-        };
-        html! {
-            <circle key={format!("{choice:?}")} class="Handle" role="button" tabindex="0"
-                aria-label={handle.words.clone()} aria-pressed={handle.chosen.to_string()}
-                cx={handle.at.x.to_string()} cy={handle.at.y.to_string()} r={radius.clone()} {onkeydown} />
-        }
+        let key = format!("{:?}", handle.choice);
+        html! { <Button {key} handle={handle.clone()} {radius} /> }
     };
     html! { <g class="Handles">{ for props.handles.iter().map(draw) }</g> }
+}
+
+#[derive(Properties, PartialEq)]
+struct ButtonProps {
+    handle: Handle,
+    radius: f64,
+}
+
+#[component]
+fn Button(props: &ButtonProps) -> Html {
+    let choose = use_act(|choice| Act::Want(Intent::Choose(Some(choice))));
+    let handle = &props.handle;
+    let choice = handle.choice;
+    let onkeydown = move |event: KeyboardEvent| {
+        if matches!(event.key().as_str(), "Enter" | " ") {
+            event.prevent_default();
+            choose.emit(choice);
+        }
+    };
+    html! {
+        <circle class="Handle" role="button" tabindex="0"
+            aria-label={handle.words.clone()} aria-pressed={handle.chosen.to_string()}
+            cx={handle.at.x.to_string()} cy={handle.at.y.to_string()} r={props.radius.to_string()} {onkeydown} />
+    }
 }

@@ -1,5 +1,6 @@
 //! A picture of the core as SVG: each item with the name of its ink, for the style sheet to dress.
 
+use std::ops::Range;
 use std::rc::Rc;
 
 use borewright_core::picture::{
@@ -33,11 +34,68 @@ impl PartialEq for PictureInkProps {
 /// The items of a picture, from the bottom up.
 #[component]
 pub fn PictureInk(props: &PictureInkProps) -> Html {
-    let scale = props.picture.scale;
-    let draw = |item: &Item| draw(item, scale, props.chosen);
     let items = &props.picture.items;
     let (from, to) = props.part.unwrap_or((0, items.len()));
-    html! { <>{ for items.get(from..to).unwrap_or_default().iter().map(draw) }</> }
+    let runs = runs(items.get(from..to).unwrap_or_default());
+    let draw = |run: Range<usize>| {
+        let items = from + run.start..from + run.end;
+        html! { <InkRun picture={props.picture.clone()} {items} chosen={props.chosen} /> }
+    };
+    html! { <>{ for runs.into_iter().map(draw) }</> }
+}
+
+/// The most items of a run.
+const LONGEST_RUN: usize = 48;
+
+/// Neighbouring items of one ink, so that what moves in one ink leaves the runs of others as they are.
+fn runs(items: &[Item]) -> Vec<Range<usize>> {
+    let mut start = 0;
+    let of_one_ink = items.chunk_by(|a, b| a.ink.class() == b.ink.class());
+    let parts = of_one_ink.flat_map(|same| same.chunks(LONGEST_RUN));
+    parts
+        .map(|part| {
+            let run = start..start + part.len();
+            start = run.end;
+            run
+        })
+        .collect()
+}
+
+/// What an [`InkRun`] draws.
+#[derive(Properties)]
+struct InkRunProps {
+    picture: Rc<Picture>,
+    items: Range<usize>,
+    chosen: Option<About>,
+}
+
+impl InkRunProps {
+    fn run(&self) -> &[Item] {
+        let all = &self.picture.items;
+        all.get(self.items.clone()).unwrap_or_default()
+    }
+
+    /// What is chosen, if it is among these items.
+    fn chosen_here(&self) -> Option<About> {
+        let chosen = self.chosen;
+        chosen.filter(|_| self.run().iter().any(|item| item.about == chosen))
+    }
+}
+
+/// By what is drawn: while one thing moves, most runs of the next picture are as they were.
+impl PartialEq for InkRunProps {
+    fn eq(&self, other: &Self) -> bool {
+        self.picture.scale == other.picture.scale
+            && self.chosen_here() == other.chosen_here()
+            && self.run() == other.run()
+    }
+}
+
+#[component]
+fn InkRun(props: &InkRunProps) -> Html {
+    let scale = props.picture.scale;
+    let draw = |item: &Item| draw(item, scale, props.chosen);
+    html! { <>{ for props.run().iter().map(draw) }</> }
 }
 
 fn draw(item: &Item, scale: f64, chosen: Option<About>) -> Html {
