@@ -14,6 +14,8 @@
     reason = "this prints figures, and may stop at the first surprise"
 )]
 
+#[path = "../../core/examples/figures/crowded.rs"]
+mod crowded;
 mod drag;
 mod edit;
 mod figure;

@@ -1,11 +1,20 @@
 //! One line of figures, and how times are taken.
 
 use std::hint::black_box;
-use std::time::{Duration, Instant};
+use std::time::Duration;
+
+#[cfg(not(target_family = "wasm"))]
+pub use std::time::Instant;
+#[cfg(target_family = "wasm")]
+pub use wasm_bindgen_test::Instant;
 
 /// Prints one line: name, value, unit, goal, how it was measured.
 pub fn print(name: &str, value: f64, unit: &str, goal: &str, how: &str) {
-    println!("{name} | {} | {unit} | {goal} | {how}", rounded(value));
+    let line = format!("{name} | {} | {unit} | {goal} | {how}", rounded(value));
+    #[cfg(target_family = "wasm")]
+    wasm_bindgen_test::console_log!("{line}");
+    #[cfg(not(target_family = "wasm"))]
+    println!("{line}");
 }
 
 /// Prints a time, and beside it the ratio to [`known_work`] measured just before.

@@ -1,5 +1,5 @@
-//! The three houses and the demo: certified bounds, gaps to long runs, and a full plan and a drag's
-//! frame beside a reference library's sweeps over the same graph.
+//! The three houses, the demo and a house of 60 drops: certified bounds, gaps to long runs, and a full
+//! plan and a drag's frame beside a reference library's sweeps over the same graph.
 
 use std::hint::black_box;
 
@@ -13,17 +13,37 @@ use borewright_core::shape::Point;
 use borewright_core::units::Mm;
 
 use crate::figure;
+#[cfg(target_family = "wasm")]
+use crate::network::print_gap_after_50_ms;
 use crate::network::{over, reference, sweep, time};
-use crate::saved::plans;
+use crate::saved::{plans, sixty_drops};
 
 /// Prints the section.
 pub fn print() {
-    for (name, plan) in plans() {
-        let framing = Framing::of(&plan);
-        let problem = Routing::of(&plan, &framing).problem().unwrap().clone();
+    for (name, plan) in houses() {
+        let problem = problem(&plan);
         print_gaps(name, &problem);
-        print_times(name, &plan, &problem);
+        print_times(name, &plan, &problem, "native");
     }
+}
+
+/// Prints what is promised of houses in a browser.
+#[cfg(target_family = "wasm")]
+pub fn print_in_a_browser() {
+    for (name, plan) in houses() {
+        let problem = problem(&plan);
+        print_times(name, &plan, &problem, "in Chromium");
+        print_gap_after_50_ms(name, &Network::new(&problem).unwrap());
+    }
+}
+
+fn houses() -> impl Iterator<Item = (&'static str, Plan)> {
+    plans().into_iter().chain([("60 drops", sixty_drops())])
+}
+
+fn problem(plan: &Plan) -> Problem {
+    let framing = Framing::of(plan);
+    Routing::of(plan, &framing).problem().unwrap().clone()
 }
 
 fn print_gaps(name: &str, problem: &Problem) {
@@ -52,7 +72,7 @@ fn print_gaps(name: &str, problem: &Problem) {
     }
 }
 
-fn print_times(name: &str, plan: &Plan, problem: &Problem) {
+fn print_times(name: &str, plan: &Plan, problem: &Problem, place: &str) {
     let graph = reference(problem);
     let sweeps = time(|| sweep(&graph, problem));
     let full = time(|| drop(black_box(Design::of(plan))));
@@ -62,9 +82,9 @@ fn print_times(name: &str, plan: &Plan, problem: &Problem) {
         problem.cables.len()
     );
     let print = |what: &str, seconds: f64, goal: &str| {
-        let how = format!("{how}; {:.1} ms native", seconds * 1e3);
+        let how = format!("{how}; {:.1} ms", seconds * 1e3);
         figure::print(
-            &format!("{what} of {name}"),
+            &format!("{what} of {name}, {place}"),
             seconds / sweeps,
             "times",
             goal,

@@ -11,6 +11,7 @@
     reason = "this prints figures, and may stop at the first surprise"
 )]
 
+mod crowded;
 mod figure;
 mod houses;
 mod links;

@@ -9,7 +9,6 @@ mod random;
 
 use std::hint::black_box;
 use std::path::Path;
-use std::time::Instant;
 
 use borewright_core::route::network::{
     Answer, Bounder, Drag, Effort, Improver, Instance, Network, Problem, solve,
@@ -17,7 +16,7 @@ use borewright_core::route::network::{
 use house::House;
 use petgraph::graph::{NodeIndex, UnGraph};
 
-use crate::figure;
+use crate::figure::{self, Instant};
 
 /// What a bore of 1-3/8 in holds at 40 % fill, in hundredths of a square millimetre.
 const CAPACITY: u32 = 38_319;
@@ -31,6 +30,33 @@ pub fn print() {
     print_bounds(&networks);
     print_times(&houses, &networks);
     print_growth(&networks);
+}
+
+/// Prints what is promised of invented houses in a browser.
+#[cfg(target_family = "wasm")]
+pub fn print_in_a_browser() {
+    for seed in 0..5 {
+        let network = Network::new(&invented(seed, 1).problem()).unwrap();
+        print_gap_after_50_ms(&format!("invented house {}", seed + 1), &network);
+    }
+}
+
+/// How much dearer the ways are that are found in 50 ms than those of a long run.
+#[cfg(target_family = "wasm")]
+pub(crate) fn print_gap_after_50_ms(name: &str, network: &Network) {
+    let start = Instant::now();
+    let mut improver = Improver::new(network, true);
+    let first = start.elapsed().as_secs_f64() * 1e3;
+    while start.elapsed().as_millis() < 50 {
+        improver.step();
+    }
+    let (cost, steps) = (improver.cost(), improver.steps());
+    let best = solve(network, Effort::LONG).cost;
+    let how = format!(
+        "Chromium; first ways in {first:.1} ms, then {steps} restarts, over the best of 2,000"
+    );
+    let name = format!("routing gap to a long run of {name}, 50 ms");
+    figure::print(&name, over(cost, best), "%", "1", &how);
 }
 
 /// Two levels of 14 m by 10 m with 40 cables, or a house of so many times the floor and cables.

@@ -1,5 +1,6 @@
 //! Chromium and its driver: found, or installed where this machine allows it.
 
+use crate::check::log_folder;
 use crate::steps::Steps;
 use anyhow::{Result, bail};
 use std::path::{Path, PathBuf};
@@ -24,6 +25,30 @@ const DRIVERS: [&str; 2] = ["chromedriver", "chromium.chromedriver"];
 const ABSENT: &str = "the browser checks need Chromium and ChromeDriver of one version: install \
     both (on Debian, as root: apt-get install chromium chromium-driver), or name them in the \
     environment variables CHROME and CHROMEDRIVER";
+
+impl Programs {
+    /// What a test compiled to WebAssembly needs in its environment to run in this browser, for at
+    /// most so many seconds.
+    ///
+    /// # Errors
+    /// When there is no room for the file that names the browser.
+    pub fn for_page_tests(&self, seconds: u32) -> Result<Vec<(&'static str, String)>> {
+        let wishes = serde_json::json!({ "goog:chromeOptions": {
+            "binary": self.chrome,
+            "args": ["--disable-background-networking", "--disable-component-update"],
+        }});
+        let file = log_folder()?.join("webdriver.json");
+        std::fs::write(&file, wishes.to_string())?;
+        Ok(vec![
+            ("CHROMEDRIVER", self.driver.display().to_string()),
+            (
+                "WASM_BINDGEN_TEST_WEBDRIVER_JSON",
+                file.display().to_string(),
+            ),
+            ("WASM_BINDGEN_TEST_TIMEOUT", seconds.to_string()),
+        ])
+    }
+}
 
 /// Finds both programs, installing them as root on Debian and its kin.
 ///

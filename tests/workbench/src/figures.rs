@@ -1,19 +1,25 @@
 //! `cargo figures`: measures what is promised and prints one line a figure.
 //!
-//! It builds and serves; the measuring is in `core/examples/figures/` (native) and in
-//! `tests/figures/` (the page, in Chromium). It is no test and fails nothing but itself.
+//! It builds and serves; the measuring is in `core/examples/figures/` (native, and some of it again
+//! in Chromium) and in `tests/figures/` (the page). It is no test and fails nothing but itself.
 
+use crate::browser::{self, Programs};
 use crate::cargo::cargo;
 use crate::server::Server;
 use crate::site::{self, Recipe};
 use crate::steps::Steps;
-use crate::{browser, tools};
+use crate::tools;
 use anyhow::{Result, bail};
 use std::process::{Command, Stdio};
 
-/// The two programs that measure, as words for cargo.
+/// The programs that measure, as words for cargo.
 const NATIVE: &str = "run --quiet --release --package borewright-core --example figures";
+const BROWSER: &str = "test --release --package borewright-core --test browser-figures \
+    --target wasm32-unknown-unknown -- --nocapture";
 const PAGE: &str = "run --quiet --package borewright-tests --example page-figures";
+
+/// How long the figures in the browser may take.
+const MOST_SECONDS: u32 = 600;
 
 /// Measures and prints everything.
 ///
@@ -34,6 +40,7 @@ pub fn figures() -> Result<()> {
     steps.say("Measuring; leave the machine alone meanwhile");
     println!("\nname | value | unit | goal | how it was measured");
     run(cargo().args(NATIVE.split(' ')), "the native figures")?;
+    print_of_the_browser(&programs)?;
     let mut page = cargo();
     page.args(PAGE.split(' '))
         .env("BOREWRIGHT_SITE", &server.address)
@@ -41,6 +48,27 @@ pub fn figures() -> Result<()> {
         .env("CHROME", &programs.chrome)
         .env("CHROMEDRIVER", &programs.driver);
     run(&mut page, "the figures of the page")
+}
+
+/// The figures that the core takes in the browser stand among the words of a test run.
+fn print_of_the_browser(programs: &Programs) -> Result<()> {
+    let mut command = cargo();
+    command
+        .args(BROWSER.split_whitespace())
+        .envs(programs.for_page_tests(MOST_SECONDS)?);
+    let output = command
+        .stdin(Stdio::null())
+        .stderr(Stdio::inherit())
+        .output()?;
+    let words = String::from_utf8_lossy(&output.stdout);
+    let figures = words
+        .lines()
+        .filter(|line| line.matches(" | ").count() == 4);
+    figures.for_each(|line| println!("{}", line.trim()));
+    match output.status.success() {
+        true => Ok(()),
+        false => bail!("the figures in the browser were not all measured; its words:\n{words}"),
+    }
 }
 
 fn run(command: &mut Command, what: &str) -> Result<()> {

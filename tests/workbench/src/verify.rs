@@ -100,23 +100,7 @@ impl Verify {
             "WebAssembly tests in Chromium",
             &words,
             true,
-            |verify| {
-                let programs = verify.programs()?;
-                let wishes = serde_json::json!({ "goog:chromeOptions": {
-                    "binary": programs.chrome,
-                    "args": ["--disable-background-networking", "--disable-component-update"],
-                }});
-                let file = verify.logs.join("webdriver.json");
-                std::fs::write(&file, wishes.to_string())?;
-                Ok(vec![
-                    ("CHROMEDRIVER", programs.driver.display().to_string()),
-                    (
-                        "WASM_BINDGEN_TEST_WEBDRIVER_JSON",
-                        file.display().to_string(),
-                    ),
-                    ("WASM_BINDGEN_TEST_TIMEOUT", "120".into()),
-                ])
-            },
+            |verify| verify.programs()?.for_page_tests(120),
         )
     }
 
