@@ -22,6 +22,9 @@ const SLIP: f64 = 345.0;
 /// A narrower sheet has its slip at the bottom, over half its height.
 const NARROW: f64 = 690.0;
 
+/// The same where a list stands beside the sheet, unless the window itself is as narrow.
+const NARROW_BESIDE_A_LIST: f64 = 440.0;
+
 /// Everything the page shows.
 #[derive(Clone)]
 pub struct Desk {
@@ -413,7 +416,10 @@ impl Desk {
                 self.uncover();
             }
         }
-        if self.session.step == Step::Site && before.step != Step::Site {
+        let on_site = |session: &Session| session.step == Step::Site;
+        if on_site(&self.session) != on_site(&before) {
+            // The list takes room from the sheet or gives it back: all of it is shown anew.
+            self.area = (0.0, 0.0);
             self.arrived();
         }
         if self.stack.is_some() && matches!(intent, Intent::GoTo(_)) {
@@ -452,7 +458,11 @@ impl Desk {
     /// The part of the sheet that a slip leaves in sight, from the upper left corner.
     fn clear_area(&self) -> (f64, f64) {
         let (width, height) = self.area;
-        match width < NARROW {
+        let narrow = match self.session.step {
+            Step::Site => NARROW_BESIDE_A_LIST,
+            _ => NARROW,
+        };
+        match width < narrow {
             true => (width, height * 0.45),
             false => (width - SLIP, height),
         }

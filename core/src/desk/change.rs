@@ -18,6 +18,11 @@ impl Session {
         }
     }
 
+    /// Whether something is chosen that is noted on site and no longer drawn.
+    pub(super) fn is_on_site(&self) -> bool {
+        self.step == Step::Site && self.chosen.is_some()
+    }
+
     /// On site what is drawn stays where it is.
     pub(super) fn staying(self) -> Session {
         let text = "On site nothing is moved or removed by a key. Go to Drops for that.";
@@ -178,7 +183,8 @@ impl Session {
 mod tests {
     use super::*;
     use crate::desk::trial::Trial;
-    use crate::desk::{Intent, NoticeKind};
+    use crate::desk::{Choice, Intent, NoticeKind};
+    use crate::plan::edit::Note;
 
     #[test]
     fn a_shared_plan_stays_as_it_is_until_it_is_taken_over() {
@@ -195,6 +201,25 @@ mod tests {
         assert_eq!(trial.session.tool, Tool::Select);
         let trial = trial.intent(&Intent::TakeOver).intent(&rename);
         assert_eq!(trial.plan().title, "Mine");
+    }
+
+    #[test]
+    fn on_site_no_key_takes_anything_away_and_a_note_computes_nothing() {
+        let trial = Trial::with_house().take(Tool::Drop).tap(3000, 100);
+        let drop = Choice::Drop(trial.plan().drops[0].id);
+        let trial = trial.intent(&Intent::GoTo(Step::Site));
+        let trial = trial.intent(&Intent::Choose(Some(drop)));
+        let trial = trial.intent(&Intent::Delete);
+        assert!(trial.told().contains("On site"), "{}", trial.told());
+        assert_eq!(trial.plan().drops.len(), 1);
+        let design = Rc::clone(&trial.session.design);
+        let note = Note::AddPunch(None, "sweep".into());
+        let trial = trial.intent(&Intent::Edit(Edit::Note(note)));
+        assert_eq!(trial.done(), "wrote down P1");
+        assert!(Rc::ptr_eq(&trial.session.design, &design));
+        let trial = trial.intent(&Intent::Undo);
+        assert!(trial.plan().record.is_empty());
+        assert!(Rc::ptr_eq(&trial.session.design, &design));
     }
 
     #[test]

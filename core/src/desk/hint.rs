@@ -107,7 +107,7 @@ impl Session {
             }
             Step::Ways => "Tap a cable, a bore or a wall to see it.",
             Step::Sheets => "Choose a sheet to print, or copy the link.",
-            Step::Site => "Tick off what is done, room by room. It is kept on this device.",
+            Step::Site => "Tick off what is done, room by room.",
         }
     }
 }

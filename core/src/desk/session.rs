@@ -119,7 +119,7 @@ impl Session {
             Intent::Typing(text) => next.typing(text),
             Intent::Typed(text) => next.typed(text),
             Intent::LetGo => next.letting_go(),
-            Intent::Delete | Intent::Nudge { .. } if next.step == Step::Site => next.staying(),
+            Intent::Delete | Intent::Nudge { .. } if next.is_on_site() => next.staying(),
             Intent::Delete => next.deleting(),
             Intent::Nudge { heading, large } => next.nudged(*heading, *large),
             Intent::SetHand(hand) => Session {

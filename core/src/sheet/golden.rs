@@ -15,7 +15,7 @@ use crate::units::{Mm, Size as Bit};
 const LINE: f64 = 4.6;
 
 /// The texts of a page line by line, cells apart by a bar.
-fn lines(page: &Page) -> String {
+pub(super) fn lines(page: &Page) -> String {
     let mut texts: Vec<(f64, f64, String)> = page
         .marks()
         .filter_map(|mark| match mark {
@@ -49,7 +49,7 @@ fn check(kind: Kind, expected: Expect) {
 }
 
 /// A design with two rows of bores and three cuts.
-fn by_hand(plan: &Plan) -> Design {
+pub(super) fn by_hand(plan: &Plan) -> Design {
     let mut thick = row(
         2,
         "top plates",

@@ -150,3 +150,158 @@ fn words(mark: &Mark) -> String {
     let parts: Vec<&str> = parts.into_iter().filter(|part| !part.is_empty()).collect();
     parts.join(", ")
 }
+
+#[cfg(test)]
+mod tests {
+    use expect_test::expect;
+
+    use super::*;
+    use crate::picture::sample;
+    use crate::plan::edit::{Edit, Note};
+    use crate::plan::{CableStage, Test};
+    use crate::sheet::{Page, Sheets, Size, Stack, golden};
+    use crate::units::Mm;
+
+    /// The sample house with D1A pulled, labelled and measured too short, D1B pulled, T3A faulty.
+    fn noted() -> Plan {
+        let plan = sample::house();
+        let (first, third) = (&plan.drops[0], &plan.drops[2]);
+        let date = || Some(String::from("2026-09-04"));
+        let stage = |place: usize, stage| Note::Cable(first.cables[place].id, stage, date());
+        let test = |fault: &str| Test {
+            date: String::from("2026-09-04"),
+            fault: String::from(fault),
+        };
+        let notes = [
+            stage(0, CableStage::Pulled),
+            stage(0, CableStage::Labelled),
+            stage(1, CableStage::Pulled),
+            Note::Length(first.cables[0].id, Some(Mm::feet(60.0))),
+            Note::Test(first.cables[0].id, Some(test(""))),
+            Note::Test(third.cables[0].id, Some(test("pins 3 and 6 crossed"))),
+            Note::AddPunch(Some(first.id), String::from("plate is cracked")),
+            Note::AddPunch(None, String::from("sweep the closet")),
+            Note::Punch(2, date()),
+            Note::Photos(String::from("album of the job, on the office computer")),
+            Note::HandedOver(Some(Mark {
+                date: String::from("2026-09-05"),
+                who: String::from("Pat Example"),
+            })),
+        ];
+        let edits = notes.into_iter().map(Edit::Note).collect();
+        plan.apply(&Edit::Together(edits)).unwrap()
+    }
+
+    fn page(plan: &Plan, kind: Kind) -> Option<Page> {
+        let design = golden::by_hand(plan);
+        let pages = Sheets::stack(plan, &design, &Paper::of(Size::Letter), Stack::Handover);
+        pages.into_iter().find(|page| page.kind == kind)
+    }
+
+    #[test]
+    fn how_the_job_stands() {
+        let page = page(&noted(), Kind::Handover).unwrap();
+        expect![[r#"
+            Handover record, 1 of 2 | Handover
+            How the job stands against the plan of this revision. Test record, plans, boxes and closet follow. | rev 1
+            what | how it stands | date and name
+            Four counts · they do not all agree
+            cables on the plan | 27
+            cables in the wall | 2
+            labelled on both ends | 1
+            lines in the test record | 2
+            On the plan, not in the wall: D2A, D2B, T3A, T3B, D4A, D4B, D5A, D5B and 17 | more.
+            In the wall, without labels on both ends: D1B. | In the wall, without a line in the test record: D1B.
+            In the test record, not in the wall: T3A.
+            The work
+            Rough-in | 3 of 67 done
+            Protection | 0 of 33 done
+            Trim-out | 0 of 59 done
+            Test | 1 of 27 done
+            Punch list | 1 of 2 done
+            Still open
+            P1 · D1 | plate is cracked
+            D1A · length | 17' 6" less than planned, | over 5 % and 3' 0"
+            T3A · fault | pins 3 and 6 crossed | 2026-09-04
+            Inspected and handed over
+            inspected before cover | not yet
+            handed over | done | 2026-09-05, Pat Example
+            pictures before cover | album of the job, on the | office computer
+            signed, for the contractor
+            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear | eye protection. Look for power, gas and water behind every | 1 of 10
+            Handover record | bore. Bearing members: ask the builder. No holes in trusses,
+            beams or engineered wood without their maker. Local code, | builder and licensed trades decide.
+            100 mm on paper. If not, print at 100 %.
+        "#]].assert_eq(&golden::lines(&page));
+    }
+
+    #[test]
+    fn the_test_record() {
+        let page = page(&noted(), Kind::TestRecord).unwrap();
+        expect![[r#"
+            Test record, 1 of 2 | Test
+            Wiremap, or continuity on coaxial cable. Planned is path and slack at both ends, as a tester reads it. | rev 1
+            cable | port | to | planned | measured | good | fault, or off the plan | date
+            D1A | d1 | Bed 1, outlet 16 in | 77' 6" | 60' 0" | 17' 6" less than | planned, over 5 % a… | 2026-09-04
+            17' 6" less than planned, over 5 % and 3' 0"
+            D1B | d2 | Bed 1, outlet 16 in | 77' 6"
+            D2A | d3 | Bed 1, outlet 16 in | 50' 6"
+            D2B | d4 | Bed 1, outlet 16 in | no way
+            T3A | d5 | Bed 1, television 48 in | no way | pins 3 and 6 crossed | 2026-09-04
+            D4A | d6 | Bed 1, outlet 16 in | no way
+            D4B | d7 | Bed 1, outlet 16 in | no way
+            D5A | d8 | Bed 2, outlet 16 in | no way
+            D5B | d9 | Bed 2, outlet 16 in | no way
+            D6A | d10 | Study, outlet 16 in | no way
+            D6B | d11 | Study, outlet 16 in | no way
+            D7A | d12 | Study, outlet 16 in | no way
+            D7B | d13 | Study, outlet 16 in | no way
+            D8A | d14 | Kitchen, outlet 44 in | no way
+            D8B | d15 | Kitchen, outlet 44 in | no way
+            T9A | d16 | Living, television 16 in | no way
+            D10A | d17 | Living, outlet 16 in | no way
+            D10B | d18 | Living, outlet 16 in | no way
+            D11A | d19 | Bath, outlet 16 in | no way
+            D11B | d20 | Bath, outlet 16 in | no way
+            B14A | d21 | outdoors, doorbell 45 | in | no way
+            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear | eye protection. Look for power, gas and water behind every | 8 of 10
+            Test record | bore. Bearing members: ask the builder. No holes in trusses,
+            beams or engineered wood without their maker. Local code, | builder and licensed trades decide.
+            100 mm on paper. If not, print at 100 %.
+        "#]].assert_eq(&golden::lines(&page));
+    }
+
+    #[test]
+    fn the_punch_list() {
+        let page = page(&noted(), Kind::PunchList).unwrap();
+        expect![[r#"
+            Punch list | Punch
+            What is to be put right before the job is handed over. | rev 1
+            No. | drop | to be put right | done | date
+            P1 | D1 | plate is cracked
+            P2 | job | sweep the closet | 2026-09-04
+            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear | eye protection. Look for power, gas and water behind every | 10 of 10
+            Punch list | bore. Bearing members: ask the builder. No holes in trusses,
+            beams or engineered wood without their maker. Local code, | builder and licensed trades decide.
+            100 mm on paper. If not, print at 100 %.
+        "#]].assert_eq(&golden::lines(&page));
+    }
+
+    #[test]
+    fn what_is_done_is_ticked_on_paper() {
+        let cells = |plan: &Plan| page(plan, Kind::RoomList).unwrap().marks().count();
+        let (before, after) = (cells(&sample::house()), cells(&noted()));
+        assert_eq!(after, before + 1, "both are pulled, one is labelled");
+        let second = sample::house().drops[0].cables[1].id;
+        let both = Note::Cable(second, CableStage::Labelled, Some(String::new()));
+        let both = noted().apply(&Edit::Note(both)).unwrap();
+        assert_eq!(cells(&both), after + 1, "both are labelled now");
+    }
+
+    #[test]
+    fn as_long_as_nothing_is_noted_there_is_nothing_to_hand_over() {
+        assert_eq!(page(&sample::house(), Kind::Handover), None);
+        assert_eq!(page(&sample::house(), Kind::PunchList), None);
+        assert!(page(&sample::house(), Kind::TestRecord).is_some());
+    }
+}

@@ -178,7 +178,7 @@ fn every_bore_and_every_cable_stands_once_in_each_list() {
         );
     }
     assert!(!drill.is_empty());
-    for kind in [Kind::PullSheet, Kind::Closet] {
+    for kind in [Kind::PullSheet, Kind::Closet, Kind::TestRecord] {
         let cables = ids(kind);
         for (_, cable) in plan.cables() {
             let label = plan.cable_label(cable.id);

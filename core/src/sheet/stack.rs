@@ -1,6 +1,7 @@
 //! Stacks of sheets for the site after printing: each is laid out and numbered by itself.
 
 use super::Kind;
+use crate::schedule::Phase;
 
 /// Some of the sheets of a job.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -34,8 +35,21 @@ impl Stack {
             Self::Protection => "Protection sheets",
             Self::TrimOut => "Trim-out list",
             Self::TestRecord => "Test record",
-            Self::PunchList => "Punch list",
+            Self::PunchList => "Punch sheet",
             Self::Handover => "Handover record",
+        }
+    }
+
+    /// The stack that goes along to a part of the work; `None` for the rough-in, which needs most of
+    /// the job's sheets.
+    pub fn of(phase: Phase) -> Option<Self> {
+        match phase {
+            Phase::RoughIn => None,
+            Phase::Protection => Some(Self::Protection),
+            Phase::TrimOut => Some(Self::TrimOut),
+            Phase::Testing => Some(Self::TestRecord),
+            Phase::PunchList => Some(Self::PunchList),
+            Phase::Handover => Some(Self::Handover),
         }
     }
 

@@ -91,7 +91,7 @@ impl LevelSheet<'_> {
             }
             self.first.push(Label {
                 anchors: vec![spot.at],
-                clear: symbols::reach(sizes) + 0.1,
+                clear: symbols::reach(sizes) * self.symbol_grows() + 0.1,
                 forms: self.drop_forms(drop, &usual),
                 reach: ANYWHERE,
                 centred: false,
@@ -100,6 +100,14 @@ impl LevelSheet<'_> {
                 faint,
                 paper: false,
             });
+        }
+    }
+
+    /// How much wider a symbol is than by itself: on site a box to tick stands around it.
+    fn symbol_grows(&self) -> f64 {
+        match self.showing.stress {
+            Stress::Site(_) => 1.25,
+            _ => 1.0,
         }
     }
 

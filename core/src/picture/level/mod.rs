@@ -367,7 +367,8 @@ mod tests {
     use super::*;
     use crate::picture::obstacles::Rect;
     use crate::picture::sample;
-    use crate::plan::DropKind;
+    use crate::plan::edit::{Edit, Note};
+    use crate::plan::{BoxStage, DropKind};
     use crate::units::Mm;
     use proptest::prelude::*;
 
@@ -449,6 +450,21 @@ mod tests {
         assert!(has(Stress::Drops, |ink| *ink == Ink::Drop));
         assert!(has(Stress::Ways, |ink| *ink == Ink::BoreRing));
         assert!(!has(Stress::Drawing, |ink| *ink == Ink::WallExterior));
+    }
+
+    #[test]
+    fn on_site_every_drop_is_to_do_or_done() {
+        let plan = sample::house();
+        let first = plan.drops[0].id;
+        let done = [BoxStage::Tucked, BoxStage::Photographed];
+        let done = done.map(|stage| Edit::Note(Note::Box(first, stage, Some(String::new()))));
+        let plan = plan.apply(&Edit::Together(done.to_vec())).unwrap();
+        let showing = Showing::on_screen(18.0, Stress::Site(Phase::Protection));
+        let picture = draw(&plan, &Design::of(&plan), LevelId(1), &showing);
+        let count = |ink: Ink| picture.items.iter().filter(|item| item.ink == ink).count();
+        assert_eq!(count(Ink::Done), 1);
+        assert_eq!(count(Ink::ToDo), plan.drops.len() - 1);
+        assert_eq!(overlapping(&picture), vec![]);
     }
 
     #[test]
