@@ -30,7 +30,9 @@ pub fn use_improving(desk: &Desk, dispatcher: &Dispatcher) {
         use_memo((), |()| Bench::new(dispatcher))
     };
     let (plan, wanted) = (Rc::clone(&desk.session.plan), desk.wants_better());
-    use_effect_with((Rc::as_ptr(&plan), wanted), move |_| {
+    // A note from the site is another plan of the same design: the search goes on.
+    let design = Rc::as_ptr(&desk.session.design);
+    use_effect_with((design, wanted), move |_| {
         let timer = if wanted {
             Bench::begin(&bench, plan)
         } else {

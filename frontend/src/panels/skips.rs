@@ -7,8 +7,9 @@ use yew::prelude::*;
 use crate::browser::focus;
 
 /// Where one can go, and the element that takes the keyboard there.
-const PLACES: [(&str, &str); 3] = [
-    ("To the drawing", ".SheetInk, .Pages, .SitePage"),
+const PLACES: [(&str, &str); 4] = [
+    ("To the drawing", ".SheetInk, .Pages"),
+    ("To the list of the site", ".SitePage"),
     (
         "To the tools",
         ".ShelfTools [aria-pressed=true], .ShelfTools button:not(:disabled)",

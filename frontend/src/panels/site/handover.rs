@@ -52,9 +52,27 @@ pub fn Handover() -> Html {
     }
 }
 
+/// What a part of the work takes along on paper.
+#[derive(Properties, PartialEq)]
+pub struct OwnSheetProps {
+    /// The part of the work.
+    pub phase: Phase,
+}
+
+/// The sheets of one part of the work, to look at, to print or to save as one file.
+#[component]
+pub fn OwnSheet(props: &OwnSheetProps) -> Html {
+    let onstack = use_act(Act::Stack);
+    let Some(stack) = Stack::of(props.phase) else {
+        return html! {};
+    };
+    let onpress = onstack.reform(move |()| Some(stack));
+    html! { <Press label={stack.name()} icon={icons::PRINT} {onpress} /> }
+}
+
 /// Stacks of sheets, each to look at, to print or to save as one file.
 #[component]
-pub fn SheetsFor() -> Html {
+fn SheetsFor() -> Html {
     let onstack = use_act(Act::Stack);
     let press = |stack: Stack| {
         let onpress = onstack.reform(move |()| Some(stack));

@@ -20,7 +20,7 @@ use crate::hooks::{use_act, use_desk};
 use crate::parts::Segments;
 use crate::state::{Act, SiteLook};
 use counts::FourCounts;
-use handover::Handover;
+use handover::{Handover, OwnSheet};
 use marks::Inspection;
 pub use notes::{RecordOf, summary};
 use punch::PunchList;
@@ -50,6 +50,7 @@ pub fn SitePage() -> Html {
             <Phases />
             <FourCounts open={phase == Phase::Handover} />
             { content }
+            if phase != Phase::Handover { <OwnSheet {phase} /> }
             <p class="Quiet">
                 { "What is ticked here is kept on this device and in the plan's file. A link does not carry it." }
             </p>
@@ -97,7 +98,7 @@ pub fn SiteSides() -> Html {
             ..look
         })
     });
-    let options = ["List", "Drawing"].map(AttrValue::from).to_vec();
+    let options = ["The list", "The drawing"].map(AttrValue::from).to_vec();
     html! {
         <div class="SiteSides">
             <Segments label="Show" {options} chosen={Some(usize::from(look.drawing))} {onpick} />

@@ -35,7 +35,7 @@ pub fn ShareSlip() -> Html {
     };
     html! {
         <>
-            <Head title="Share" line="The link carries the whole plan, without the drawing under it. It opens read-only, on any device, with no account." />
+            <Head title="Share" line="The link carries the whole plan, without the drawing under it and the record of the site. It opens read-only, on any device, with no account." />
             { content }
             <Tick label="Leave out names and notes" ticked={!*names} {onset} />
             <p class="Quiet">{ "Whoever has the link has the plan. Nothing is stored anywhere else." }</p>
