@@ -19,8 +19,11 @@ fn folder() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("files")
 }
 
+/// Makes the plan of a sample.
+type Make = fn() -> Plan;
+
 /// What samples are made of: a house, and plans with something of everything.
-const PLANS: [(&str, fn() -> Plan); 4] = [
+const PLANS: [(&str, Make); 4] = [
     ("house-b", house),
     ("replies", || first(150, is_replied)),
     ("rich", || first(300, is_rich)),

@@ -19,4 +19,5 @@ mod paper;
 mod pins;
 mod refusals;
 mod rules;
+mod site;
 mod sketch;
