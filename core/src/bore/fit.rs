@@ -5,9 +5,8 @@ use std::collections::BTreeMap;
 
 use super::Bore;
 use super::limit::limit;
-use super::minutes::{drill_minutes, seal_minutes};
 use super::offer::{Offer, reason};
-use super::steel::{members, nail_plates, wants_seal, wants_tie};
+use super::steel::{members, nail_plates, wants_tie};
 use crate::framing::Framing;
 use crate::plan::{CableId, Plan};
 use crate::route::{Crossing, Ways};
@@ -80,7 +79,7 @@ pub(super) fn bores(
         largest: allowed,
         nail_plates: nail_plates(plan, crossing, bit, members),
         tie: wants_tie(plan, crossing, bit),
-        seal: wants_seal(plan, crossing),
+        seal: crossing.is_sealed(plan),
         within_rules: within,
         reason: reason.clone(),
     };
@@ -115,11 +114,7 @@ fn choices(
 
 /// Minutes to drill and seal this many bores of a crossing.
 fn drilling(plan: &Plan, crossing: &Crossing, count: usize) -> f64 {
-    let seal = match wants_seal(plan, crossing) {
-        true => seal_minutes(plan),
-        false => 0.0,
-    };
-    (drill_minutes(plan, crossing) + seal) * count as f64
+    crossing.minutes(plan) * count as f64
 }
 
 fn choice(

@@ -8,7 +8,6 @@ mod cut;
 mod fit;
 mod limit;
 mod member;
-mod minutes;
 mod number;
 mod offer;
 mod place;
@@ -17,7 +16,6 @@ mod steel;
 
 pub use limit::{Limit, limit, rules_of};
 pub use member::{member_name, what_name};
-pub use minutes::drill_minutes;
 pub use place::{Close, in_the_way, near_cuts, too_close};
 pub use row::{DrillRow, drill_list};
 

@@ -1,4 +1,4 @@
-//! Steel and seals: what protects a bore once it is drilled.
+//! Steel: what protects a bore once it is drilled.
 
 use crate::plan::{Plan, Role};
 use crate::route::{Crossing, Member};
@@ -31,18 +31,6 @@ pub(super) fn wants_tie(plan: &Plan, crossing: &Crossing, bit: Size) -> bool {
     };
     let top = matches!(crossing.member, Member::TopPlates(_));
     top && wall.role != Role::Partition && !bit.within(plan.rules.plate_limit(wall.width()))
-}
-
-/// Whether a bore is sealed: at floor and ceiling level, through the outside, and everywhere in a
-/// wall that separates the garage.
-pub(super) fn wants_seal(plan: &Plan, crossing: &Crossing) -> bool {
-    let separates = |wall| plan.wall(wall).is_some_and(|(_, wall)| wall.garage);
-    match crossing.member {
-        Member::TopPlates(_) | Member::BottomPlates(_) | Member::Sheathing | Member::Soffit => true,
-        Member::Corner { to, .. } => crossing.wall.is_some_and(separates) || separates(to),
-        Member::Studs(_) => crossing.wall.is_some_and(separates),
-        Member::Joist { .. } | Member::Web { .. } => false,
-    }
 }
 
 /// Members a crossing goes through one after the other. A pair of plates is one drilling.
@@ -121,12 +109,12 @@ mod tests {
     fn floor_and_ceiling_level_and_the_garages_wall_are_sealed() {
         let plan = house(Lumber::TwoByFour, Role::Bearing);
         let studs = crossing(Member::Studs(vec![1]));
-        assert!(wants_seal(&plan, &crossing(Member::TopPlates(2))));
-        assert!(wants_seal(&plan, &crossing(Member::Sheathing)));
-        assert!(!wants_seal(&plan, &studs));
+        assert!(crossing(Member::TopPlates(2)).is_sealed(&plan));
+        assert!(crossing(Member::Sheathing).is_sealed(&plan));
+        assert!(!studs.is_sealed(&plan));
         let mut wall = plan.levels[0].walls[0];
         wall.garage = true;
         let garage = plan.apply(&Edit::SetWall(wall)).unwrap();
-        assert!(wants_seal(&garage, &studs));
+        assert!(studs.is_sealed(&garage));
     }
 }

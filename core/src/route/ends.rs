@@ -2,7 +2,7 @@
 
 use super::graph::Node;
 use super::house::{House, Port};
-use super::price::UNLIMITED;
+use super::price::{Prices, UNLIMITED};
 use super::way::{Member, MoveKind, Place3};
 use crate::framing::OutsideHole;
 use crate::plan::{ClosetPlace, Drop, Entry, LevelId, Place, WallId};
@@ -129,7 +129,7 @@ impl House<'_> {
     /// The hole out through sheathing and siding, or through the soffit.
     fn outside_hole(&mut self, place: usize, member: Member, offset: f64, height: f64) -> usize {
         let crossing = self.wall_crossing(place, member, offset, height);
-        let price = self.prices.outside.saturating_add(self.prices.seal);
+        let price = Prices::bore(self.plan, &crossing);
         self.graph.share(Some(crossing), price, UNLIMITED)
     }
 

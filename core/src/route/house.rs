@@ -6,9 +6,7 @@ use super::lane::lane_height;
 use super::obstacle::Obstacles;
 use super::price::{Prices, capacity};
 use super::way::{Crossing, Member, MoveKind, Place3};
-use crate::framing::{
-    BayKind, Framing, Joint, JointKind, LevelFraming, StudKind, WallFraming, runs_through,
-};
+use crate::framing::{BayKind, Framing, Joint, JointKind, LevelFraming, WallFraming, runs_through};
 use crate::plan::{Level, Plan, Wall, WallId};
 use crate::shape::Pos;
 use crate::units::Size;
@@ -173,18 +171,9 @@ impl<'p> House<'p> {
                 continue;
             }
             let uprights = studs.iter().map(|stud| &framing.studs[*stud]);
-            let hard = uprights
-                .clone()
-                .any(|s| matches!(s.kind, StudKind::Corner | StudKind::Backing));
             let offset = uprights.map(|stud| stud.from).fold(f64::INFINITY, f64::min);
-            let each = if hard {
-                self.prices.corner / 2
-            } else {
-                self.prices.bore
-            };
-            let count = studs.len() as u32;
             let crossing = self.wall_crossing(place, Member::Studs(studs), offset, lane);
-            let Some(hole) = self.stud_hole(place, crossing, each.saturating_mul(count)) else {
+            let Some(hole) = self.stud_hole(place, crossing) else {
                 continue;
             };
             let ends = (
@@ -240,19 +229,18 @@ impl<'p> House<'p> {
         }
     }
 
-    /// A hole in studs, within the limit of the wall's studs; `None` where no bit is within it.
-    fn stud_hole(&mut self, place: usize, crossing: Crossing, price: u32) -> Option<usize> {
+    /// A hole in studs, within the limit of the wall's studs; `None` where no bit is within it. Doubled
+    /// studs are held to what single ones allow: that not too many of them are bored in a row is known
+    /// only once every way is.
+    fn stud_hole(&mut self, place: usize, crossing: Crossing) -> Option<usize> {
         let wall = self.walls[place].wall;
         let limit = self
             .plan
             .rules
             .stud_limit(wall.width(), wall.role.is_bearing(), false);
         let (_, area) = capacity(&self.plan.rules, &self.plan.catalogue.bits, limit)?;
-        let seal = if wall.garage { self.prices.seal } else { 0 };
-        Some(
-            self.graph
-                .share(Some(crossing), price.saturating_add(seal), area),
-        )
+        let price = Prices::bore(self.plan, &crossing);
+        Some(self.graph.share(Some(crossing), price, area))
     }
 
     pub fn join(
@@ -365,11 +353,7 @@ impl<'p> House<'p> {
         let set_back = rules.value(crate::rules::RuleId::SetBack);
         let bare = (width.0 - bit.0) / 2.0 < set_back - Size::TOLERANCE;
         let steel = if bare { 2 * self.prices.nail_plate } else { 0 };
-        let price = self
-            .prices
-            .plate
-            .saturating_add(self.prices.seal)
-            .saturating_add(steel);
+        let price = Prices::bore(self.plan, &crossing).saturating_add(steel);
         Some(self.graph.share(Some(crossing), price, area))
     }
 
@@ -455,7 +439,7 @@ impl<'p> House<'p> {
         } else {
             other
         };
-        let Some(hole) = self.stud_hole(tighter, crossing, self.prices.corner) else {
+        let Some(hole) = self.stud_hole(tighter, crossing) else {
             return;
         };
         let kind = MoveKind::IntoWall {

@@ -25,6 +25,7 @@ mod region;
 mod trouble;
 mod way;
 mod words;
+mod work;
 
 pub use improvement::Improvement;
 pub use power::{Beside, beside_power};

@@ -2,7 +2,7 @@
 
 use super::graph::Node;
 use super::house::{House, Port, steady};
-use super::price::{UNLIMITED, capacity};
+use super::price::{Prices, UNLIMITED, capacity};
 use super::way::{Crossing, Member, MoveKind, Place3};
 use crate::framing::{Space, SpaceKind, Strip};
 use crate::plan::JoistKind;
@@ -144,14 +144,9 @@ impl House<'_> {
         };
         let depth = crate::units::Size(space.depth);
         let (rules, bits) = (&self.plan.rules, &self.plan.catalogue.bits);
-        let (member, price, limit) = match kind {
-            JoistKind::Sawn => (
-                Member::Joist { space: index },
-                self.prices.bore,
-                rules.joist_limit(depth),
-            ),
-            // The maker's chart decides: priced double, and asked about.
-            JoistKind::IJoist => (Member::Web { space: index }, 2 * self.prices.bore, depth),
+        let (member, limit) = match kind {
+            JoistKind::Sawn => (Member::Joist { space: index }, rules.joist_limit(depth)),
+            JoistKind::IJoist => (Member::Web { space: index }, depth),
             JoistKind::OpenWeb => return None,
         };
         let (_, area) = capacity(rules, bits, limit)?;
@@ -168,6 +163,7 @@ impl House<'_> {
             at,
             cables: Vec::new(),
         };
+        let price = Prices::bore(self.plan, &crossing);
         Some(self.graph.share(Some(crossing), price, area))
     }
 

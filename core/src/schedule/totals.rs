@@ -1,7 +1,7 @@
 //! The tally: every count of the job, always true.
 
 use super::CutList;
-use crate::bore::{Bore, drill_minutes};
+use crate::bore::Bore;
 use crate::plan::{BoxKind, CableKindId, Plan};
 use crate::route::Ways;
 use crate::rules::RuleId;
@@ -143,7 +143,7 @@ fn minutes(plan: &Plan, ways: &Ways, bores: &[Bore], totals: &Totals) -> f64 {
     let rate = |rule| plan.rules.value(rule);
     let drilling: f64 = bores
         .iter()
-        .map(|bore| drill_minutes(plan, &ways.crossings[bore.crossing]))
+        .map(|bore| ways.crossings[bore.crossing].drill_minutes(plan))
         .sum();
     // Whole millimetres, so that the order of the cables does not show in the last digit.
     let millimetres: i64 = ways.ways.iter().map(|way| i64::from(way.length.0)).sum();
