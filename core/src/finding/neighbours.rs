@@ -19,8 +19,12 @@ pub(super) fn check(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore])
     let close = close.filter_map(|close| spacing(plan, ways, bores, &close, &mut said));
     let met = in_the_way(plan, framing, ways, bores).into_iter();
     let met = met.filter_map(|place| meets(plan, ways, bores.get(place)?));
+    // A row shares its number and says it once.
+    let mut rows = BTreeSet::new();
     let cut = near_cuts(plan, framing, ways, bores).into_iter();
-    let cut = cut.filter_map(|place| beside_cut(plan, ways, bores.get(place)?));
+    let cut = cut.filter_map(|place| bores.get(place));
+    let cut = cut.filter(|bore| rows.insert(bore.number));
+    let cut = cut.filter_map(|bore| beside_cut(plan, ways, bore));
     close.chain(met).chain(cut).collect()
 }
 
@@ -117,4 +121,77 @@ fn about(kind: &str, plan: &Plan, ways: &Ways, bore: &Bore) -> Option<(Finding, 
         Subject::Bore(bore.number),
     );
     Some((finding.at(crossing.level, crossing.at), wall.label()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::plan::edit::Edit;
+    use crate::plan::{
+        KeepOut, KeepOutId, KeepOutReason, KeepOutShape, LevelId, Lumber, Role, WallId,
+    };
+    use crate::route::Member;
+    use crate::shape::{Point, Pos};
+    use crate::units::Mm;
+
+    /// Three studs of one row beside a plumber's bores: said once.
+    #[test]
+    fn a_row_beside_what_others_bored_is_told_once() {
+        let (level, wall) = (LevelId(1), WallId(1));
+        let draw = Edit::AddWall {
+            level,
+            from: Point::new(0, 0),
+            to: Point::new(4000, 0),
+            lumber: Lumber::TwoByFour,
+            role: Role::Partition,
+        };
+        let cut = KeepOut {
+            id: KeepOutId(0),
+            shape: KeepOutShape::Stretch {
+                wall,
+                from: Mm(0),
+                to: Mm(4000),
+            },
+            bottom: Mm(640),
+            top: Mm(680),
+            reason: KeepOutReason::BoreByOthers,
+        };
+        let plan = Plan::new().apply(&draw).unwrap();
+        let plan = plan.apply(&Edit::AddKeepOut(level, cut)).unwrap();
+        let crossing = |stud: usize| Crossing {
+            member: Member::Studs(vec![stud]),
+            wall: Some(wall),
+            level,
+            offset: 406.4 * stud as f64,
+            height: 610.0,
+            at: Pos::default(),
+            cables: Vec::new(),
+        };
+        let ways = Ways {
+            crossings: (1..4).map(crossing).collect(),
+            ..Ways::default()
+        };
+        let bore = |crossing: usize| Bore {
+            number: 7,
+            crossing,
+            part: 0,
+            offset: ways.crossings[crossing].offset,
+            height: 610.0,
+            members: 1,
+            bit: Size::inches(1.0),
+            cables: Vec::new(),
+            fill: 0.0,
+            largest: None,
+            nail_plates: 0,
+            tie: false,
+            seal: false,
+            within_rules: true,
+            reason: String::new(),
+        };
+        let bores: Vec<Bore> = (0..3).map(bore).collect();
+        let framing = Framing::of(&plan);
+        let found = check(&plan, &framing, &ways, &bores);
+        let told = found.iter().filter(|f| f.key.starts_with("beside-cut"));
+        assert_eq!(told.count(), 1);
+    }
 }

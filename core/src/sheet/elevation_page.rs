@@ -157,10 +157,11 @@ fn head(
     let at = |y: f64| Pos::new(0.0, y);
     picture.push(text(at(4.2), Anchor::Start, ID, Weight::Bold, &title));
     let words = format!(
-        "{} · {} {}, studs {} on centre from its {} · distances from the ends of its plates · heights AFF",
+        "{} · {} {}, {}studs {} on centre from its {} · distances from the ends of its plates · heights AFF",
         scale.name,
         wall.role.name(),
         wall.lumber.name(),
+        if wall.doubled { "doubled " } else { "" },
         plan.units.size(wall.spacing),
         frame.layout_end_name(wall.layout),
     );
