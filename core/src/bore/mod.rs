@@ -6,6 +6,7 @@
 
 mod cut;
 mod fit;
+mod joist;
 mod limit;
 mod member;
 mod number;
@@ -14,6 +15,7 @@ mod place;
 mod row;
 mod steel;
 
+pub use joist::{from_joist, in_joists};
 pub use limit::{Limit, limit, rules_of};
 pub use member::{member_name, what_name};
 pub use place::{Close, in_the_way, near_cuts, too_close};

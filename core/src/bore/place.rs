@@ -4,6 +4,7 @@
 
 use super::Bore;
 use super::cut::cuts;
+use super::joist::{FINGER, Joists};
 use crate::framing::{Bay, Framing, WallFraming};
 use crate::plan::{LevelId, Plan, PowerPlace, PowerRun, WallId};
 use crate::route::{Crossing, Member, Ways};
@@ -204,7 +205,7 @@ fn wood_between(one: &Placed, other: &Placed) -> f64 {
         .fold(f64::INFINITY, f64::min)
 }
 
-fn axis(crossing: &Crossing) -> Axis {
+pub(super) fn axis(crossing: &Crossing) -> Axis {
     match (&crossing.member, crossing.wall) {
         (Member::Studs(_) | Member::Corner { .. }, _) => Axis::Height {
             level: crossing.level,
@@ -354,8 +355,8 @@ fn side_by_side(group: &[Bore], wood: f64) -> (Vec<f64>, f64) {
 }
 
 /// Puts a group side by side along its axis, as near to where the way goes as what is taken lets
-/// it. In a bay too narrow for it the bores move together rather than into the studs; where nothing
-/// is free they stay. A finding says either.
+/// it, and clear of joists beyond its plates where the bay allows. In a bay too narrow for it the bores
+/// move together rather than into the studs; where nothing is free they stay. A finding says either.
 fn shift(
     framing: &Framing,
     crossing: &Crossing,
@@ -390,12 +391,23 @@ fn shift(
                 .all(|taken| clear(middle + at, bore.bit.0 / 2.0, taken))
         })
     };
+    let joists = Joists::beyond(framing, crossing);
+    let beside = |middle: f64| {
+        let mut bores = group.iter().zip(&middles);
+        let room =
+            |(bore, at): (&Bore, &f64), joists: &Joists| joists.room(middle + at, bore.bit.0 / 2.0);
+        joists
+            .as_ref()
+            .is_none_or(|joists| bores.all(|bore| room(bore, joists) > FINGER - 1e-9))
+    };
     let steps = ((high - low) / STEP).ceil().clamp(0.0, 400.0) as i32;
     let tried = (0..=steps).flat_map(|n| [f64::from(n) * STEP, f64::from(-n) * STEP]);
-    let mut tried = tried
+    let tried = tried
         .map(|by| start + by)
         .filter(|at| low - 1e-9 <= *at && *at <= high + 1e-9);
-    let middle = tried.find(|at| free(*at)).unwrap_or(start);
+    let best = tried.clone().find(|at| free(*at) && beside(*at));
+    let middle = best.or_else(|| tried.clone().find(|at| free(*at)));
+    let middle = middle.unwrap_or(start);
     for (bore, at) in group.iter_mut().zip(middles) {
         match axis {
             Axis::Height { .. } => bore.height = middle + at,

@@ -3,6 +3,7 @@
 mod bores;
 mod coverage;
 mod drawing;
+mod joists;
 mod neighbours;
 mod outside;
 mod pins;
@@ -94,6 +95,7 @@ pub fn find(
     found.extend(outside::check(plan, framing));
     found.extend(bores::check(plan, framing, ways, bores));
     found.extend(neighbours::check(plan, framing, ways, bores));
+    found.extend(joists::check(plan, framing, ways, bores));
     found.extend(pins::check(plan, framing, ways));
     found.extend(reels::check(plan, cuts));
     found.extend(coverage::check(plan));
