@@ -9,12 +9,14 @@
 //! cable of the crowd that passes pays its share of `t * A / r`, of which `t * (A / r - m)` is
 //! promised back, whoever passes.
 
-use super::tolls::{ALWAYS, AREA_BITS};
+use super::habit::ALWAYS;
+use super::standard::WHOLE;
+use super::tolls::AREA_BITS;
 
 /// A crowd at one crossing. Nothing is searched or decided here.
 #[derive(Clone, Debug)]
 pub(super) struct Crowd {
-    /// Whether each payer is of it, with all of its cables.
+    /// Whether each payer is of it.
     of: Vec<bool>,
     bores: u64,
     /// In hundredths of a square millimetre, like `last`.
@@ -27,23 +29,22 @@ pub(super) struct Crowd {
 }
 
 impl Crowd {
-    /// From the payers and the area of all cables of each; `None` where one bore holds them.
-    pub fn new(payers: usize, areas: &[(usize, u64)], capacity: u32) -> Option<Self> {
-        let area: u64 = areas.iter().map(|(_, area)| area).sum();
+    /// From the area of all its cables; `None` where one bore holds them.
+    pub fn new(area: u64, capacity: u32) -> Option<Self> {
         let bores = area.div_ceil(u64::from(capacity));
-        if bores < 2 {
-            return None;
-        }
-        let mut of = vec![false; payers];
-        areas.iter().for_each(|(at, _)| of[*at] = true);
-        Some(Self {
-            of,
+        (bores > 1).then(|| Self {
+            of: Vec::new(),
             bores,
             area,
             last: area - (bores - 1) * u64::from(capacity),
             amount: 0,
             per_area: 0,
         })
+    }
+
+    /// Whether each payer is of it.
+    pub fn set_payers(&mut self, of: Vec<bool>) {
+        self.of = of;
     }
 
     pub fn amount(&self) -> i64 {
@@ -62,7 +63,7 @@ impl Crowd {
 
     /// What a payer pays for its area, in 65536ths of a part.
     pub fn rate(&self, payer: usize) -> u64 {
-        match self.of[payer] {
+        match self.of.get(payer) == Some(&true) {
             true => self.per_area,
             false => 0,
         }
@@ -76,16 +77,18 @@ impl Crowd {
 
     /// The bores that are needed where payers pass as often as these shares say; below zero where
     /// the crowd is elsewhere.
-    pub fn needed(&self, shares: &[u32], payers: &[(u64, u32)]) -> f64 {
+    pub fn needed(&self, shares: &[[u32; 2]], payers: &[(u64, u32)]) -> f64 {
         let of = shares
             .iter()
             .zip(payers)
             .zip(&self.of)
             .filter(|(_, of)| **of);
         let missing: u64 = of
-            .map(|((share, (units, size)), _)| u64::from(ALWAYS - share) * units * u64::from(*size))
+            .map(|((share, (units, size)), _)| {
+                u64::from(ALWAYS.saturating_sub(share[0] + share[1])) * units * u64::from(*size)
+            })
             .sum();
-        self.bores as f64 - missing as f64 / f64::from(ALWAYS) / self.last as f64
+        self.bores as f64 - missing as f64 / f64::from(ALWAYS) / WHOLE as f64 / self.last as f64
     }
 }
 
@@ -98,8 +101,8 @@ mod tests {
     fn no_part_of_a_crowd_pays_more_than_its_bores() {
         let areas = [30u64, 30, 30, 44, 37, 30, 44];
         let capacity = 100;
-        let of: Vec<(usize, u64)> = areas.iter().copied().enumerate().collect();
-        let mut crowd = Crowd::new(areas.len(), &of, capacity).unwrap();
+        let mut crowd = Crowd::new(areas.iter().sum(), capacity).unwrap();
+        crowd.set_payers(vec![true; areas.len()]);
         for amount in [1, 7, 48_000] {
             crowd.set(amount);
             for some in 1..1u32 << areas.len() {
@@ -117,7 +120,7 @@ mod tests {
 
     #[test]
     fn one_bore_needs_no_crowd() {
-        assert!(Crowd::new(2, &[(0, 40), (1, 60)], 100).is_none());
-        assert!(Crowd::new(2, &[(0, 40), (1, 61)], 100).is_some());
+        assert!(Crowd::new(100, 100).is_none());
+        assert!(Crowd::new(101, 100).is_some());
     }
 }

@@ -48,6 +48,7 @@ mod drag;
 mod effort;
 mod graph;
 mod group;
+mod habit;
 mod improve;
 mod improver;
 mod instance;
@@ -60,12 +61,15 @@ mod relax;
 mod restart;
 mod router;
 mod shortest;
+mod standard;
 mod start;
 mod state;
 mod tolls;
 mod warm;
 mod watch;
 
+#[cfg(test)]
+mod exhaustive;
 #[cfg(test)]
 mod laws;
 #[cfg(test)]

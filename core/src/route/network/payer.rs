@@ -4,40 +4,69 @@
 
 use super::graph::{Arc, Network};
 use super::group::Group;
+use super::standard::{Standard, WHOLE};
 use super::tolls::PARTS;
 
-/// A cable or a group on its way to the sink.
+/// A cable, a share of cables or a group on its way to the sink.
 #[derive(Clone, Debug)]
 pub(super) struct Payer {
     pub sources: Vec<u32>,
     pub stops: Vec<u32>,
-    /// How often its cheapest way counts in the bound.
+    /// How often its cheapest way counts in the bound, in 256ths.
     pub units: u64,
     /// The area it pays for on each leg; 0 for a group.
     pub area: u32,
     /// Whether it pays what edges cost.
     pub linear: bool,
+    /// For each crowd whether it is of it.
+    pub crowds: Vec<bool>,
 }
 
 impl Payer {
-    /// Cables that start together, are as thick and are pinned alike: what is best for one is best
-    /// for each, so they pay alike and are searched for once.
-    pub fn cables(network: &Network, paths: &[(usize, Vec<u32>)]) -> Vec<Self> {
+    /// Shares of cables that start together, count as the same area and are of the same crowds: what
+    /// is best for one is best for each, so they pay alike and are searched for once. A cable with
+    /// pins stays whole.
+    pub fn cables(
+        network: &Network,
+        paths: &[(usize, Vec<u32>)],
+        standard: Standard,
+        crowds_of: impl Fn(usize) -> Vec<bool>,
+    ) -> Vec<Self> {
         let mut payers: Vec<Self> = Vec::new();
-        for (cable, _) in paths {
-            let one = Self::cable(network, *cable);
-            let alike = |other: &&mut Self| {
-                (&other.sources, &other.stops, other.area) == (&one.sources, &one.stops, one.area)
-            };
-            match payers.iter_mut().find(alike) {
-                Some(payer) => payer.units += 1,
-                None => payers.push(one),
+        for cable in paths.iter().map(|(cable, _)| *cable) {
+            if !network.pins[cable].is_empty() {
+                payers.push(Self::pinned(network, cable, crowds_of(cable)));
+                continue;
+            }
+            for (area, units) in standard.split(network.cables[cable].area) {
+                let one = Self {
+                    sources: vec![network.cables[cable].source],
+                    stops: vec![network.sink],
+                    units,
+                    area,
+                    linear: true,
+                    crowds: crowds_of(cable),
+                };
+                let alike =
+                    |other: &&mut Self| other.keeps_with(&one) && other.sources == one.sources;
+                match payers.iter_mut().find(alike) {
+                    Some(payer) => payer.units += units,
+                    None => payers.push(one),
+                }
             }
         }
         payers
     }
 
-    fn cable(network: &Network, cable: usize) -> Self {
+    /// Whether this and another never go through a crossing against each other, as every edge costs
+    /// them the same and they go all the way to the sink at once.
+    pub fn keeps_with(&self, other: &Self) -> bool {
+        let single = |payer: &Self| payer.linear && payer.stops.len() == 1;
+        let alike = (self.area, &self.crowds) == (other.area, &other.crowds);
+        single(self) && single(other) && alike
+    }
+
+    fn pinned(network: &Network, cable: usize, crowds: Vec<bool>) -> Self {
         let stops: Vec<u32> = network.pins[cable]
             .iter()
             .copied()
@@ -47,20 +76,22 @@ impl Payer {
         Self {
             sources: vec![network.cables[cable].source],
             stops,
-            units: 1,
+            units: WHOLE,
             area,
             linear: true,
+            crowds,
         }
     }
 
-    pub fn group(network: &Network, group: &Group) -> Self {
+    pub fn group(network: &Network, group: &Group, crowds: usize) -> Self {
         let sources = group.sources.clone();
         Self {
             sources,
             stops: vec![network.sink],
-            units: group.units,
+            units: group.units * WHOLE,
             area: 0,
             linear: false,
+            crowds: vec![false; crowds],
         }
     }
 
