@@ -25,6 +25,9 @@ const NARROW: f64 = 690.0;
 /// The same where a list stands beside the sheet, unless the window itself is as narrow.
 const NARROW_BESIDE_A_LIST: f64 = 440.0;
 
+/// What the sheet keeps free of names along its edge, pixels.
+const EDGE: f64 = 4.0;
+
 /// Everything the page shows.
 #[derive(Clone)]
 pub struct Desk {
@@ -504,16 +507,29 @@ impl Desk {
     }
 
     fn show_all(&mut self) {
+        self.view = self.whole().unwrap_or_default();
+    }
+
+    /// The view that shows all of the level; `None` for a level with nothing on it.
+    fn whole(&self) -> Option<View> {
         let all = || desk::bounds(self.session.shown_plan(), self.session.level);
-        let Some(corners) = self.house().or_else(all) else {
-            self.view = View::default();
-            return;
-        };
+        let corners = self.house().or_else(all)?;
         let (width, height) = self.area;
         let middle = ScreenPoint::new(width / 2.0, height / 2.0);
         // Names beside what lies at the edge want room too.
         let room = if width < NARROW { 0.8 } else { 0.92 };
-        self.view = View::showing(corners, width, height).zoomed(middle, room);
+        Some(View::showing(corners, width, height).zoomed(middle, room))
+    }
+
+    /// The corners of what is in sight when all of the level is shown: names are best kept within.
+    pub fn in_sight(&self) -> Option<(Pos, Pos)> {
+        let View { corner, scale } = self.whole()?;
+        let (width, height) = self.area;
+        let edge = Pos::new(EDGE, EDGE) * scale;
+        Some((
+            corner + edge,
+            corner + Pos::new(width, height) * scale - edge,
+        ))
     }
 }
 

@@ -7,6 +7,7 @@ use borewright_core::desk::{Choice, Step};
 use borewright_core::picture::{self, About, Ink, Picture, Showing, Stress};
 use borewright_core::plan::{LevelId, Plan};
 use borewright_core::schedule::Phase;
+use borewright_core::shape::Pos;
 use yew::prelude::*;
 
 use super::chosen::chosen_ways;
@@ -21,6 +22,8 @@ pub struct LevelLayerProps {
     pub design: Rc<Design>,
     /// The level shown, and what of it is stressed.
     pub shown: (LevelId, Stress),
+    /// Names stay within these corners where they can, millimetres of the house.
+    pub frame: Option<(Pos, Pos)>,
     /// What is chosen.
     pub chosen: Option<Choice>,
     /// Millimetres to a pixel.
@@ -31,7 +34,8 @@ impl PartialEq for LevelLayerProps {
     fn eq(&self, other: &Self) -> bool {
         Rc::ptr_eq(&self.plan, &other.plan)
             && Rc::ptr_eq(&self.design, &other.design)
-            && (self.shown, self.chosen, self.scale) == (other.shown, other.chosen, other.scale)
+            && (self.shown, self.frame) == (other.shown, other.frame)
+            && (self.chosen, self.scale) == (other.chosen, other.scale)
     }
 }
 
@@ -40,8 +44,12 @@ impl PartialEq for LevelLayerProps {
 pub fn LevelLayer(props: &LevelLayerProps) -> Html {
     let (level, stress) = props.shown;
     let identity = (Rc::as_ptr(&props.plan), Rc::as_ptr(&props.design));
-    let picture = use_memo((identity, level, stress, props.scale.to_bits()), |_| {
-        let showing = Showing::on_screen(props.scale, stress);
+    let sizes = (props.frame, props.scale);
+    let picture = use_memo((identity, level, stress, sizes), |_| {
+        let showing = Showing {
+            frame: props.frame,
+            ..Showing::on_screen(props.scale, stress)
+        };
         picture::level(&props.plan, &props.design, level, &showing)
     });
     let chosen = props.chosen.and_then(about);

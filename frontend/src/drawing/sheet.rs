@@ -49,7 +49,7 @@ fn Layers() -> Html {
                 { scan(&desk) }
                 <BeneathLayer plan={session.shown_plan().clone()} level={session.level} />
                 <LevelLayer plan={session.shown_plan().clone()} design={session.shown_design().clone()}
-                    {shown} chosen={session.chosen} scale={settled} />
+                    {shown} frame={desk.in_sight()} chosen={session.chosen} scale={settled} />
                 <PinLayer marks={marks(session)} scale={settled} />
                 <DraftLayer session={session.clone()} scale={desk.view.scale} />
                 <Handles handles={handles(&desk)} scale={settled} />

@@ -33,6 +33,9 @@ pub enum Stress {
     Paper,
 }
 
+/// How far a room's name may lie from where it was put, on a screen, paper millimetres.
+const ROOM_REACH: f64 = 4.0;
+
 /// How a level is shown.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Showing {
@@ -42,7 +45,8 @@ pub struct Showing {
     pub sizes: Type,
     /// What is stressed.
     pub stress: Stress,
-    /// Text stays inside these corners, house millimetres; `None` for anywhere.
+    /// Text stays inside these corners, house millimetres: always on paper, and on a screen, which
+    /// can be moved, where it finds a place there; `None` for anywhere.
     pub frame: Option<(Pos, Pos)>,
     /// Only what lies between these corners is drawn, house millimetres; `None` for all.
     pub region: Option<(Pos, Pos)>,
@@ -287,13 +291,21 @@ impl LevelSheet<'_> {
                 anchors: self.in_room(room),
                 clear: 0.0,
                 forms: vec![vec![run]],
-                reach: ANYWHERE,
+                reach: self.room_name_reach(),
                 centred: true,
                 ink: Ink::RoomName,
                 about: Some(About::Room(room.id)),
                 faint,
                 paper: false,
             });
+        }
+    }
+
+    /// A name far from its room misleads; on a screen one looks closer to read it.
+    fn room_name_reach(&self) -> f64 {
+        match self.showing.stress {
+            Stress::Paper => ANYWHERE,
+            _ => ROOM_REACH,
         }
     }
 
@@ -356,9 +368,21 @@ impl LevelSheet<'_> {
     }
 
     fn place(&mut self, labels: &[Label]) {
-        let (frame, scale) = (self.showing.frame, self.picture.scale);
-        let items = place(labels, &mut self.obstacles, frame, scale, &mut Vec::new());
+        let frame = self.showing.frame;
+        let left_out = self.place_within(labels, frame);
+        let paper = self.showing.stress == Stress::Paper;
+        let rest = left_out.into_iter().filter_map(|at| labels.get(at));
+        let must = |label: &&Label| !paper && label.reach >= ANYWHERE;
+        let rest: Vec<Label> = rest.filter(must).cloned().collect();
+        self.place_within(&rest, None);
+    }
+
+    /// Places labels and tells which found no place.
+    fn place_within(&mut self, labels: &[Label], frame: Option<(Pos, Pos)>) -> Vec<usize> {
+        let (scale, mut left_out) = (self.picture.scale, Vec::new());
+        let items = place(labels, &mut self.obstacles, frame, scale, &mut left_out);
         self.picture.items.extend(items);
+        left_out
     }
 }
 
@@ -369,6 +393,7 @@ mod tests {
     use crate::picture::sample;
     use crate::plan::edit::{Edit, Note};
     use crate::plan::{BoxStage, DropKind};
+    use crate::shape::Point;
     use crate::units::Mm;
     use proptest::prelude::*;
 
@@ -465,6 +490,46 @@ mod tests {
         assert_eq!(count(Ink::Done), 1);
         assert_eq!(count(Ink::ToDo), plan.drops.len() - 1);
         assert_eq!(overlapping(&picture), vec![]);
+    }
+
+    #[test]
+    fn names_stay_in_sight_on_a_screen_and_none_of_a_drop_is_lost() {
+        let plan = sample::house();
+        let design = Design::of(&plan);
+        let screen = Showing::on_screen(60.0, Stress::Ways);
+        let ends = plan.levels[0]
+            .walls
+            .iter()
+            .flat_map(|wall| [wall.from, wall.to]);
+        let (right, foot) = ends.fold((0, 0), |(x, y), end| (end.x.max(x), end.y.max(y)));
+        let (low, high) = (
+            Point::new(-1_500, -9_000),
+            Point::new(right + 1_500, foot + 9_000),
+        );
+        let (low, high) = (low.pos(), high.pos());
+        let drawn = |frame| {
+            texts(&draw(
+                &plan,
+                &design,
+                LevelId(1),
+                &Showing { frame, ..screen },
+            ))
+        };
+        let outside = |texts: &[(String, Rect)]| {
+            let frame = Rect::new(low, high);
+            texts.iter().filter(|(_, rect)| !frame.holds(rect)).count()
+        };
+        let (free, framed) = (drawn(None), drawn(Some((low, high))));
+        assert!(
+            outside(&free) > 0 && outside(&framed) == 0,
+            "{} {}",
+            outside(&free),
+            outside(&framed)
+        );
+        // In a frame that holds nothing names of drops stand outside rather than nowhere.
+        let nothing = drawn(Some((low, low)));
+        let named = |label: &str| nothing.iter().any(|(text, _)| text == label);
+        assert!(plan.drops.iter().all(|drop| named(&drop.label())));
     }
 
     #[test]
