@@ -19,9 +19,17 @@ pub(super) fn words(edit: &Edit, plan: &Plan) -> String {
     }
 }
 
-/// Several edits are told by the first, which is the one the others follow from.
+/// Several edits are told by the first, which is the one the others follow from; several notes by the
+/// drop they are of.
 fn together(edits: &[Edit], plan: &Plan) -> String {
     match edits.first() {
+        Some(Edit::Note(Note::Cable(id, ..))) if edits.len() > 1 => {
+            let drop = plan.cable(*id).map(|(drop, _)| drop.label());
+            format!("ticked off {}", drop.unwrap_or_default())
+        }
+        Some(Edit::Note(Note::Box(id, ..))) if edits.len() > 1 => {
+            format!("ticked off {}", drop(plan, *id))
+        }
         Some(edit) => words(edit, plan),
         None => String::from("changed nothing"),
     }
@@ -293,6 +301,8 @@ mod tests {
         let told = |note| words(&Edit::Note(note), &plan);
         assert_eq!(told(pulled(Some(String::new()))), "noted D1B pulled");
         assert_eq!(told(pulled(None)), "took back D1B pulled");
+        let both = [pulled(Some(String::new())), pulled(None)].map(Edit::Note);
+        assert_eq!(words(&Edit::Together(both.into()), &plan), "ticked off D1");
         assert_eq!(told(Note::AddPunch(None, "sweep".into())), "wrote down P1");
     }
 
