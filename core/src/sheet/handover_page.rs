@@ -28,9 +28,10 @@ pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
     lines.extend(signed(plan));
     let table = Table {
         columns: vec![
-            column("what", 62.0, 1.0),
-            column("how it stands", 40.0, 0.8),
-            column("date and name", 56.0, 0.6),
+            // Notes are wrapped beside the first column, which therefore takes no part of the rest.
+            column("what", 58.0, 0.0),
+            column("how it stands", 52.0, 1.0),
+            column("date and name", 54.0, 0.4),
         ],
         lines,
     };
@@ -202,7 +203,7 @@ mod tests {
     fn how_the_job_stands() {
         let page = page(&noted(), Kind::Handover).unwrap();
         expect![[r#"
-            Handover record, 1 of 2 | Handover
+            Handover record | Handover
             How the job stands against the plan of this revision. Test record, plans, boxes and closet follow. | rev 1
             what | how it stands | date and name
             Four counts · they do not all agree
@@ -210,9 +211,8 @@ mod tests {
             cables in the wall | 2
             labelled on both ends | 1
             lines in the test record | 2
-            On the plan, not in the wall: D2A, D2B, T3A, T3B, D4A, D4B, D5A, D5B and 17 | more.
-            In the wall, without labels on both ends: D1B. | In the wall, without a line in the test record: D1B.
-            In the test record, not in the wall: T3A.
+            On the plan, not in the wall: D2A, D2B, T3A, T3B, D4A, D4B, D5A, D5B and 17 more. | In the wall, without labels on both ends: D1B.
+            In the wall, without a line in the test record: D1B. | In the test record, not in the wall: T3A.
             The work
             Rough-in | 3 of 67 done
             Protection | 0 of 33 done
@@ -221,14 +221,15 @@ mod tests {
             Punch list | 1 of 2 done
             Still open
             P1 · D1 | plate is cracked
-            D1A · length | 17' 6" less than planned, | over 5 % and 3' 0"
+            D1A · length | 17' 6" less than planned, over 5 % and | 3' 0"
             T3A · fault | pins 3 and 6 crossed | 2026-09-04
             Inspected and handed over
             inspected before cover | not yet
             handed over | done | 2026-09-05, Pat Example
-            pictures before cover | album of the job, on the | office computer
+            pictures before cover | album of the job, on the office | computer
             signed, for the contractor
-            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear | eye protection. Look for power, gas and water behind every | 1 of 10
+            signed, for the owner
+            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear | eye protection. Look for power, gas and water behind every | 1 of 9
             Handover record | bore. Bearing members: ask the builder. No holes in trusses,
             beams or engineered wood without their maker. Local code, | builder and licensed trades decide.
             100 mm on paper. If not, print at 100 %.
@@ -264,7 +265,7 @@ mod tests {
             D11A | d19 | Bath, outlet 16 in | no way
             D11B | d20 | Bath, outlet 16 in | no way
             B14A | d21 | outdoors, doorbell 45 | in | no way
-            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear | eye protection. Look for power, gas and water behind every | 8 of 10
+            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear | eye protection. Look for power, gas and water behind every | 7 of 9
             Test record | bore. Bearing members: ask the builder. No holes in trusses,
             beams or engineered wood without their maker. Local code, | builder and licensed trades decide.
             100 mm on paper. If not, print at 100 %.
@@ -280,7 +281,7 @@ mod tests {
             No. | drop | to be put right | done | date
             P1 | D1 | plate is cracked
             P2 | job | sweep the closet | 2026-09-04
-            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear | eye protection. Look for power, gas and water behind every | 10 of 10
+            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear | eye protection. Look for power, gas and water behind every | 9 of 9
             Punch list | bore. Bearing members: ask the builder. No holes in trusses,
             beams or engineered wood without their maker. Local code, | builder and licensed trades decide.
             100 mm on paper. If not, print at 100 %.
