@@ -1,6 +1,7 @@
 //! What is noted of one drop: a tick as large as a thumb for everything a part of the work asks, and
 //! the whole record of a drop for its slip.
 
+use borewright_core::desk::Intent;
 use borewright_core::plan::edit::{Edit, Note};
 use borewright_core::plan::{BoxStage, CableStage, Drop, DropId, Plan, PunchItem, Test};
 use borewright_core::schedule::{Phase, Tick, room_list};
@@ -12,7 +13,6 @@ use crate::browser::clock;
 use crate::hooks::{use_act, use_desk};
 use crate::parts::{Field, FieldKind, Figures};
 use crate::state::Act;
-use borewright_core::desk::Intent;
 
 /// A callback that changes the plan.
 #[hook]
@@ -55,11 +55,22 @@ pub fn TickOff(props: &TickOffProps) -> Html {
         Tick::Test(_) => "good",
     };
     html! {
-        <label class="TickOff">
+        <label class="TickOff" title={date(tick, &desk.session.plan)}>
             <input type="checkbox" checked={is_done} aria-label={format!("{} {words}", props.of)} {onchange} />
             <span>{ words }</span>
         </label>
     }
+}
+
+/// When it was ticked off, where that is known.
+fn date(tick: Tick, plan: &Plan) -> Option<String> {
+    let record = &plan.record;
+    let date = match tick {
+        Tick::Cable(id, stage) => record.cables.get(&id)?.reached.get(&stage)?,
+        Tick::Box(id, stage) => record.boxes.get(&id)?.reached.get(&stage)?,
+        Tick::Test(id) => &record.test(id)?.date,
+    };
+    (!date.is_empty()).then(|| date.clone())
 }
 
 #[derive(Properties, PartialEq)]
