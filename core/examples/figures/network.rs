@@ -11,7 +11,7 @@ use std::hint::black_box;
 use std::path::Path;
 
 use borewright_core::route::network::{
-    Answer, Bounder, Drag, Effort, Improver, Instance, Network, Problem, solve,
+    Bounder, Effort, Improver, Instance, Network, Problem, solve,
 };
 use house::House;
 use petgraph::graph::{NodeIndex, UnGraph};
@@ -200,11 +200,6 @@ fn print_times(houses: &[Problem], networks: &[Network]) {
     });
     ratio("live", "5", &mut |network| {
         drop(black_box(solve(network, Effort::LIVE)))
-    });
-    let answers: Vec<Answer> = networks.iter().map(|n| solve(n, Effort::REPAIR)).collect();
-    let paths = answers[0].paths();
-    ratio("5 drags begun", "-", &mut |_| {
-        drop(black_box(Drag::new(&networks[0], &paths, &[3])))
     });
     let live = time(|| drop(black_box(solve(&networks[0], Effort::LIVE))));
     figure::print(

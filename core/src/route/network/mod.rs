@@ -9,9 +9,8 @@
 //!    single cables and whole bundles; [`Effort`] says how many restarts follow.
 //! 3. [`Improver`] does the same in steps, for a worker that reports and can be stopped.
 //! 4. [`Bounder`] raises a proven lower bound in steps.
-//! 5. [`Drag`] answers, for one cable or a few that move together, the best way from any node.
-//! 6. [`Instance`] is problem and answer as JSON, for an outside solver.
-//! 7. [`Answer::check`] recomputes everything about an answer from the problem alone.
+//! 5. [`Instance`] is problem and answer as JSON, for an outside solver.
+//! 6. [`Answer::check`] recomputes everything about an answer from the problem alone.
 //!
 //! All amounts are integers, so the answer is the same on every machine. This room knows no house,
 //! wall or unit but millimetres, areas and whole thousandths of the caller's cost.
@@ -44,7 +43,6 @@ mod amortised;
 mod answer;
 mod bound;
 mod crowd;
-mod drag;
 mod effort;
 mod graph;
 mod group;
@@ -79,7 +77,6 @@ mod sample;
 
 pub use answer::{Answer, Fault, Way};
 pub use bound::Bounder;
-pub use drag::{Drag, Dragged};
 pub use effort::{Effort, solve, solve_from};
 pub use graph::Network;
 pub use improver::Improver;
