@@ -198,6 +198,23 @@ impl<'n> Improver<'n> {
     fn disturb(&mut self) {
         restart::disturb(&mut self.router, &self.reach, &mut self.random);
         improve(&mut self.router, self.most);
+        self.keep(0);
+        self.merge();
+    }
+
+    /// Lays all paths anew along a tree for which the bores are free that these paths or the best
+    /// use, and improves them: what is good in each is put together.
+    fn merge(&mut self) {
+        let network = self.router.network;
+        let mut prices = vec![start::PLAIN; network.crossings.len()];
+        let used = self.best.paths.iter().chain(&self.router.state.paths);
+        for arc in used.flatten().flatten() {
+            if let Some(price) = prices.get_mut(network.arcs[*arc as usize].crossing as usize) {
+                *price = 0;
+            }
+        }
+        self.restart_from(&start::tree(network, &prices));
+        improve(&mut self.router, self.most);
     }
 
     fn tear_out(&mut self) {
