@@ -177,13 +177,11 @@ mod tests {
                 .unwrap()
         };
         let crossing = Crossing {
-            member: Member::Studs(vec![2]),
             wall: Some(WallId(1)),
-            level: LevelId(1),
             offset: 1000.0,
             height: 610.0,
             at: Pos::new(1000.0, 0.0),
-            cables: Vec::new(),
+            ..Crossing::through(Member::Studs(vec![2]))
         };
         let found = |lumber| {
             let plan = plan(lumber);

@@ -62,6 +62,30 @@ pub struct Bore {
     pub reason: String,
 }
 
+#[cfg(test)]
+impl Bore {
+    /// Through this crossing with this bit, at the origin, empty and within the rules; for tests.
+    pub(crate) fn of(crossing: usize, bit: Size) -> Self {
+        Self {
+            number: 0,
+            crossing,
+            part: 0,
+            offset: 0.0,
+            height: 0.0,
+            members: 1,
+            bit,
+            cables: Vec::new(),
+            fill: 0.0,
+            largest: None,
+            nail_plates: 0,
+            tie: false,
+            seal: false,
+            within_rules: true,
+            reason: String::new(),
+        }
+    }
+}
+
 /// Every hole of a plan, numbered along walls so that a straight row shares one number.
 pub fn size(plan: &Plan, framing: &Framing, ways: &Ways) -> Vec<Bore> {
     let mut bores = Vec::new();

@@ -441,21 +441,8 @@ mod tests {
 
     fn bore(crossing: usize, part: usize, bit: f64) -> Bore {
         Bore {
-            number: 0,
-            crossing,
             part,
-            offset: 0.0,
-            height: 0.0,
-            members: 1,
-            bit: Size::inches(bit),
-            cables: Vec::new(),
-            fill: 0.0,
-            largest: None,
-            nail_plates: 0,
-            tie: false,
-            seal: false,
-            within_rules: true,
-            reason: String::new(),
+            ..Bore::of(crossing, Size::inches(bit))
         }
     }
 
@@ -469,16 +456,14 @@ mod tests {
             .unwrap();
         let framing = Framing::of(&plan);
         let crossings = members.iter().map(|(wall, member, offset)| Crossing {
-            member: member.clone(),
             wall: Some(WallId(*wall)),
-            level: LevelId(1),
             offset: *offset,
             height: 610.0,
             at: framing
                 .wall(WallId(*wall))
                 .map(|wall| wall.line.at(*offset, 0.0))
                 .unwrap(),
-            cables: Vec::new(),
+            ..Crossing::through(member.clone())
         });
         let ways = Ways {
             crossings: crossings.collect(),

@@ -46,7 +46,7 @@ pub(super) fn members(crossing: &Crossing) -> u32 {
 mod tests {
     use super::*;
     use crate::plan::edit::Edit;
-    use crate::plan::{LevelId, Lumber, WallId};
+    use crate::plan::{Lumber, WallId};
     use crate::shape::{Point, Pos};
 
     fn house(lumber: Lumber, role: Role) -> Plan {
@@ -65,13 +65,11 @@ mod tests {
 
     fn crossing(member: Member) -> Crossing {
         Crossing {
-            member,
             wall: Some(WallId(1)),
-            level: LevelId(1),
             offset: 1000.0,
             height: 610.0,
             at: Pos::new(1000.0, 0.0),
-            cables: Vec::new(),
+            ..Crossing::through(member)
         }
     }
 

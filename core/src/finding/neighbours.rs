@@ -131,7 +131,7 @@ mod tests {
         KeepOut, KeepOutId, KeepOutReason, KeepOutShape, LevelId, Lumber, Role, WallId,
     };
     use crate::route::Member;
-    use crate::shape::{Point, Pos};
+    use crate::shape::Point;
     use crate::units::Mm;
 
     /// Three studs of one row beside a plumber's bores: said once.
@@ -159,13 +159,10 @@ mod tests {
         let plan = Plan::new().apply(&draw).unwrap();
         let plan = plan.apply(&Edit::AddKeepOut(level, cut)).unwrap();
         let crossing = |stud: usize| Crossing {
-            member: Member::Studs(vec![stud]),
             wall: Some(wall),
-            level,
             offset: 406.4 * stud as f64,
             height: 610.0,
-            at: Pos::default(),
-            cables: Vec::new(),
+            ..Crossing::through(Member::Studs(vec![stud]))
         };
         let ways = Ways {
             crossings: (1..4).map(crossing).collect(),
@@ -173,20 +170,9 @@ mod tests {
         };
         let bore = |crossing: usize| Bore {
             number: 7,
-            crossing,
-            part: 0,
             offset: ways.crossings[crossing].offset,
             height: 610.0,
-            members: 1,
-            bit: Size::inches(1.0),
-            cables: Vec::new(),
-            fill: 0.0,
-            largest: None,
-            nail_plates: 0,
-            tie: false,
-            seal: false,
-            within_rules: true,
-            reason: String::new(),
+            ..Bore::of(crossing, Size::inches(1.0))
         };
         let bores: Vec<Bore> = (0..3).map(bore).collect();
         let framing = Framing::of(&plan);

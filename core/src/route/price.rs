@@ -65,20 +65,9 @@ pub(super) fn capacity(rules: &RuleSet, bits: &[Size], limit: Size) -> Option<(S
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plan::LevelId;
-    use crate::shape::Pos;
 
     fn price(member: Member) -> u32 {
-        let crossing = Crossing {
-            member,
-            wall: None,
-            level: LevelId(1),
-            offset: 0.0,
-            height: 0.0,
-            at: Pos::default(),
-            cables: Vec::new(),
-        };
-        Prices::bore(&Plan::new(), &crossing)
+        Prices::bore(&Plan::new(), &Crossing::through(member))
     }
 
     /// By the book's own minutes: 1.5 a board, 4 a corner, 3 a pair of plates and 2 to seal it. A

@@ -152,6 +152,22 @@ pub struct Crossing {
     pub cables: Vec<CableId>,
 }
 
+#[cfg(test)]
+impl Crossing {
+    /// Of this member in no wall, at the origin; for tests.
+    pub(crate) fn through(member: Member) -> Self {
+        Self {
+            member,
+            wall: None,
+            level: LevelId(1),
+            offset: 0.0,
+            height: 0.0,
+            at: Pos::default(),
+            cables: Vec::new(),
+        }
+    }
+}
+
 /// What a bore goes through.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Member {

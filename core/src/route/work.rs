@@ -46,24 +46,11 @@ impl Crossing {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plan::LevelId;
-    use crate::shape::Pos;
 
     #[test]
     fn each_stud_counts_and_plates_count_once() {
         let plan = Plan::new();
-        let minutes = |member| {
-            let crossing = Crossing {
-                member,
-                wall: None,
-                level: LevelId(1),
-                offset: 0.0,
-                height: 0.0,
-                at: Pos::default(),
-                cables: Vec::new(),
-            };
-            crossing.drill_minutes(&plan)
-        };
+        let minutes = |member| Crossing::through(member).drill_minutes(&plan);
         let one = plan.rules.value(RuleId::BoreMinutes);
         assert_eq!(minutes(Member::Studs(vec![4, 5, 6])), 3.0 * one);
         assert_eq!(
