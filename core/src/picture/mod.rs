@@ -63,7 +63,7 @@ pub struct Item {
 }
 
 /// What an item of a picture is about.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum About {
     /// A wall.
     Wall(WallId),

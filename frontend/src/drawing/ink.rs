@@ -1,5 +1,7 @@
 //! A picture of the core as SVG: each item with the name of its ink, for the style sheet to dress.
 
+use std::collections::BTreeMap;
+use std::hash::{DefaultHasher, Hash, Hasher};
 use std::ops::Range;
 use std::rc::Rc;
 
@@ -8,6 +10,7 @@ use borewright_core::picture::{
 };
 use borewright_core::shape::Pos;
 use yew::prelude::*;
+use yew::virtual_dom::Key;
 
 use crate::parts::{Piece, pieces};
 
@@ -37,9 +40,9 @@ pub fn PictureInk(props: &PictureInkProps) -> Html {
     let items = &props.picture.items;
     let (from, to) = props.part.unwrap_or((0, items.len()));
     let runs = runs(items.get(from..to).unwrap_or_default());
-    let draw = |run: Range<usize>| {
+    let draw = |(key, run): (String, Range<usize>)| {
         let items = from + run.start..from + run.end;
-        html! { <InkRun picture={props.picture.clone()} {items} chosen={props.chosen} /> }
+        html! { <InkRun {key} picture={props.picture.clone()} {items} chosen={props.chosen} /> }
     };
     html! { <>{ for runs.into_iter().map(draw) }</> }
 }
@@ -47,18 +50,35 @@ pub fn PictureInk(props: &PictureInkProps) -> Html {
 /// The most items of a run.
 const LONGEST_RUN: usize = 48;
 
-/// Neighbouring items of one ink, so that what moves in one ink leaves the runs of others as they are.
-fn runs(items: &[Item]) -> Vec<Range<usize>> {
+/// Neighbouring items of one layer, so that what moves in one leaves the runs of others as they
+/// are; each with a key that stays its own when another layer has a run more.
+fn runs(items: &[Item]) -> Vec<(String, Range<usize>)> {
     let mut start = 0;
-    let of_one_ink = items.chunk_by(|a, b| a.ink.class() == b.ink.class());
-    let parts = of_one_ink.flat_map(|same| same.chunks(LONGEST_RUN));
+    let mut counts: BTreeMap<&str, usize> = BTreeMap::new();
+    let of_one_layer = items.chunk_by(|a, b| layer(a.ink) == layer(b.ink));
+    let parts = of_one_layer.flat_map(|same| same.chunks(LONGEST_RUN));
     parts
         .map(|part| {
+            let layer = part.first().map_or("", |item| layer(item.ink));
+            let count = counts.entry(layer).or_default();
+            *count += 1;
             let run = start..start + part.len();
             start = run.end;
-            run
+            (format!("{layer} {count}"), run)
         })
         .collect()
+}
+
+/// Inks that are drawn by turns are of one layer.
+fn layer(ink: Ink) -> &'static str {
+    match ink {
+        Ink::WallPartition | Ink::WallFace | Ink::WallBearing | Ink::WallExterior => "walls",
+        Ink::OpeningGap | Ink::OpeningLine | Ink::DoorSwing => "openings",
+        Ink::Cable(_) | Ink::Trunk(_) => "ways",
+        Ink::Drop | Ink::DropLetter => "drops",
+        Ink::Leader | Ink::DropName => "names",
+        _ => ink.class(),
+    }
 }
 
 /// What an [`InkRun`] draws.
@@ -94,13 +114,50 @@ impl PartialEq for InkRunProps {
 #[component]
 fn InkRun(props: &InkRunProps) -> Html {
     let scale = props.picture.scale;
-    let draw = |item: &Item| draw(item, scale, props.chosen);
-    html! { <>{ for props.run().iter().map(draw) }</> }
+    let items = props.run();
+    let draw = |(item, key)| draw(item, key, scale, props.chosen);
+    html! { <>{ for items.iter().zip(keys(items)).map(draw) }</> }
 }
 
-fn draw(item: &Item, scale: f64, chosen: Option<About>) -> Html {
+/// A key for each item, so that one more or less of them leaves the others untouched: what it is
+/// about, or else where it lies, and which of several such.
+fn keys(items: &[Item]) -> Vec<Key> {
+    let mut counts: BTreeMap<u64, u64> = BTreeMap::new();
+    let identities = items.iter().map(identity);
+    identities
+        .map(|identity| {
+            let count = counts.entry(identity).or_default();
+            *count += 1;
+            Key::from(format!("{identity:x} {count}"))
+        })
+        .collect()
+}
+
+/// Alike for items that are the same thing in two pictures.
+fn identity(item: &Item) -> u64 {
+    let mut hasher = DefaultHasher::new();
+    item.ink.class().hash(&mut hasher);
+    match (item.about, &item.shape) {
+        (Some(about), _) => about.hash(&mut hasher),
+        (None, Shape::Line(points) | Shape::Area(points)) => {
+            for point in points {
+                place(*point).hash(&mut hasher);
+            }
+        }
+        (None, Shape::Circle { at, .. }) => place(*at).hash(&mut hasher),
+        (None, Shape::Text(text)) => text.text.hash(&mut hasher),
+    }
+    hasher.finish()
+}
+
+fn place(at: Pos) -> (u64, u64) {
+    (at.x.to_bits(), at.y.to_bits())
+}
+
+fn draw(item: &Item, key: Key, scale: f64, chosen: Option<About>) -> Html {
     let is_chosen = (item.about.is_some() && item.about == chosen).then_some("true");
     let look = Look {
+        key,
         ink: item.ink.class(),
         style: style(item.ink),
         chosen: is_chosen,
@@ -118,6 +175,7 @@ fn draw(item: &Item, scale: f64, chosen: Option<About>) -> Html {
 
 /// How an item looks, apart from its shape.
 struct Look {
+    key: Key,
     ink: &'static str,
     style: Option<String>,
     chosen: Option<&'static str>,
@@ -129,7 +187,7 @@ struct Look {
 impl Look {
     fn path(self, d: String) -> Html {
         html! {
-            <path class="Ink" data-ink={self.ink} data-style={self.style} data-chosen={self.chosen}
+            <path key={self.key} class="Ink" data-ink={self.ink} data-style={self.style} data-chosen={self.chosen}
                 data-faint={self.faint} stroke-width={self.width} stroke-dasharray={self.dashes} {d} />
         }
     }
@@ -145,7 +203,7 @@ impl Look {
         let turn = if text.upwards { " rotate(-90)" } else { "" };
         let transform = format!("translate({:.2} {:.2}){turn}", text.at.x, text.at.y);
         html! {
-            <text class="Ink" data-ink={self.ink} data-style={self.style} data-chosen={self.chosen}
+            <text key={self.key} class="Ink" data-ink={self.ink} data-style={self.style} data-chosen={self.chosen}
                 data-faint={self.faint} font-size={size} font-weight={weight} text-anchor={anchor}
                 {transform}>{ figures(&text.text) }</text>
         }
@@ -208,4 +266,42 @@ fn circle(at: Pos, radius: f64) -> String {
         2.0 * r,
         -2.0 * r
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
+
+    wasm_bindgen_test_configure!(run_in_browser);
+
+    fn line(ink: Ink, x: f64) -> Item {
+        Item::plain(ink, Shape::Line(vec![Pos::new(x, 0.0), Pos::new(x, 1.0)]))
+    }
+
+    #[wasm_bindgen_test]
+    fn one_more_item_leaves_the_keys_of_the_others() {
+        let few = [0.0, 1.0, 1.0, 2.0].map(|x| line(Ink::Trunk(2), x));
+        let more = [3.0, 0.0, 1.0, 1.0, 2.0].map(|x| line(Ink::Trunk(2), x));
+        assert_eq!(keys(&few), keys(&more)[1..]);
+        let different: std::collections::HashSet<Key> = keys(&more).into_iter().collect();
+        assert_eq!(different.len(), 5, "two alike are told apart");
+    }
+
+    #[wasm_bindgen_test]
+    fn one_more_run_leaves_the_keys_of_the_others() {
+        let walls = [Ink::WallPartition, Ink::WallFace, Ink::WallPartition];
+        let few = [&walls[..], &[Ink::Drop, Ink::DropLetter]].concat();
+        let more = [&walls[..], &[Ink::Leader], &[Ink::Drop, Ink::DropLetter]].concat();
+        let of = |inks: &[Ink]| {
+            let items: Vec<Item> = inks.iter().map(|ink| line(*ink, 0.0)).collect();
+            runs(&items)
+        };
+        assert_eq!(
+            of(&few),
+            [("walls 1".into(), 0..3), ("drops 1".into(), 3..5)]
+        );
+        let keys: Vec<String> = of(&more).into_iter().map(|(key, _)| key).collect();
+        assert_eq!(keys, ["walls 1", "names 1", "drops 1"]);
+    }
 }
