@@ -67,6 +67,9 @@ impl Page {
             let parts = (1..=MOVES).map(|step| f64::from(step) / f64::from(MOVES));
             moves.extend(parts.map(|part| move_to(from.towards(*to, part))));
         }
+        if self.size.is_touch() {
+            moves.push(STILL);
+        }
         moves.push(UP);
         self.point(moves);
     }
@@ -134,17 +137,28 @@ impl Page {
             let end = to.by(side * to_apart / 2.0, 0.0);
             let parts = (1..=MOVES).map(|step| f64::from(step) / f64::from(MOVES));
             let moves = parts.map(|part| move_to(start.towards(end, part)));
-            let all = [move_to(start), DOWN].into_iter().chain(moves).chain([UP]);
+            let all = [move_to(start), DOWN]
+                .into_iter()
+                .chain(moves)
+                .chain([STILL, UP]);
             all.fold(TouchActions::new(name.into()), InputSource::then)
         };
         self.act(Actions::from(finger("thumb", -1.0)).and(finger("finger", 1.0)));
-        // A tap that follows at once is taken by the browser for a part of the same gesture.
-        std::thread::sleep(LONG);
+    }
+
+    /// Waits until the page has nothing to do: while it is busy, a finger's tap lasts until it is
+    /// done, and counts as a long press.
+    fn rest(&self) {
+        let idle = self
+            .browser
+            .wait(async |client| client.execute_async(IDLE, vec![]).await);
+        idle.expect("the page comes to rest");
     }
 
     /// Carries out pointer moves with the hand this page was opened for.
     fn point(&self, moves: Vec<PointerAction>) {
         if self.size.is_touch() {
+            self.rest();
             let finger = TouchActions::new("finger".into());
             self.act(moves.into_iter().fold(finger, InputSource::then).into());
         } else {
@@ -161,8 +175,17 @@ impl Page {
     }
 }
 
+/// Calls back once the page is idle.
+const IDLE: &str = "const done = arguments[arguments.length - 1];
+    requestAnimationFrame(() => requestIdleCallback(() => done()));";
+
 const DOWN: PointerAction = PointerAction::Down {
     button: MOUSE_BUTTON_LEFT,
+};
+/// A hand that comes to rest before it lets go: else the browser lets the page fly on, and takes the
+/// tap that follows for one that stops it.
+const STILL: PointerAction = PointerAction::Pause {
+    duration: Duration::from_millis(300),
 };
 const UP: PointerAction = PointerAction::Up {
     button: MOUSE_BUTTON_LEFT,
