@@ -8,7 +8,7 @@ use super::limit::limit;
 use super::offer::{Offer, reason};
 use super::steel::{members, nail_plates, wants_tie};
 use crate::framing::Framing;
-use crate::plan::{CableId, Plan};
+use crate::plan::{Cable, CableId, Plan};
 use crate::route::{Crossing, Ways};
 use crate::rules::RuleId;
 use crate::shape::packing::{self, Effort};
@@ -17,18 +17,40 @@ use crate::units::{Area, Size};
 /// The most bores a bundle is split into.
 const MOST_PARTS: usize = 24;
 
-/// Which bundles were found to go through which bores, so that no arrangement is sought twice.
-#[derive(Default)]
-pub(super) struct Held(BTreeMap<(Vec<i64>, i64), bool>);
+/// How thick every cable of a plan is, and which bundles were found to go through which bores, so
+/// that neither is sought twice.
+pub(super) struct Bundles {
+    diameters: BTreeMap<CableId, Size>,
+    held: BTreeMap<(Vec<i64>, i64), bool>,
+}
 
-impl Held {
+impl Bundles {
+    pub fn of(plan: &Plan) -> Self {
+        let thick = |cable: &Cable| (cable.id, plan.catalogue.diameter(cable.kind));
+        Self {
+            diameters: plan.cables().map(|(_, cable)| thick(cable)).collect(),
+            held: BTreeMap::new(),
+        }
+    }
+
+    /// A cable's diameter; zero for one that is not in the plan.
+    fn diameter(&self, cable: CableId) -> Size {
+        let known = self.diameters.get(&cable);
+        known.copied().unwrap_or(Size(0.0))
+    }
+
+    fn area(&self, bundle: &[CableId]) -> Area {
+        let areas = bundle.iter().map(|cable| self.diameter(*cable).circle());
+        areas.sum()
+    }
+
     /// Whether cables of these diameters fit a round opening, both in millimetres.
     fn fits(&mut self, diameters: &mut [f64], opening: f64) -> bool {
         diameters.sort_by(f64::total_cmp);
         let bundle = diameters.iter().map(|d| Size(*d).micrometres()).collect();
         let key = (bundle, Size(opening).micrometres());
         *self
-            .0
+            .held
             .entry(key)
             .or_insert_with(|| packing::fits(diameters, opening, Effort::LIVE).unwrap_or(false))
     }
@@ -45,7 +67,7 @@ pub(super) fn bores(
     plan: &Plan,
     framing: &Framing,
     ways: &Ways,
-    held: &mut Held,
+    bundles: &mut Bundles,
     place: usize,
 ) -> Vec<Bore> {
     let Some(crossing) = ways.crossings.get(place) else {
@@ -55,13 +77,13 @@ pub(super) fn bores(
         return Vec::new();
     }
     let allowed = limit(plan, framing, ways, crossing).largest;
-    let mut choices = choices(plan, held, crossing, allowed);
+    let mut choices = choices(plan, bundles, crossing, allowed);
     let within = !choices.is_empty();
     // A stable sort: of two that take as long, the one with fewer bores stands first.
     choices.sort_by(|a, b| a.offer.minutes.total_cmp(&b.offer.minutes));
     let parts = match choices.first() {
         Some(best) => best.parts.clone(),
-        None => over_the_limit(plan, held, crossing),
+        None => over_the_limit(plan, bundles, crossing),
     };
     let offers: Vec<Offer> = choices.into_iter().map(|choice| choice.offer).collect();
     let reason = reason(plan, crossing, allowed, &offers);
@@ -74,7 +96,7 @@ pub(super) fn bores(
         height: crossing.height,
         members,
         bit,
-        fill: cable_area(plan, &cables).0 / bit.circle().0,
+        fill: bundles.area(&cables).0 / bit.circle().0,
         cables,
         largest: allowed,
         nail_plates: nail_plates(plan, crossing, bit, members),
@@ -90,17 +112,18 @@ pub(super) fn bores(
 /// drilling alone takes longer than what was found.
 fn choices(
     plan: &Plan,
-    held: &mut Held,
+    bundles: &mut Bundles,
     crossing: &Crossing,
     allowed: Option<Size>,
 ) -> Vec<Choice> {
     let mut found: Vec<Choice> = Vec::new();
+    let order = thickest_first(bundles, &crossing.cables);
     for count in 1..=MOST_PARTS.min(crossing.cables.len()) {
         let drilling = drilling(plan, crossing, count);
         if found.iter().any(|choice| choice.offer.minutes < drilling) {
             break;
         }
-        let Some(choice) = choice(plan, held, crossing, allowed, count) else {
+        let Some(choice) = choice(plan, bundles, crossing, allowed, (&order, count)) else {
             continue;
         };
         let bare = choice.offer.is_bare();
@@ -119,15 +142,14 @@ fn drilling(plan: &Plan, crossing: &Crossing, count: usize) -> f64 {
 
 fn choice(
     plan: &Plan,
-    held: &mut Held,
+    bundles: &mut Bundles,
     crossing: &Crossing,
     allowed: Option<Size>,
-    count: usize,
+    (order, count): (&[CableId], usize),
 ) -> Option<Choice> {
-    let bundles = divide(plan, &crossing.cables, count);
-    let sized = bundles
+    let sized = divide(order, count)
         .into_iter()
-        .map(|bundle| Some((smallest(plan, held, &bundle, allowed)?, bundle)));
+        .map(|bundle| Some((smallest(plan, bundles, &bundle, allowed)?, bundle)));
     let parts: Vec<(Vec<CableId>, Size)> = sized
         .map(|found| found.map(|(bit, bundle)| (bundle, bit)))
         .collect::<Option<_>>()?;
@@ -147,18 +169,18 @@ fn choice(
     Some(Choice { parts, offer })
 }
 
-/// Cables dealt out thickest first, so that the bundles come out alike.
-fn divide(plan: &Plan, cables: &[CableId], count: usize) -> Vec<Vec<CableId>> {
+fn thickest_first(bundles: &Bundles, cables: &[CableId]) -> Vec<CableId> {
     let mut order: Vec<CableId> = cables.to_vec();
-    order.sort_by(|a, b| {
-        diameter(plan, *b)
-            .0
-            .total_cmp(&diameter(plan, *a).0)
-            .then(a.cmp(b))
-    });
+    let thick = |cable: &CableId| bundles.diameter(*cable).0;
+    order.sort_by(|a, b| thick(b).total_cmp(&thick(a)).then(a.cmp(b)));
+    order
+}
+
+/// Cables dealt out in their order, so that the bundles come out alike.
+fn divide(order: &[CableId], count: usize) -> Vec<Vec<CableId>> {
     let mut bundles = vec![Vec::new(); count];
-    for (place, cable) in order.into_iter().enumerate() {
-        bundles[place % count].push(cable);
+    for (place, cable) in order.iter().enumerate() {
+        bundles[place % count].push(*cable);
     }
     bundles.iter_mut().for_each(|bundle| bundle.sort());
     bundles
@@ -167,7 +189,7 @@ fn divide(plan: &Plan, cables: &[CableId], count: usize) -> Vec<Vec<CableId>> {
 /// The smallest bit the crew owns that holds a bundle by fill and by packing, within the limit.
 fn smallest(
     plan: &Plan,
-    held: &mut Held,
+    bundles: &mut Bundles,
     bundle: &[CableId],
     allowed: Option<Size>,
 ) -> Option<Size> {
@@ -176,43 +198,33 @@ fn smallest(
         .bits
         .iter()
         .filter(within)
-        .find(|bit| holds(plan, held, bundle, **bit))
+        .find(|bit| holds(plan, bundles, bundle, **bit))
         .copied()
 }
 
 /// Whether a bit holds a bundle: by fill, and by the tightest arrangement plus pulling room.
-fn holds(plan: &Plan, held: &mut Held, bundle: &[CableId], bit: Size) -> bool {
-    let full = cable_area(plan, bundle).0 / bit.circle().0;
+fn holds(plan: &Plan, bundles: &mut Bundles, bundle: &[CableId], bit: Size) -> bool {
+    let full = bundles.area(bundle).0 / bit.circle().0;
     if full > plan.rules.fill_limit(bundle.len()) + 1e-9 {
         return false;
     }
-    let mut diameters: Vec<f64> = bundle
-        .iter()
-        .map(|cable| diameter(plan, *cable).0)
-        .collect();
+    let diameters = bundle.iter().map(|cable| bundles.diameter(*cable).0);
+    let mut diameters: Vec<f64> = diameters.collect();
     let room = bit.0 - plan.rules.value(RuleId::PullingRoom);
-    held.fits(&mut diameters, room)
-}
-
-fn diameter(plan: &Plan, cable: CableId) -> Size {
-    plan.cable(cable)
-        .map_or(Size(0.0), |(_, cable)| plan.catalogue.diameter(cable.kind))
-}
-
-fn cable_area(plan: &Plan, cables: &[CableId]) -> Area {
-    cables
-        .iter()
-        .map(|cable| diameter(plan, *cable).circle())
-        .sum()
+    bundles.fits(&mut diameters, room)
 }
 
 /// Where nothing lawful holds: one bore of the largest bit, which findings stop.
-fn over_the_limit(plan: &Plan, held: &mut Held, crossing: &Crossing) -> Vec<(Vec<CableId>, Size)> {
+fn over_the_limit(
+    plan: &Plan,
+    bundles: &mut Bundles,
+    crossing: &Crossing,
+) -> Vec<(Vec<CableId>, Size)> {
     let fits = plan
         .catalogue
         .bits
         .iter()
-        .find(|bit| holds(plan, held, &crossing.cables, **bit));
+        .find(|bit| holds(plan, bundles, &crossing.cables, **bit));
     let bit = fits
         .or_else(|| plan.catalogue.bits.last())
         .copied()
@@ -272,7 +284,7 @@ mod tests {
             crossings: vec![crossing],
             ..Ways::default()
         };
-        bores(plan, &Framing::of(plan), &ways, &mut Held::default(), 0)
+        bores(plan, &Framing::of(plan), &ways, &mut Bundles::of(plan), 0)
     }
 
     fn bits(cables: usize, lumber: Lumber, role: Role) -> Vec<String> {
@@ -310,11 +322,12 @@ mod tests {
     #[test]
     fn two_cables_in_a_half_inch_hole_are_over_the_fill_rule() {
         let (plan, crossing) = through_studs(2, Lumber::TwoByFour, Role::Partition);
-        let full = cable_area(&plan, &crossing.cables).0 / Size::inches(0.5).circle().0;
+        let mut bundles = Bundles::of(&plan);
+        let full = bundles.area(&crossing.cables).0 / Size::inches(0.5).circle().0;
         assert!(full > plan.rules.fill_limit(2) && full < 0.45);
         assert!(!holds(
             &plan,
-            &mut Held::default(),
+            &mut bundles,
             &crossing.cables,
             Size::inches(0.5)
         ));

@@ -89,9 +89,9 @@ impl Bore {
 /// Every hole of a plan, numbered along walls so that a straight row shares one number.
 pub fn size(plan: &Plan, framing: &Framing, ways: &Ways) -> Vec<Bore> {
     let mut bores = Vec::new();
-    let mut held = fit::Held::default();
+    let mut bundles = fit::Bundles::of(plan);
     for place in 0..ways.crossings.len() {
-        bores.extend(fit::bores(plan, framing, ways, &mut held, place));
+        bores.extend(fit::bores(plan, framing, ways, &mut bundles, place));
     }
     place::place(plan, framing, ways, &mut bores);
     number::number(plan, ways, &mut bores);
