@@ -101,13 +101,16 @@ impl Space {
     /// The strip a position lies in; the nearest one outside them.
     pub fn strip_at(&self, place: Pos) -> Option<usize> {
         let across = self.across_of(place);
-        let beyond = |strip: &Strip| (strip.from - across).max(across - strip.to).max(0.0);
-        let order = |a: &(usize, &Strip), b: &(usize, &Strip)| beyond(a.1).total_cmp(&beyond(b.1));
-        self.strips
-            .iter()
-            .enumerate()
-            .min_by(order)
-            .map(|(place, _)| place)
+        let next = self.strips.partition_point(|strip| strip.to < across);
+        let Some(before) = next.checked_sub(1) else {
+            return (!self.strips.is_empty()).then_some(0);
+        };
+        let before_it = self.strips.get(before).map(|strip| across - strip.to);
+        let after_it = self.strips.get(next).map(|strip| strip.from - across);
+        match (before_it, after_it) {
+            (Some(off), Some(other)) if other.max(0.0) < off => Some(next),
+            _ => Some(before),
+        }
     }
 }
 
@@ -347,5 +350,21 @@ mod tests {
         let up = Direction { dx: 0, dy: -5 };
         assert_eq!(space(up), space(Direction::ALONG_Y));
         assert_eq!(space(Direction { dx: 0, dy: 0 }), None);
+    }
+
+    /// The rule of [`Space::strip_at`] written out: of all strips the first of those least far off.
+    #[test]
+    fn the_strip_at_a_place_is_the_first_of_the_nearest() {
+        let space = space(Lumber::TwoBySix, Direction::ALONG_X, 406.4).unwrap();
+        let borders = space.strips.iter().flat_map(|strip| [strip.from, strip.to]);
+        let about =
+            borders.flat_map(|border| [-700.0, -30.0, 0.0, 30.0, 700.0].map(|d| border + d));
+        for across in about {
+            let off = |strip: &Strip| (strip.from - across).max(across - strip.to).max(0.0);
+            let strips = space.strips.iter().enumerate();
+            let first = strips.min_by(|a, b| off(a.1).total_cmp(&off(b.1)));
+            let found = space.strip_at(space.at(0.0, across));
+            assert_eq!(found, first.map(|(place, _)| place), "at {across}");
+        }
     }
 }

@@ -4,7 +4,10 @@
 //! where it ended before. So it survives a wall that is dragged, whose bays shift; a cable whose own
 //! drop has moved is laid anew. Nothing is weighed here: that is for the network.
 
+use std::cmp::Ordering;
+
 use super::Routing;
+use super::graph::{Graph, Node, Step};
 use super::way::{Move, MoveKind, Place3, Way, Ways};
 
 /// A move may end so far from where it ended before, millimetres; farther is another move.
@@ -20,7 +23,7 @@ impl Routing<'_> {
     /// For each cable of the problem the steps of its earlier way, as far as it can be followed from
     /// its drop to the closet; none for a cable that is new, had no way, or whose drop moved.
     pub(super) fn paths_again(&self, previous: &Ways) -> Vec<Vec<u32>> {
-        let steps = self.steps_at_places();
+        let steps = StepsAt::of(&self.graph);
         let path = |(place, (cable, _)): (usize, &(_, _))| {
             let way = previous.way(*cable)?;
             self.follow(&steps, place, way)
@@ -29,20 +32,7 @@ impl Routing<'_> {
         cables.map(|one| path(one).unwrap_or_default()).collect()
     }
 
-    /// For each place the steps that start or end there.
-    fn steps_at_places(&self) -> Vec<Vec<u32>> {
-        let mut at = vec![Vec::new(); self.graph.places.len()];
-        for (i, step) in self.graph.steps.iter().enumerate() {
-            for end in [step.from, step.to] {
-                if let Some(steps) = at.get_mut(end as usize) {
-                    steps.push(i as u32);
-                }
-            }
-        }
-        at
-    }
-
-    fn follow(&self, steps: &[Vec<u32>], place: usize, way: &Way) -> Option<Vec<u32>> {
+    fn follow(&self, steps: &StepsAt, place: usize, way: &Way) -> Option<Vec<u32>> {
         let node = self.problem.as_ref()?.cables.get(place)?.source;
         let start = way.moves.first()?.from;
         if apart(start, self.graph.places[node as usize]) > SAME {
@@ -59,10 +49,44 @@ impl Routing<'_> {
     }
 }
 
+/// For each place the steps that start or end there, in their order.
+struct StepsAt {
+    /// Where the steps of each place begin in `steps`; one more for the end.
+    begin: Vec<u32>,
+    steps: Vec<u32>,
+}
+
+impl StepsAt {
+    fn of(graph: &Graph) -> Self {
+        let ends = |step: &Step| [step.from as usize, step.to as usize];
+        let mut begin = vec![0; graph.places.len() + 1];
+        for place in graph.steps.iter().flat_map(ends) {
+            begin[place + 1] += 1;
+        }
+        for place in 1..begin.len() {
+            begin[place] += begin[place - 1];
+        }
+        let mut next = begin.clone();
+        let mut steps = vec![0; 2 * graph.steps.len()];
+        for (i, step) in graph.steps.iter().enumerate() {
+            for place in ends(step) {
+                steps[next[place] as usize] = i as u32;
+                next[place] += 1;
+            }
+        }
+        Self { begin, steps }
+    }
+
+    fn at(&self, node: Node) -> &[u32] {
+        let place = node as usize;
+        &self.steps[self.begin[place] as usize..self.begin[place + 1] as usize]
+    }
+}
+
 /// A way as far as it is followed.
 struct Trail<'r, 'p> {
     routing: &'r Routing<'p>,
-    steps: &'r [Vec<u32>],
+    steps: &'r StepsAt,
     been: Vec<u32>,
     path: Vec<u32>,
     left: u32,
@@ -75,46 +99,67 @@ impl Trail<'_, '_> {
         let Some((earlier, rest)) = moves.split_first() else {
             return self.been.last().copied() == self.routing.graph.sink;
         };
-        for (edge, to) in self.nearest(earlier) {
+        let mut tried = None;
+        while let Some(next) = self.likest(earlier, tried) {
             if self.left == 0 {
                 return false;
             }
             self.left -= 1;
-            self.path.push(edge);
-            self.been.push(to);
+            self.path.push(next.edge);
+            self.been.push(next.to);
             if self.follow(rest) {
                 return true;
             }
             self.path.pop();
             self.been.pop();
+            tried = Some(next);
         }
         false
     }
 
-    /// The steps from here that are like an earlier move, the likest first, and where they lead.
-    fn nearest(&self, earlier: &Move) -> Vec<(u32, u32)> {
+    /// The step from here that is likest to an earlier move, of those less like it than `tried`.
+    fn likest(&self, earlier: &Move, tried: Option<Like>) -> Option<Like> {
         let graph = &self.routing.graph;
-        let Some(here) = self.been.last().copied() else {
-            return Vec::new();
-        };
-        let like = self.steps[here as usize].iter().filter_map(|edge| {
-            let step = &graph.steps[*edge as usize];
+        let here = self.been.last().copied()?;
+        let like = self.steps.at(here).iter().filter_map(|edge| {
+            let step = graph.steps.get(*edge as usize)?;
+            if !alike(step.kind, earlier.kind) {
+                return None;
+            }
             let to = if step.from == here {
                 step.to
             } else {
                 step.from
             };
             let off = apart(earlier.to, graph.places[to as usize]);
-            let open = alike(step.kind, earlier.kind) && off <= FAR && !self.been.contains(&to);
-            let longer = (step.length - earlier.length).abs();
-            open.then_some((off, longer, *edge, to))
+            let like = Like {
+                off,
+                longer: (step.length - earlier.length).abs(),
+                edge: *edge,
+                to,
+            };
+            (off <= FAR && !self.been.contains(&to)).then_some(like)
         });
-        let mut like: Vec<_> = like.collect();
-        like.sort_by(|a, b| {
-            let near = a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1));
-            near.then(a.2.cmp(&b.2))
-        });
-        like.into_iter().map(|(.., edge, to)| (edge, to)).collect()
+        let left = like.filter(|like| tried.is_none_or(|tried| tried.order(like).is_lt()));
+        left.min_by(Like::order)
+    }
+}
+
+/// A step like an earlier move: how far from it it ends, how much longer or shorter it is.
+#[derive(Clone, Copy)]
+struct Like {
+    off: f64,
+    longer: f64,
+    edge: u32,
+    to: Node,
+}
+
+impl Like {
+    /// The likest first; of two that are equally like, that of the lower number.
+    fn order(&self, other: &Self) -> Ordering {
+        let near = self.off.total_cmp(&other.off);
+        let long = self.longer.total_cmp(&other.longer);
+        near.then(long).then(self.edge.cmp(&other.edge))
     }
 }
 

@@ -337,7 +337,12 @@ impl<'p> House<'p> {
     /// Where cable enters a space at a place: the same node for two walls that stand on one another.
     fn port(&mut self, space: usize, at: Pos, z: f64) -> Node {
         let ports = &self.ports[space];
-        if let Some(port) = ports.iter().find(|port| port.at.distance(at) < SAME_PORT) {
+        let near = |a: f64, b: f64| (a - b).abs() < SAME_PORT;
+        let may = ports
+            .iter()
+            .filter(|port| near(port.at.x, at.x) && near(port.at.y, at.y));
+        let mut may = may.filter(|port| port.at.distance(at) < SAME_PORT);
+        if let Some(port) = may.next() {
             return port.node;
         }
         let node = self.graph.place(Place3 { at, z });

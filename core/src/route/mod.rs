@@ -212,16 +212,17 @@ impl<'p> Routing<'p> {
         }
         ways.sort_by_key(|(drawn, _)| *drawn);
         told.ways = ways.into_iter().map(|(_, way)| way).collect();
-        told.supported = self.length_of(trunk);
+        told.supported = self.length_of(&trunk);
         told
     }
 
     /// The length of steps together, each counted once.
-    fn length_of(&self, mut steps: Vec<usize>) -> Mm {
-        steps.sort_unstable();
-        steps.dedup();
-        let lengths = steps.iter().map(|step| self.graph.steps[*step].length);
-        let mut lengths: Vec<f64> = lengths.collect();
+    fn length_of(&self, steps: &[usize]) -> Mm {
+        let mut is_new = vec![true; self.graph.steps.len()];
+        let once = steps
+            .iter()
+            .filter(|step| std::mem::take(&mut is_new[**step]));
+        let mut lengths: Vec<f64> = once.map(|step| self.graph.steps[*step].length).collect();
         lengths.sort_by(f64::total_cmp);
         Mm::rounded(lengths.iter().sum())
     }
@@ -240,10 +241,10 @@ impl<'p> Routing<'p> {
             told.crossings.push(crossing.clone());
             told.crossings.len() - 1
         });
+        // They are told by identity, so a cable that was here already is the last.
         let cables = &mut told.crossings[place].cables;
-        if !cables.contains(&cable) {
+        if cables.last() != Some(&cable) {
             cables.push(cable);
-            cables.sort();
         }
         Some(place)
     }
