@@ -8,7 +8,8 @@ use crate::shape::{Direction, Point, Pos};
 const SUBFLOOR: f64 = 19.05;
 /// Depth of a roof truss's bottom chord: a dressed 2x4.
 const CHORD: f64 = 88.9;
-/// The most strips a space is cut into.
+/// The most strips a space is cut into: 162 m of joists 16 in on centre, more than any house. It keeps
+/// hostile plans from asking for millions; what it leaves out is told ([`Space::uncut`]).
 const MOST_STRIPS: i64 = 400;
 /// What is left between two joists nearer than this is no strip, millimetres.
 const NARROWEST_STRIP: f64 = 60.0;
@@ -62,6 +63,9 @@ pub struct Space {
     pub spacing: f64,
     /// Strips in order across; their borders are the joists.
     pub strips: Vec<Strip>,
+    /// How far it reaches across beyond the last strip, where there would be too many; 0 elsewhere.
+    /// Millimetres. No joists are laid there.
+    pub uncut: f64,
     /// What encloses it.
     pub outline: Outline,
 }
@@ -211,6 +215,7 @@ fn lay(layout: Layout, level: &Level, outline: &Outline) -> Option<Space> {
     let high = corners().max_by(f64::total_cmp)?;
     let low = low - half_of_walls(level, across, low);
     let high = high + half_of_walls(level, across, high);
+    let (strips, uncut) = strips(low, high, layout.spacing);
     Some(Space {
         kind: layout.kind,
         z: layout.z,
@@ -218,13 +223,14 @@ fn lay(layout: Layout, level: &Level, outline: &Outline) -> Option<Space> {
         along,
         across,
         spacing: layout.spacing,
-        strips: strips(low, high, layout.spacing),
+        strips,
+        uncut,
         outline: outline.clone(),
     })
 }
 
-/// The strips between joists from one outside to the other.
-fn strips(low: f64, high: f64, spacing: f64) -> Vec<Strip> {
+/// The strips between joists from one outside to the other, and how far short of it they end.
+fn strips(low: f64, high: f64, spacing: f64) -> (Vec<Strip>, f64) {
     let half = Lumber::THICKNESS.0 / 2.0;
     let count = (((high - low) / spacing).ceil() as i64).clamp(1, MOST_STRIPS);
     let joist = |place: i64| match place {
@@ -235,10 +241,9 @@ fn strips(low: f64, high: f64, spacing: f64) -> Vec<Strip> {
         from: joist(place),
         to: joist(place + 1),
     };
-    (0..count)
-        .map(strip)
-        .filter(|strip| strip.to - strip.from > NARROWEST_STRIP)
-        .collect()
+    let wide = |strip: &Strip| strip.to - strip.from > NARROWEST_STRIP;
+    let strips = (0..count).map(strip).filter(wide).collect();
+    (strips, high - half - joist(count))
 }
 
 /// How far the outside of the walls on a border is from their centre lines, measured across the
@@ -342,6 +347,17 @@ mod tests {
         let strip = space.strips[there];
         let across = space.across_of(Pos::new(700.0, 100.0));
         assert!(strip.from <= across && across <= strip.to);
+    }
+
+    /// By hand: 400 strips of 100 mm are 40 m; the middle of the last joist is 19.05 mm within the
+    /// outside, at 50 m.
+    #[test]
+    fn what_is_left_without_joists_is_known() {
+        let (strips, uncut) = strips(0.0, 50_000.0, 100.0);
+        assert_eq!((strips.len(), strips[399].to), (400, 40_000.0));
+        assert!((uncut - (10_000.0 - 19.05)).abs() < 1e-9, "{uncut}");
+        assert_eq!(super::strips(0.0, 40_000.0, 100.0).1, 0.0);
+        assert_eq!(super::strips(0.0, 9_000.0, 406.4).1, 0.0);
     }
 
     #[test]
