@@ -7,6 +7,11 @@ use crate::shape::{Point, Pos, Segment};
 
 /// Ends nearer to a line than this meet it, millimetres beyond half the other wall's width.
 const TOLERANCE: f64 = 60.0;
+/// A splice no farther than this from a corner is at it, millimetres: half a wide wall and the tolerance.
+const REACH: f64 = 200.0;
+/// Sine of the angle up to which two walls end to end are in one line, 3 degrees: whole millimetres bend
+/// a line that lies askew, and a corner as flat as that has no inside.
+const STRAIGHT: f64 = 0.05;
 /// Lengths that differ by less than this are alike: what whole millimetres leave open.
 const ALIKE: f64 = 1.0;
 
@@ -36,7 +41,8 @@ pub enum JointKind {
     CornerButt,
     /// This wall ends against the other's face.
     TeeButt,
-    /// The other wall ends against this one's face, or stops on both sides of it.
+    /// The other wall ends against this one's face, or stops on both sides of it. At an end of this one,
+    /// another carries it on in its line.
     TeeThrough,
     /// Both end here in one line.
     Splice,
@@ -74,7 +80,7 @@ fn ends_of(level: &Level, wall: &Wall) -> WallEnds {
         .walls
         .iter()
         .filter(|other| other.id != wall.id)
-        .filter_map(|other| joint(wall, &line, other))
+        .filter_map(|other| joint(level, wall, &line, other))
         .collect();
     joints.sort_by(|a, b| a.at.total_cmp(&b.at).then(a.half.total_cmp(&b.half)));
     let start = plate_end(&joints, 0.0);
@@ -90,7 +96,9 @@ fn plate_end(joints: &[Joint], at: f64) -> f64 {
     let inset = here.filter_map(|joint| match joint.kind {
         JointKind::CornerThrough => Some(-joint.half),
         JointKind::CornerButt | JointKind::TeeButt => Some(joint.half),
-        JointKind::Splice | JointKind::TeeThrough => None,
+        // The wall that carries this one on begins where it ends.
+        JointKind::Splice => Some(0.0),
+        JointKind::TeeThrough => None,
     });
     // A butt wins over a through corner: three walls at one point leave one through wall.
     inset
@@ -100,15 +108,16 @@ fn plate_end(joints: &[Joint], at: f64) -> f64 {
         .unwrap_or(0.0)
 }
 
-fn joint(wall: &Wall, line: &Segment, other: &Wall) -> Option<Joint> {
+fn joint(level: &Level, wall: &Wall, line: &Segment, other: &Wall) -> Option<Joint> {
     let beyond = other.line()?;
-    match line.crossing(&beyond) {
-        Some((at, on_other)) => meeting(wall, line, other, &beyond, at, on_other),
-        None => splice(line, other, &beyond),
-    }
+    splice(line, other, &beyond).or_else(|| {
+        let (at, on_other) = line.crossing(&beyond)?;
+        meeting(level, wall, line, other, &beyond, at, on_other)
+    })
 }
 
 fn meeting(
+    level: &Level,
     wall: &Wall,
     line: &Segment,
     other: &Wall,
@@ -126,8 +135,7 @@ fn meeting(
     let ends_here = at <= reach || at >= line.length - reach;
     let other_ends = on_other <= reach_other || on_other >= beyond.length - reach_other;
     let kind = match (ends_here, other_ends) {
-        (true, true) if runs_through(wall, other) => JointKind::CornerThrough,
-        (true, true) => JointKind::CornerButt,
+        (true, true) => corner(level, wall, other, line.at(at, 0.0)),
         (true, false) => JointKind::TeeButt,
         (false, _) => JointKind::TeeThrough,
     };
@@ -143,6 +151,52 @@ fn meeting(
     })
 }
 
+/// How a wall meets another where both end. Each counts together with the wall that carries it on in its
+/// line, so that two halves of a line agree on which of them and the third runs through.
+fn corner(level: &Level, wall: &Wall, other: &Wall, place: Pos) -> JointKind {
+    let (mine, theirs) = (
+        carried_on(level, wall, place),
+        carried_on(level, other, place),
+    );
+    let through = runs_through(&mine.unwrap_or(*wall), &theirs.unwrap_or(*other));
+    match (through, mine.is_some()) {
+        (true, true) => JointKind::TeeThrough,
+        (true, false) => JointKind::CornerThrough,
+        (false, _) => JointKind::CornerButt,
+    }
+}
+
+/// A wall as one with another that is spliced to it near a place: from the far end of one to the far end
+/// of the other, as wide as the wider and carrying what either carries. `None` where none is.
+fn carried_on(level: &Level, wall: &Wall, place: Pos) -> Option<Wall> {
+    let line = wall.line()?;
+    let others = level.walls.iter().filter(|other| other.id != wall.id);
+    let spliced = |other: &&Wall| {
+        let beyond = other.line();
+        let joint = beyond.and_then(|beyond| splice(&line, other, &beyond));
+        joint.is_some_and(|joint| line.at(joint.at, 0.0).distance(place) < REACH)
+    };
+    let other = others
+        .filter(spliced)
+        .min_by_key(|other| ends_in_order(other))?;
+    let far = |wall: &Wall| match wall.from.pos().distance(place) > wall.to.pos().distance(place) {
+        true => wall.from,
+        false => wall.to,
+    };
+    let wider = other.width().micrometres() > wall.width().micrometres();
+    Some(Wall {
+        from: far(wall),
+        to: far(other),
+        lumber: if wider { other.lumber } else { wall.lumber },
+        role: if carries(other) < carries(wall) {
+            other.role
+        } else {
+            wall.role
+        },
+        ..*wall
+    })
+}
+
 /// On which sides of `line` the other wall reaches out.
 fn sides(line: &Segment, beyond: &Segment, reach: f64) -> (bool, bool) {
     let asides = [line.aside_of(beyond.from), line.aside_of(beyond.to)];
@@ -153,6 +207,9 @@ fn sides(line: &Segment, beyond: &Segment, reach: f64) -> (bool, bool) {
 }
 
 fn splice(line: &Segment, other: &Wall, beyond: &Segment) -> Option<Joint> {
+    if line.along.cross(beyond.along).abs() > STRAIGHT {
+        return None;
+    }
     let mine = [(0.0, line.from), (line.length, line.to)];
     let near =
         |end: Pos| beyond.from.distance(end) < TOLERANCE || beyond.to.distance(end) < TOLERANCE;
@@ -171,18 +228,22 @@ fn splice(line: &Segment, other: &Wall, beyond: &Segment) -> Option<Joint> {
 /// longer, then the one that [`leads`]. The order of drawing decides nothing.
 pub(crate) fn runs_through(wall: &Wall, other: &Wall) -> bool {
     let rank = |wall: &Wall| {
-        let role = match wall.role {
-            Role::Exterior => 0,
-            Role::Bearing => 1,
-            Role::Partition => 2,
-        };
         let length = -wall.from.distance(wall.to).0;
-        (role, -wall.width().micrometres(), length)
+        (carries(wall), -wall.width().micrometres(), length)
     };
     match rank(wall).cmp(&rank(other)) {
         Ordering::Less => true,
         Ordering::Greater => false,
         Ordering::Equal => leads(wall, other),
+    }
+}
+
+/// A wall's place by what it carries: outside walls first, partitions last.
+fn carries(wall: &Wall) -> u8 {
+    match wall.role {
+        Role::Exterior => 0,
+        Role::Bearing => 1,
+        Role::Partition => 2,
     }
 }
 
@@ -330,6 +391,60 @@ mod tests {
         let ends = join(&level(&[((0, 0), (2000, 0)), ((2000, 0), (5000, 0))]));
         assert_eq!(ends[0].joints[0].kind, JointKind::Splice);
         assert_eq!(ends[0].end, 2000.0);
+    }
+
+    /// How each wall meets the others at (3000, 0), and how far from it its plates end, hundredths of a
+    /// millimetre.
+    fn at_the_splice(walls: &[Ends]) -> Vec<(Vec<JointKind>, i64)> {
+        let level = level(walls);
+        let place = Pos::new(3000.0, 0.0);
+        let walls = join(&level).into_iter().zip(&level.walls);
+        let told = walls.map(|(ends, wall)| {
+            let line = wall.line().unwrap();
+            let first = line.from.distance(place) < 1.0;
+            let end = match first {
+                true => ends.start,
+                false => line.length - ends.end,
+            };
+            let kinds = ends.joints.iter().map(|joint| joint.kind).collect();
+            (kinds, (end * 100.0).round() as i64)
+        });
+        told.collect()
+    }
+
+    /// By hand: a line of 3 m and 1 m is longer than the wall of 2 m that ends at its joint, though one
+    /// part of it is shorter: both parts end at the joint, and the third at their face, 44.45 mm off it.
+    /// A wall of 6 m runs through between them.
+    #[test]
+    fn two_walls_in_one_line_agree_on_a_third_that_ends_at_their_joint() {
+        use JointKind::{CornerButt, CornerThrough, Splice, TeeThrough};
+        let ends = |walls: &[Ends]| {
+            let mut found = at_the_splice(walls);
+            for (kinds, _) in &mut found {
+                kinds.sort();
+            }
+            found
+        };
+        let (near, far) = (((0, 0), (3000, 0)), ((3000, 0), (4000, 0)));
+        let goes_on = || (vec![TeeThrough, Splice], 0);
+        assert_eq!(
+            ends(&[near, far, ((3000, 0), (3000, 2000))]),
+            [goes_on(), goes_on(), (vec![CornerButt; 2], 4445)]
+        );
+        let stops = || (vec![CornerButt, Splice], 4445);
+        assert_eq!(
+            ends(&[near, far, ((3000, 0), (3000, 6000))]),
+            [stops(), stops(), (vec![CornerThrough; 2], -4445)]
+        );
+    }
+
+    /// Halves of a line that whole millimetres have bent by less than half a degree.
+    #[test]
+    fn a_line_that_is_bent_by_a_hair_is_spliced() {
+        let ends = join(&level(&[((0, 0), (2000, 7)), ((2000, 7), (5000, 0))]));
+        assert_eq!(ends[0].joints.len(), 1);
+        assert_eq!(ends[0].joints[0].kind, JointKind::Splice);
+        assert!((ends[0].end - 2000.0).abs() < 0.1);
     }
 
     #[test]
