@@ -5,6 +5,7 @@ use super::graph::{Graph, Node, Step};
 use super::lane::lane_height;
 use super::obstacle::Obstacles;
 use super::price::{Prices, capacity};
+use super::studs;
 use super::way::{Crossing, Member, MoveKind, Place3};
 use crate::framing::{BayKind, Framing, Joint, JointKind, LevelFraming, WallFraming, runs_through};
 use crate::plan::{Level, Plan, Wall, WallId};
@@ -172,8 +173,9 @@ impl<'p> House<'p> {
             }
             let uprights = studs.iter().map(|stud| &framing.studs[*stud]);
             let offset = uprights.map(|stud| stud.from).fold(f64::INFINITY, f64::min);
+            let limit = studs::limit(&self.plan.rules, self.walls[place].wall, framing, &studs);
             let crossing = self.wall_crossing(place, Member::Studs(studs), offset, lane);
-            let Some(hole) = self.stud_hole(place, crossing) else {
+            let Some(hole) = self.stud_hole(limit, crossing) else {
                 continue;
             };
             let ends = (
@@ -229,15 +231,8 @@ impl<'p> House<'p> {
         }
     }
 
-    /// A hole in studs, within the limit of the wall's studs; `None` where no bit is within it. Doubled
-    /// studs are held to what single ones allow: that not too many of them are bored in a row is known
-    /// only once every way is.
-    fn stud_hole(&mut self, place: usize, crossing: Crossing) -> Option<usize> {
-        let wall = self.walls[place].wall;
-        let limit = self
-            .plan
-            .rules
-            .stud_limit(wall.width(), wall.role.is_bearing(), false);
+    /// A hole in studs or in a corner within their limit; `None` where no bit is within it.
+    fn stud_hole(&mut self, limit: Size, crossing: Crossing) -> Option<usize> {
         let (_, area) = capacity(&self.plan.rules, &self.plan.catalogue.bits, limit)?;
         let price = Prices::bore(self.plan, &crossing);
         Some(self.graph.share(Some(crossing), price, area))
@@ -439,12 +434,8 @@ impl<'p> House<'p> {
         };
         let ids = (a.wall.id, b.wall.id);
         let crossing = self.wall_crossing(place, member, joint.at, hub.height);
-        let tighter = if a.wall.role.is_bearing() {
-            place
-        } else {
-            other
-        };
-        let Some(hole) = self.stud_hole(tighter, crossing) else {
+        let limit = studs::corner_limit(&self.plan.rules, a.wall, b.wall);
+        let Some(hole) = self.stud_hole(limit, crossing) else {
             return;
         };
         let kind = MoveKind::IntoWall {

@@ -22,6 +22,7 @@ mod pinned;
 mod power;
 mod price;
 mod region;
+mod studs;
 mod trouble;
 mod way;
 mod words;
