@@ -285,9 +285,7 @@ impl WallFraming {
                 self.full(StudKind::Common, near);
             }
         }
-        while let Some(centre) = self.too_far_apart(spacing, from) {
-            self.full(StudKind::Common, centre - BOARD / 2.0);
-        }
+        self.fill(spacing, from);
     }
 
     fn in_opening(&self, from: f64, to: f64) -> bool {
@@ -296,20 +294,26 @@ impl WallFraming {
             .any(|header| header.from <= to && from <= header.to)
     }
 
-    /// Where a stud is missing between two that stand too far apart, if any.
-    fn too_far_apart(&self, spacing: f64, from: LayoutEnd) -> Option<f64> {
-        let full = self
-            .studs
-            .iter()
-            .filter(|s| s.bottom <= self.bottom && s.top >= self.top);
+    /// Stands a stud wherever two full ones are too far apart, until none are.
+    fn fill(&mut self, spacing: f64, from: LayoutEnd) {
+        let full = self.studs.iter();
+        let full = full.filter(|stud| stud.bottom <= self.bottom && stud.top >= self.top);
         let mut centres: Vec<f64> = full.map(|stud| (stud.from + stud.to) / 2.0).collect();
         centres.sort_by(f64::total_cmp);
-        let pairs = centres.windows(2).map(|pair| (pair[0], pair[1]));
-        let wide = |(a, b): &(f64, f64)| b - a > spacing + 1e-6 && !self.in_opening(*a, *b);
-        pairs.into_iter().find(wide).map(|(a, b)| match from {
-            LayoutEnd::First => (a + spacing).min(b - BOARD),
-            LayoutEnd::Second => (b - spacing).max(a + BOARD),
-        })
+        let mut at = 1;
+        while let Some(&[a, b]) = centres.get(at - 1..=at) {
+            let wide = b - a > spacing + 1e-6 && !self.in_opening(a, b);
+            if !wide {
+                at += 1;
+                continue;
+            }
+            let centre = match from {
+                LayoutEnd::First => (a + spacing).min(b - BOARD),
+                LayoutEnd::Second => (b - spacing).max(a + BOARD),
+            };
+            self.full(StudKind::Common, centre - BOARD / 2.0);
+            centres.insert(at, centre);
+        }
     }
 
     fn cripple(&mut self, opening: &Opening, layout: &[f64]) {
