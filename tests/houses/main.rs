@@ -1,7 +1,8 @@
 //! Houses against counts made by hand, the path of every cable worked out beside the check (`a`, `b`,
 //! `c`), and their holes (`holes`, `holes_b`, `tape`); how near their ways are to the best (`gaps`); that neither
 //! the order of drawing (`order`) nor the place on the sheet (`moved`) decides anything; what changes do
-//! to every list (`changes`); designs of a drag's frames (`again`); and what stands in the way (`obstacles`).
+//! to every list (`changes`); designs of a drag's frames (`again`); what stands in the way (`obstacles`);
+//! and that no two members are in one another (`solid`).
 
 #![expect(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
@@ -16,6 +17,7 @@ mod holes_b;
 mod moved;
 mod obstacles;
 mod order;
+mod solid;
 mod tape;
 
 use borewright_core::design::Design;

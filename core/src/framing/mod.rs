@@ -9,6 +9,7 @@ mod doubled;
 mod end;
 mod headers;
 mod joints;
+mod nailers;
 mod outline;
 mod outside;
 mod room;

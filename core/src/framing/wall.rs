@@ -204,7 +204,7 @@ fn frame_wall(level: &Level, wall: &Wall, ends: WallEnds) -> Option<WallFraming>
 
 impl WallFraming {
     fn upright(&mut self, kind: StudKind, from: f64, bottom: f64, top: f64) {
-        let from = from.clamp(self.start, (self.end - BOARD).max(self.start));
+        let from = self.within_plates(from);
         self.studs.push(Stud {
             kind,
             from,
@@ -213,6 +213,11 @@ impl WallFraming {
             top,
             number: 0,
         });
+    }
+
+    /// Where a stud starts that is to start here: no farther out than the ends of the plates.
+    pub(super) fn within_plates(&self, from: f64) -> f64 {
+        from.clamp(self.start, (self.end - BOARD).max(self.start))
     }
 
     pub(super) fn full(&mut self, kind: StudKind, from: f64) {
@@ -238,28 +243,6 @@ impl WallFraming {
             bottom: head,
             top: (head + header_depth(far - near)).min(self.top),
         });
-    }
-
-    fn frame_ends_and_joints(&mut self) {
-        let (start, end) = (self.start, self.end);
-        self.full(StudKind::End, start);
-        self.full(StudKind::End, end - BOARD);
-        for joint in self.joints.clone() {
-            match joint.kind {
-                // The second stud backs the board of the inside corner by half its thickness.
-                JointKind::CornerThrough if joint.at < (start + end) / 2.0 => {
-                    self.full(StudKind::Corner, joint.at + joint.half - BOARD / 2.0);
-                }
-                JointKind::CornerThrough => {
-                    self.full(StudKind::Corner, joint.at - joint.half - BOARD / 2.0);
-                }
-                JointKind::TeeThrough => {
-                    self.full(StudKind::Backing, joint.at - joint.half - BOARD);
-                    self.full(StudKind::Backing, joint.at + joint.half);
-                }
-                JointKind::CornerButt | JointKind::TeeButt | JointKind::Splice => {}
-            }
-        }
     }
 
     /// Centres of the studs on layout, from the layout end's plate end.
