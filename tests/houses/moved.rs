@@ -13,10 +13,14 @@ use borewright_core::units::Mm;
 
 use crate::plan;
 
-const HOUSES: [&str; 3] = ["house-a", "house-b", "house-c"];
+pub const HOUSES: [&str; 3] = ["house-a", "house-b", "house-c"];
 
 /// The plan with every point and direction put elsewhere.
-fn put(plan: &Plan, point: impl Fn(Point) -> Point, way: impl Fn(Direction) -> Direction) -> Plan {
+pub fn put(
+    plan: &Plan,
+    point: impl Fn(Point) -> Point,
+    way: impl Fn(Direction) -> Direction,
+) -> Plan {
     let mut plan = plan.clone();
     for level in &mut plan.levels {
         for wall in &mut level.walls {
@@ -87,6 +91,7 @@ fn put_joists(
     };
     let (x, y) = from(direction, side);
     let whole = |part: f64| (part * 10_000.0).round() as i32;
+    // The same way, however long it is told.
     let wanted = way(Direction {
         dx: whole(x),
         dy: whole(y),
@@ -95,7 +100,8 @@ fn put_joists(
     let sides = [LayoutSide::First, LayoutSide::Second];
     let fits = |side: &LayoutSide| {
         let (x, y) = from(turned, *side);
-        (whole(x), whole(y)) == (wanted.dx, wanted.dy)
+        let wanted = Pos::new(f64::from(wanted.dx), f64::from(wanted.dy));
+        Pos::new(x, y).dot(wanted) > wanted.dot(wanted).sqrt() * 0.999
     };
     (turned, sides.into_iter().find(fits).unwrap())
 }
@@ -105,7 +111,7 @@ fn near(a: f64, b: f64) {
 }
 
 /// The same uprights, headers and bays at the same offsets of every wall.
-fn same_walls(a: &Framing, b: &Framing) {
+pub fn same_walls(a: &Framing, b: &Framing) {
     for (a, b) in a.levels.iter().zip(&b.levels) {
         near(a.floor, b.floor);
         assert_eq!(a.walls.len(), b.walls.len());
@@ -200,7 +206,7 @@ fn a_house_that_is_turned_takes_everything_along() {
 }
 
 /// As many joists in every space, as far from one another, from the same side.
-fn same_strips(a: &Framing, b: &Framing) {
+pub fn same_strips(a: &Framing, b: &Framing) {
     assert_eq!(a.spaces.len(), b.spaces.len());
     for (a, b) in a.spaces.iter().zip(&b.spaces) {
         assert_eq!(a.strips.len(), b.strips.len());
@@ -334,7 +340,7 @@ fn ways_do_not_ask_from_which_end_a_wall_was_drawn() {
     }
 }
 
-fn other(side: Side) -> Side {
+pub fn other(side: Side) -> Side {
     match side {
         Side::Left => Side::Right,
         Side::Right => Side::Left,

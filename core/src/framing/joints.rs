@@ -12,8 +12,9 @@ const REACH: f64 = 200.0;
 /// Sine of the angle up to which two walls end to end are in one line, 3 degrees: whole millimetres bend
 /// a line that lies askew, and a corner as flat as that has no inside.
 const STRAIGHT: f64 = 0.05;
-/// Lengths that differ by less than this are alike: what whole millimetres leave open.
-const ALIKE: f64 = 1.0;
+/// Lengths that differ by less than this are alike: each end of a wall that lies askew is up to 0.71 mm off
+/// its true place, so that two walls that are alike differ by up to 2.83 mm.
+const ALIKE: f64 = 3.0;
 
 /// Where another wall meets this one.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -227,13 +228,13 @@ fn splice(line: &Segment, other: &Wall, beyond: &Segment) -> Option<Joint> {
 /// Which of two walls runs through a corner or a cross: the one that carries more, then the wider, then the
 /// longer, then the one that [`leads`]. The order of drawing decides nothing.
 pub(crate) fn runs_through(wall: &Wall, other: &Wall) -> bool {
-    let rank = |wall: &Wall| {
-        let length = -wall.from.distance(wall.to).0;
-        (carries(wall), -wall.width().micrometres(), length)
-    };
+    let rank = |wall: &Wall| (carries(wall), -wall.width().micrometres());
+    let length = |wall: &Wall| wall.line().map_or(0.0, |line| line.length);
+    let longer = length(wall) - length(other);
     match rank(wall).cmp(&rank(other)) {
         Ordering::Less => true,
         Ordering::Greater => false,
+        Ordering::Equal if longer.abs() > ALIKE => longer > 0.0,
         Ordering::Equal => leads(wall, other),
     }
 }

@@ -11,6 +11,9 @@ const CHORD: f64 = 88.9;
 /// The most strips a space is cut into: 162 m of joists 16 in on centre, more than any house. It keeps
 /// hostile plans from asking for millions; what it leaves out is told ([`Space::uncut`]).
 const MOST_STRIPS: i64 = 400;
+/// A wall this near to the border of its level lies on it, millimetres: whole ones put the ends of a border
+/// that lies askew up to 1.42 mm apart.
+const ON_BORDER: f64 = 3.0;
 /// What is left between two joists nearer than this is no strip, millimetres.
 const NARROWEST_STRIP: f64 = 60.0;
 
@@ -249,7 +252,7 @@ fn strips(low: f64, high: f64, spacing: f64) -> (Vec<Strip>, f64) {
 /// How far the outside of the walls on a border is from their centre lines, measured across the
 /// joists.
 fn half_of_walls(level: &Level, across: Pos, border: f64) -> f64 {
-    let on_it = |place: Point| (place.pos().dot(across) - border).abs() < 1.0;
+    let on_it = |place: Point| (place.pos().dot(across) - border).abs() < ON_BORDER;
     let walls = level.walls.iter();
     let half = walls
         .filter(|wall| on_it(wall.from) && on_it(wall.to))
