@@ -1,6 +1,6 @@
 //! Houses against counts made by hand, the path of every cable worked out beside the check (`a`, `b`,
 //! `c`), and their holes (`holes`, `holes_b`, `tape`); how near their ways are to the best (`gaps`); that neither
-//! the order of drawing (`order`) nor the place on the sheet (`moved`, `askew`) decides anything; what changes do
+//! the order of drawing (`order`) nor the place on the sheet (`moved`, `mirrored`, `askew`) decides anything; what changes do
 //! to every list (`changes`); designs of a drag's frames (`again`); what stands in the way (`obstacles`);
 //! and that no two members are in one another (`solid`).
 
@@ -15,6 +15,7 @@ mod changes;
 mod gaps;
 mod holes;
 mod holes_b;
+mod mirrored;
 mod moved;
 mod obstacles;
 mod order;

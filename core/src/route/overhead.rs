@@ -48,8 +48,10 @@ impl House<'_> {
         let low = corners().min_by(f64::total_cmp)?;
         let high = corners().max_by(f64::total_cmp)?;
         let course = COURSE.max((high - low) / MOST_COURSES);
-        let first = low + course / 2.0;
-        let courses = (((high - first) / course).floor().max(0.0) as usize) + 1;
+        let courses = ((high - low) / course).round().max(1.0);
+        // As far from one end as from the other: a house in a mirror has the same ways.
+        let first = (low + high - (courses - 1.0) * course) / 2.0;
+        let courses = courses as usize;
         let mut nodes = Vec::new();
         for strip in &space.strips {
             for at in 0..courses {
