@@ -399,6 +399,46 @@ fn cable_comes_down_beside_a_wall_along_the_joists_wherever_it_stands() {
     }
 }
 
+/// ANSI/TIA-568.0-D and 568.2-D limit the permanent link of balanced twisted pair; nothing limits coax. One
+/// drop has both, over 12 m of way: with a limit of 10 m the one is too long and the other is not, and what is
+/// written for outside solvers says so.
+#[test]
+fn the_longest_link_is_for_twisted_pair_alone() {
+    use borewright_core::framing::Framing;
+    use borewright_core::plan::{CableKindId, CableSpec};
+    use borewright_core::route::Routing;
+    let plan = hall(2000);
+    let drop = plan.drops[0].id;
+    let plan = made(
+        &plan,
+        [
+            Edit::AddCable(drop, CableKindId::COAX),
+            Edit::SetRule(RuleId::LinkLength, 10_000.0),
+        ],
+    );
+    let too_long = |plan: &Plan| {
+        let ways = Design::of(plan).ways.ways.into_iter();
+        ways.map(|way| matches!(way.trouble, Some(NoWay::TooLong(_))))
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(too_long(&plan), [true, true, false]);
+    let framing = Framing::of(&plan);
+    let routing = Routing::of(&plan, &framing);
+    let limits = routing.problem().unwrap().cables.iter();
+    let limits: Vec<u32> = limits.map(|cable| cable.max_length_mm).collect();
+    let pair = 10_000 - 3048 - 457;
+    assert_eq!(limits, [pair, pair, u32::MAX]);
+    // A kind of cable that the name does not tell is what is ticked.
+    let coax = plan.catalogue.cable(CableKindId::COAX).unwrap().clone();
+    let twisted_pair = true;
+    let spec = CableSpec {
+        twisted_pair,
+        ..coax
+    };
+    let ticked = made(&plan, [Edit::SetCableKind(CableKindId::COAX, spec)]);
+    assert_eq!(too_long(&ticked), [true; 3]);
+}
+
 /// 90 m is for the link that stays, so the slack at both ends counts and the waste does not: a way
 /// that fills the link with its slack stands, a hand's breadth more does not. The router takes every
 /// move in whole millimetres, rounded up: a few more in all.

@@ -28,12 +28,24 @@ pub struct CableSpec {
     pub diameter: Size,
     /// Rated for outdoors.
     pub outdoor: bool,
+    /// Balanced twisted pair. Only its permanent link is limited in length (ANSI/TIA-568.0-D and
+    /// ANSI/TIA-568.2-D); the sources at hand give coax none.
+    pub twisted_pair: bool,
     /// Length of a full reel.
     pub reel: Mm,
     /// Part reels in the van.
     pub part_reels: Vec<Mm>,
     /// Full reels in the van, to pull from at once; 0 where reels are bought as the lengths need.
     pub on_hand: u16,
+}
+
+impl CableSpec {
+    /// Whether a cable of this name is taken for balanced twisted pair where nobody said: all but
+    /// "RG-6" and its like and what is called coax.
+    pub fn is_usually_twisted_pair(name: &str) -> bool {
+        let name = name.trim().to_ascii_lowercase();
+        !(name.starts_with("rg-") || name.contains("coax"))
+    }
 }
 
 /// Cables and bits this crew uses.
@@ -66,6 +78,7 @@ impl Default for Catalogue {
             letter,
             diameter: Size(diameter),
             outdoor,
+            twisted_pair: CableSpec::is_usually_twisted_pair(name),
             reel: Mm::feet(1000.0),
             part_reels: Vec::new(),
             on_hand: 0,
@@ -80,6 +93,21 @@ impl Default for Catalogue {
             bits: [0.5, 0.625, 0.75, 0.875, 1.0, 1.125, 1.25, 1.375, 1.5]
                 .map(Size::inches)
                 .to_vec(),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn coax_is_known_by_its_name() {
+        for name in ["RG-6", "rg-59 ", "Coax quad shield", "Drop coaxial"] {
+            assert!(!CableSpec::is_usually_twisted_pair(name), "{name}");
+        }
+        for name in ["Cat 6", "Cat 6A", "Cat 6 outdoor", "Orange"] {
+            assert!(CableSpec::is_usually_twisted_pair(name), "{name}");
         }
     }
 }

@@ -36,7 +36,7 @@ pub use words::{trouble_words, words};
 use std::collections::BTreeMap;
 
 use crate::framing::Framing;
-use crate::plan::{CableId, DropId, Entry, Plan};
+use crate::plan::{Cable, CableId, Drop, DropId, Entry, Plan};
 use crate::rules::RuleId;
 use crate::units::Mm;
 use graph::Graph;
@@ -131,12 +131,9 @@ impl<'p> Routing<'p> {
 
     fn state(&mut self) -> Option<Problem> {
         let sink = self.graph.sink?;
-        let longest = self.plan.rules.length(RuleId::LinkLength);
         let mut cables = Vec::new();
         for (drop, source) in self.plan.drops.iter().zip(&self.graph.sources) {
             let Some(source) = *source else { continue };
-            // The link is as long as the cable that stays: its way, and the slack at both ends.
-            let longest = (longest - drop.kind.slack(&self.plan.rules)).0.max(0) as u32;
             for cable in &drop.cables {
                 let area = self.plan.catalogue.diameter(cable.kind).circle().0 * 100.0;
                 let id = u64::from(cable.id.0);
@@ -145,7 +142,7 @@ impl<'p> Routing<'p> {
                     id,
                     source,
                     area,
-                    max_length_mm: longest,
+                    max_length_mm: self.longest(drop, cable),
                 });
                 self.routed.push((cable.id, drop.id));
             }
@@ -158,6 +155,17 @@ impl<'p> Routing<'p> {
             pins: self.pins(),
             cables,
         })
+    }
+
+    /// The longest way of a cable, millimetres; `u32::MAX` for one that is no twisted pair, whose link
+    /// nothing limits. The link is as long as the cable that stays: its way, and the slack at both ends.
+    fn longest(&self, drop: &Drop, cable: &Cable) -> u32 {
+        let kind = self.plan.catalogue.cable(cable.kind);
+        if kind.is_some_and(|kind| !kind.twisted_pair) {
+            return u32::MAX;
+        }
+        let (rules, slack) = (&self.plan.rules, drop.kind.slack(&self.plan.rules));
+        (rules.length(RuleId::LinkLength) - slack).0.max(0) as u32
     }
 
     /// Tells an answer in the house's terms.

@@ -55,7 +55,7 @@ rules! {
     PullingRoom,
     /// Least wood between two of our bores in one stud or plate, millimetres.
     BoreSpacing,
-    /// Longest permanent link, millimetres.
+    /// Longest permanent link of balanced twisted pair, millimetres.
     LinkLength,
     /// Power cable nearer than this stops a way, millimetres.
     PowerStop,

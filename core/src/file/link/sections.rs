@@ -29,13 +29,14 @@ mod tag {
     pub const DATES: u8 = 36;
     pub const DOUBLED: u8 = 35;
     pub const JOIST_LAYOUT: u8 = 37;
+    pub const TWISTED_PAIR: u8 = 39;
 }
 
 type Put = fn(&Plan, &mut Writer);
 type Take = fn(&mut Plan, &mut Reader, &mut Texts) -> Result<(), LinkError>;
 
 /// Every section in the order it is written and read; a section may lean on those before it.
-const SECTIONS: [(u8, Put, Take); 19] = [
+const SECTIONS: [(u8, Put, Take); 20] = [
     (
         tag::CATALOGUE,
         settings::put_catalogue,
@@ -63,6 +64,11 @@ const SECTIONS: [(u8, Put, Take); 19] = [
     (tag::DATES, settings::put_dates, settings::take_dates),
     (tag::DOUBLED, walls::put_doubled, walls::take_doubled),
     (tag::JOIST_LAYOUT, levels::put_layout, levels::take_layout),
+    (
+        tag::TWISTED_PAIR,
+        settings::put_twisted_pair,
+        settings::take_twisted_pair,
+    ),
 ];
 
 /// A plan as contents.

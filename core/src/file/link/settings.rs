@@ -142,6 +142,7 @@ fn usual_catalogue() -> Catalogue {
         letter,
         diameter: Size(diameter),
         outdoor,
+        twisted_pair: name != "RG-6",
         reel: Mm(304_800),
         part_reels: Vec::new(),
         on_hand: 0,
@@ -160,8 +161,11 @@ fn usual_catalogue() -> Catalogue {
 
 pub(super) fn put_catalogue(plan: &Plan, out: &mut Writer) {
     let mut told = plan.catalogue.clone();
-    // Reels on hand have a section of their own.
-    told.cables.iter_mut().for_each(|cable| cable.on_hand = 0);
+    // Reels on hand, and what is twisted pair against its name, have sections of their own.
+    for cable in &mut told.cables {
+        cable.on_hand = 0;
+        cable.twisted_pair = CableSpec::is_usually_twisted_pair(&cable.name);
+    }
     if told == usual_catalogue() {
         return;
     }
@@ -195,6 +199,7 @@ pub(super) fn take_catalogue(plan: &mut Plan, section: &mut Reader, texts: &mut 
     let mut cables = Vec::new();
     for (place, name) in names?.into_iter().enumerate() {
         cables.push(CableSpec {
+            twisted_pair: CableSpec::is_usually_twisted_pair(&name),
             name,
             letter: char::from_u32(at(&letters, place)?).ok_or(LinkError::Altered)?,
             diameter: Size(at(&diameters, place)?),
@@ -225,6 +230,27 @@ pub(super) fn take_on_hand(plan: &mut Plan, section: &mut Reader, _: &mut Texts)
     let counts: Vec<u16> = section.column_of(plan.catalogue.cables.len())?;
     for (cable, on_hand) in plan.catalogue.cables.iter_mut().zip(counts) {
         cable.on_hand = on_hand;
+    }
+    Ok(())
+}
+
+/// Which kinds are twisted pair, if any is against its name.
+pub(super) fn put_twisted_pair(plan: &Plan, out: &mut Writer) {
+    let cables = &plan.catalogue.cables;
+    let against =
+        |cable: &CableSpec| cable.twisted_pair != CableSpec::is_usually_twisted_pair(&cable.name);
+    if cables.iter().any(against) {
+        out.of(cables, |cable| i64::from(cable.twisted_pair));
+    }
+}
+
+pub(super) fn take_twisted_pair(plan: &mut Plan, section: &mut Reader, _: &mut Texts) -> Done {
+    if section.is_empty() {
+        return Ok(());
+    }
+    let said = section.column(plan.catalogue.cables.len())?;
+    for (cable, said) in plan.catalogue.cables.iter_mut().zip(said) {
+        cable.twisted_pair = said != 0;
     }
     Ok(())
 }

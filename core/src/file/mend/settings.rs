@@ -72,6 +72,7 @@ pub(in crate::file) fn stand_in(usual: &Catalogue, place: usize) -> CableSpec {
             letter: 'd',
             diameter: Size(6.0),
             outdoor: false,
+            twisted_pair: true,
             reel: Mm::feet(1000.0),
             part_reels: Vec::new(),
             on_hand: 0,

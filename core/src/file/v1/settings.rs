@@ -94,6 +94,9 @@ struct CableSpec {
     diameter: f64,
     #[serde(default, skip_serializing_if = "is_false")]
     outdoor: bool,
+    /// Left out where the name says it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    twisted_pair: Option<bool>,
     reel: i32,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     part_reels: Vec<i32>,
@@ -112,11 +115,13 @@ impl From<&plan::Catalogue> for Catalogue {
 
 impl From<&plan::CableSpec> for CableSpec {
     fn from(spec: &plan::CableSpec) -> Self {
+        let told = spec.twisted_pair != plan::CableSpec::is_usually_twisted_pair(&spec.name);
         Self {
             name: spec.name.clone(),
             letter: spec.letter,
             diameter: spec.diameter.0,
             outdoor: spec.outdoor,
+            twisted_pair: told.then_some(spec.twisted_pair),
             reel: spec.reel.0,
             part_reels: spec.part_reels.iter().map(|reel| reel.0).collect(),
             on_hand: spec.on_hand,
@@ -126,7 +131,9 @@ impl From<&plan::CableSpec> for CableSpec {
 
 impl From<CableSpec> for plan::CableSpec {
     fn from(spec: CableSpec) -> Self {
+        let usually = plan::CableSpec::is_usually_twisted_pair(&spec.name);
         Self {
+            twisted_pair: spec.twisted_pair.unwrap_or(usually),
             name: spec.name,
             letter: spec.letter,
             diameter: Size(spec.diameter),

@@ -9,7 +9,7 @@ use super::rules::Rules;
 use super::{Head, use_edit};
 use crate::hooks::use_desk;
 use crate::panels::read_field::ReadField;
-use crate::parts::{Field, FieldKind, Figures, Press, PressKind, Segments};
+use crate::parts::{Field, FieldKind, Figures, Press, PressKind, Segments, Tick};
 
 /// The slip of settings.
 #[component]
@@ -142,6 +142,14 @@ fn cable(place: usize, spec: &CableSpec, units: Units, edit: &Callback<Edit>) ->
             },
         )
     });
+    let ticked = spec.clone();
+    let onpairs = edit.reform(move |twisted_pair| {
+        let spec = CableSpec {
+            twisted_pair,
+            ..ticked.clone()
+        };
+        Edit::SetCableKind(id, spec)
+    });
     let diameter = read_kind(
         id,
         spec,
@@ -167,6 +175,7 @@ fn cable(place: usize, spec: &CableSpec, units: Units, edit: &Callback<Edit>) ->
     html! {
         <li key={place} class="SlipRow">
             <Field label={format!("Cable {}, letter {}", place + 1, spec.letter)} value={spec.name.clone()} onset={onname} />
+            <Tick label="Twisted pair, held to the longest permanent link" ticked={spec.twisted_pair} onset={onpairs} />
             <ReadField label="Diameter, mm" value={format!("{:.1} mm", spec.diameter.0)} read={diameter} />
             <ReadField label="A new reel holds" value={units.total(spec.reel)} read={reel} />
             <ReadField label="New reels in the van" value={spec.on_hand.to_string()} read={on_hand} />

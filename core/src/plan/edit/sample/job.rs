@@ -136,9 +136,11 @@ impl Dice {
 
     pub(super) fn cable_kind(&mut self, plan: &Plan) -> Edit {
         let place = self.below(plan.catalogue.cables.len() + 1);
+        let letter = self.one(['d', 'z', 'é', '1']);
         let spec = CableSpec {
             name: self.text(),
-            letter: self.one(['d', 'z', 'é', '1']),
+            letter,
+            twisted_pair: letter != 'z',
             diameter: self.size(3.0, 12.0),
             outdoor: self.chance(3),
             reel: Mm(self.one([304_800, 152_400, 305_000, 100_001])),
