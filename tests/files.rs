@@ -49,6 +49,40 @@ fn the_houses_are_as_described() {
     assert_eq!((levels, drops), (2, 46));
 }
 
+/// A file and a link that say an attic, or a closed roof, is over a level on which another stands: no edit
+/// makes that. Both open with one sentence, and the level has the next one's floor over it.
+#[test]
+fn a_roof_under_another_level_is_told_and_mended() {
+    use borewright_core::file::link::{self, Privacy};
+    use borewright_core::plan::Above;
+    use borewright_core::shape::Direction;
+    let whole = house('b');
+    let spaces = Design::of(&whole).framing.spaces.len();
+    for roof in [
+        Above::attic_over_trusses(Direction::ALONG_X),
+        Above::ClosedRoof,
+    ] {
+        let mut wrong = whole.clone();
+        let under = wrong.levels.len() - 2;
+        wrong.levels[under].above = roof;
+        let said = format!(
+            "What is over {} could not be kept",
+            wrong.levels[under].name
+        );
+        let of_file = file::read(&file::write(&wrong)).unwrap();
+        let of_link = link::read(&link::write(&wrong, Privacy::Everything).unwrap()).unwrap();
+        for opened in [of_file, of_link] {
+            assert!(
+                opened.losses.iter().any(|loss| loss.starts_with(&said)),
+                "{:?}",
+                opened.losses
+            );
+            assert_eq!(opened.plan.levels[under].above, Above::Level);
+            assert_eq!(Design::of(&opened.plan).framing.spaces.len(), spaces);
+        }
+    }
+}
+
 /// House A against the dimensions its sketch was drawn from.
 #[test]
 fn house_a_is_its_truth() {

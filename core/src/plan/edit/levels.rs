@@ -154,6 +154,33 @@ mod tests {
         assert!(plan.apply(&Edit::RemoveLevel(plan.levels[0].id)).is_err());
     }
 
+    /// An attic, whether over trusses or joists, and a closed roof lie over the highest level alone: set
+    /// before a level is added they rise with it, set after they are refused.
+    #[test]
+    fn a_roof_under_another_level_is_refused() {
+        let floor = Floor::sawn(Direction::ALONG_Y);
+        let roofs = [
+            Above::attic_over_trusses(Direction::ALONG_X),
+            Above::AtticJoists(floor),
+            Above::ClosedRoof,
+        ];
+        for roof in roofs {
+            let plan = Plan::new();
+            let ground = plan.levels[0].id;
+            let plan = plan.apply(&Edit::SetAbove(ground, roof)).unwrap();
+            let name = String::from("Upper");
+            let plan = plan.apply(&Edit::AddLevel { name, floor }).unwrap();
+            assert_eq!(plan.levels[0].above, Above::Level);
+            assert_eq!(plan.levels[1].above, roof);
+            let refusal = plan.apply(&Edit::SetAbove(ground, roof)).unwrap_err();
+            assert!(
+                refusal
+                    .sentence
+                    .starts_with("Another level stands on this one.")
+            );
+        }
+    }
+
     #[test]
     fn what_named_a_removed_level_goes_with_it() {
         use crate::plan::{Lumber, Pin, Role, WallId};
