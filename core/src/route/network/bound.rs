@@ -5,7 +5,7 @@
 //! every crossing and for any set of cables that might use it, the tolls of that set are never more
 //! than what its bores cost. For then, in any routing, edges and bores together cost at least the
 //! edges and the tolls on the paths taken, and each path costs at least its cable's cheapest. At a
-//! crossing of price `p`, capacity `c` and `b` bores four kinds of toll keep to that:
+//! crossing of price `p`, capacity `c` and `b` bores three kinds of toll keep to that:
 //!
 //! - *each cable its own amount*, with all amounts together at most `p`: any use at all needs
 //!   `b >= 1`;
@@ -13,16 +13,15 @@
 //! - *each group its own amount*: a group of cables that needs at least `m` units of bore at every
 //!   cut lets a flow of `m` units pass whose use of the crossing is at most `min(r, m) * b` (see
 //!   `group`). The group pays `m` times its own cheapest way, by tolls alone, and its amount counts
-//!   `min(r, m)` times against `p`. This is what sees that seven cables in bores for six need two;
-//! - *each of a crowd by the bore left half empty*, where those who stay away are counted instead of
-//!   those who pass, and what is paid too much is given back (see `crowd`). This is what sees that
-//!   25 cables in bores for 16 need two where all of them pass.
+//!   `min(r, m)` times against `p`. This is what sees that seven cables in bores for six need two.
 //!
 //! Any mixture holds as long as all of it together stays within `p`, since `b` is at least each of
-//! the four.
+//! the three. (The residual capacity inequality, which counts the bore that a crowd leaves half empty,
+//! would be a fourth. It parts those of the crowd from the others in the rule of the two ways below,
+//! and on houses that cost more than it brought.)
 //!
 //! The first kind may charge for each of the two ways through a crossing. Cables for whom all edges
-//! cost the same, with what the area and crowds pay, never pass one another (see `standard`, which
+//! cost the same, with what the area pays, never pass one another (see `standard`, which
 //! also tells how cables of unlike areas are split into such), so of their amounts only the dearer
 //! way counts against `p`. The flow of a group has no need to pass itself either.
 //!
@@ -45,7 +44,6 @@
 //! thousandth and rounded down, so no rounding can lift the bound too high.
 
 use super::answer::Answer;
-use super::crowd::Crowd;
 use super::graph::{Arc, NONE, Network};
 use super::group;
 use super::habit::Habit;
@@ -105,19 +103,13 @@ impl Bounder {
         } = relaxed(network);
         let groups = group::groups(network, &paths);
         let full = full_crossings(network, &paths);
-        let crowds: Vec<Gathered> = full
-            .iter()
-            .filter(|j| !copy.shared[crossings[**j as usize] as usize])
-            .filter_map(|j| Gathered::at(network, &paths, *j))
-            .collect();
         let standard = match full.is_empty() {
             true => Standard::NONE,
             false => Standard::new(paths.iter().map(|(cable, _)| network.cables[*cable].area)),
         };
-        let crowds_of = |cable: usize| crowds.iter().map(|crowd| crowd.of[cable]).collect();
-        let mut payers = Payer::cables(network, &paths, standard, crowds_of);
+        let mut payers = Payer::cables(network, &paths, standard);
         let cables = payers.len();
-        let group = |group| Payer::group(network, group, crowds.len());
+        let group = |group| Payer::group(network, group);
         payers.extend(groups.iter().map(group));
         if payers.len() * copy.crossings.len() > MOST_TOLLS {
             payers.clear();
@@ -130,12 +122,7 @@ impl Bounder {
                 (passes * edges * WHOLE).div_ceil(most_uses(&copy, j))
             }
         };
-        let mut tolls = Tolls::new(&copy, set_numbers(&payers), weight);
-        for (i, gathered) in crowds.into_iter().enumerate() {
-            let Gathered { at, mut crowd, .. } = gathered;
-            crowd.set_payers(payers.iter().map(|payer| payer.crowds[i]).collect());
-            tolls.gather(crossings[at as usize], crowd);
-        }
+        let tolls = Tolls::new(&copy, set_numbers(&payers), weight);
         Self {
             search: Search::new(&copy),
             tolls,
@@ -161,7 +148,6 @@ impl Bounder {
         self.steps += 1;
         let least = self.least.iter().zip(&self.payers);
         let total: u64 = least.map(|(least, payer)| least * payer.units).sum();
-        let total = total.saturating_sub(self.tolls.promised() * WHOLE);
         let total = total.div_ceil(PARTS * WHOLE);
         let rose = total > self.bound;
         self.bound = self.bound.max(total);
@@ -218,31 +204,6 @@ fn full_crossings(network: &Network, paths: &[(usize, Vec<u32>)]) -> Vec<u32> {
     }
     let full = |j: &u32| loads[*j as usize] > u64::from(network.crossings[*j as usize].capacity);
     (0..network.crossings.len() as u32).filter(full).collect()
-}
-
-/// A crowd, the crossing it passes, and for each cable whether it is of it.
-struct Gathered {
-    at: u32,
-    crowd: Crowd,
-    of: Vec<bool>,
-}
-
-impl Gathered {
-    /// The cables without pins that pass a crossing, if they need more than one bore.
-    fn at(network: &Network, paths: &[(usize, Vec<u32>)], at: u32) -> Option<Self> {
-        let passes = |(cable, path): &&(usize, Vec<u32>)| {
-            let mut arcs = path.iter().map(|arc| &network.arcs[*arc as usize]);
-            network.pins[*cable].is_empty() && arcs.any(|arc| arc.crossing == at)
-        };
-        let mut of = vec![false; network.cables.len()];
-        let mut area = 0;
-        for (cable, _) in paths.iter().filter(passes) {
-            of[*cable] = true;
-            area += u64::from(network.cables[*cable].area);
-        }
-        let crowd = Crowd::new(area, network.crossings[at as usize].capacity)?;
-        Some(Self { at, crowd, of })
-    }
 }
 
 impl Bounder {

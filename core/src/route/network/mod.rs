@@ -42,7 +42,6 @@
 mod amortised;
 mod answer;
 mod bound;
-mod crowd;
 mod effort;
 mod graph;
 mod group;

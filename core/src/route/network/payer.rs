@@ -18,24 +18,16 @@ pub(super) struct Payer {
     pub area: u32,
     /// Whether it pays what edges cost.
     pub linear: bool,
-    /// For each crowd whether it is of it.
-    pub crowds: Vec<bool>,
 }
 
 impl Payer {
-    /// Shares of cables that start together, count as the same area and are of the same crowds: what
-    /// is best for one is best for each, so they pay alike and are searched for once. A cable with
-    /// pins stays whole.
-    pub fn cables(
-        network: &Network,
-        paths: &[(usize, Vec<u32>)],
-        standard: Standard,
-        crowds_of: impl Fn(usize) -> Vec<bool>,
-    ) -> Vec<Self> {
+    /// Shares of cables that start together and count as the same area: what is best for one is best
+    /// for each, so they pay alike and are searched for once. A cable with pins stays whole.
+    pub fn cables(network: &Network, paths: &[(usize, Vec<u32>)], standard: Standard) -> Vec<Self> {
         let mut payers: Vec<Self> = Vec::new();
         for cable in paths.iter().map(|(cable, _)| *cable) {
             if !network.pins[cable].is_empty() {
-                payers.push(Self::pinned(network, cable, crowds_of(cable)));
+                payers.push(Self::pinned(network, cable));
                 continue;
             }
             for (area, units) in standard.split(network.cables[cable].area) {
@@ -45,7 +37,6 @@ impl Payer {
                     units,
                     area,
                     linear: true,
-                    crowds: crowds_of(cable),
                 };
                 let alike =
                     |other: &&mut Self| other.keeps_with(&one) && other.sources == one.sources;
@@ -62,11 +53,10 @@ impl Payer {
     /// them the same and they go all the way to the sink at once.
     pub fn keeps_with(&self, other: &Self) -> bool {
         let single = |payer: &Self| payer.linear && payer.stops.len() == 1;
-        let alike = (self.area, &self.crowds) == (other.area, &other.crowds);
-        single(self) && single(other) && alike
+        single(self) && single(other) && self.area == other.area
     }
 
-    fn pinned(network: &Network, cable: usize, crowds: Vec<bool>) -> Self {
+    fn pinned(network: &Network, cable: usize) -> Self {
         let stops: Vec<u32> = network.pins[cable]
             .iter()
             .copied()
@@ -79,11 +69,10 @@ impl Payer {
             units: WHOLE,
             area,
             linear: true,
-            crowds,
         }
     }
 
-    pub fn group(network: &Network, group: &Group, crowds: usize) -> Self {
+    pub fn group(network: &Network, group: &Group) -> Self {
         let sources = group.sources.clone();
         Self {
             sources,
@@ -91,7 +80,6 @@ impl Payer {
             units: group.units * WHOLE,
             area: 0,
             linear: false,
-            crowds: vec![false; crowds],
         }
     }
 

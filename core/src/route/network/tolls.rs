@@ -4,7 +4,6 @@
 //! rounded so that what is paid stays under the price; `bound` tells why that makes a bound. Nothing
 //! is searched here.
 
-use super::crowd::Crowd;
 use super::graph::{Arc, Network};
 use super::habit::{ALWAYS, Habit};
 use super::standard::WHOLE;
@@ -19,7 +18,7 @@ pub(super) const AREA_BITS: u32 = 16;
 /// overflows.
 const MOST_WEIGHT: u64 = 1 << 20;
 
-/// How often what the area and the crowd pay for a bore counts.
+/// How often what the area pays for a bore counts.
 const COST: i64 = WHOLE as i64;
 
 /// Amounts of each payer at each crossing, and of each crossing by the area.
@@ -36,13 +35,10 @@ pub(super) struct Tolls {
     /// A row for each crossing: what each set pays together one way and the other.
     sums: Vec<[i64; 2]>,
     rows: Vec<Row>,
-    crowds: Vec<Crowd>,
 }
 
 #[derive(Clone, Copy, Debug)]
 struct Row {
-    /// Its place among the crowds, if it has one.
-    crowd: Option<u32>,
     /// Whether both ways count as one.
     merged: bool,
     /// What is left of the price, in 256ths.
@@ -89,7 +85,6 @@ impl Tolls {
                 false => 0,
             };
             Row {
-                crowd: None,
                 merged: network.shared[j as usize],
                 left: left as i64,
                 capacity: crossing.capacity,
@@ -109,27 +104,13 @@ impl Tolls {
             weights,
             sums: vec![[0; 2]; network.crossings.len() * count],
             rows,
-            crowds: Vec::new(),
         }
-    }
-
-    /// Lets a crowd pay at a crossing that no way meets twice (see `crowd`).
-    pub fn gather(&mut self, crossing: u32, crowd: Crowd) {
-        self.rows[crossing as usize].crowd = Some(self.crowds.len() as u32);
-        self.crowds.push(crowd);
-    }
-
-    /// What all crowds together are promised back, in parts.
-    pub fn promised(&self) -> u64 {
-        self.crowds.iter().map(Crowd::promised).sum()
     }
 
     /// What a payer of this area pays on an edge of the crossing.
     pub fn toll(&self, crossing: u32, payer: usize, way: usize, area: u32) -> u64 {
         let row = &self.rows[crossing as usize];
-        let crowd = row.crowd.and_then(|i| self.crowds.get(i as usize));
-        let per_area = row.per_area + crowd.map_or(0, |crowd| crowd.rate(payer));
-        let by_area = per_area.saturating_mul(u64::from(area)) >> AREA_BITS;
+        let by_area = row.per_area.saturating_mul(u64::from(area)) >> AREA_BITS;
         u64::from(self.amount(crossing, payer, way)) + by_area
     }
 
@@ -167,15 +148,9 @@ impl Tolls {
         row.left -= dearer(*sums);
     }
 
-    /// Lets the crowd and the area pay all that is left at a crossing: the crowd the more, the
-    /// fuller its last bore is.
+    /// Lets the area pay all that is left at a crossing.
     pub fn fill_by_area(&mut self, crossing: u32) {
         let row = &mut self.rows[crossing as usize];
-        if let Some(crowd) = row.crowd.and_then(|i| self.crowds.get_mut(i as usize)) {
-            let part = row.left.max(0) / COST / 256 * crowd.last_of(row.capacity) as i64;
-            crowd.set(crowd.amount() + part);
-            row.left -= part * COST;
-        }
         row.set_by_area(row.by_area + row.left.max(0) / COST);
     }
 
@@ -185,9 +160,7 @@ impl Tolls {
     pub fn raise(&mut self, habit: &Habit, payers: &[(u64, u32)], stride: f64) {
         for j in 0..self.rows.len() as u32 {
             let shares = habit.at(j);
-            if self.raise_amounts(j, shares, payers, stride)
-                | self.raise_crowd(j, shares, payers, stride)
-            {
+            if self.raise_amounts(j, shares, payers, stride) {
                 self.cut(j);
             }
         }
@@ -232,25 +205,6 @@ impl Tolls {
         any
     }
 
-    /// Raises what the crowd pays; false if there is none.
-    fn raise_crowd(
-        &mut self,
-        j: u32,
-        shares: &[[u32; 2]],
-        payers: &[(u64, u32)],
-        stride: f64,
-    ) -> bool {
-        let row = &mut self.rows[j as usize];
-        let Some(crowd) = row.crowd.and_then(|i| self.crowds.get_mut(i as usize)) else {
-            return false;
-        };
-        let more = (stride * crowd.needed(shares, payers)).clamp(-1e8, 1e8) as i64;
-        let raised = (crowd.amount() + more).clamp(0, 1 << 31);
-        row.left -= (raised - crowd.amount()) * COST;
-        crowd.set(raised);
-        true
-    }
-
     /// Cuts what is paid at a crossing evenly until it is within the price; of each set what it pays
     /// the dearer way, and the other way what would be above that then.
     fn cut(&mut self, j: u32) {
@@ -258,9 +212,7 @@ impl Tolls {
             let excess = -self.rows[j as usize].left;
             let squares = self.squares(j);
             let row = &self.rows[j as usize];
-            let crowd = row.crowd.and_then(|i| self.crowds.get(i as usize));
-            let crowded = crowd.is_some_and(|crowd| crowd.amount() > 0);
-            let mut total = (i64::from(row.by_area > 0) + i64::from(crowded)) * COST * COST;
+            let mut total = i64::from(row.by_area > 0) * COST * COST;
             let first = j as usize * self.count;
             let sums = &self.sums[first..first + self.count];
             for (sums, squares) in sums.iter().zip(&squares) {
@@ -274,7 +226,7 @@ impl Tolls {
             };
             let overs: Vec<[i64; 2]> = sums.iter().zip(&squares).map(over).collect();
             self.cut_amounts(j, &overs, &squares);
-            self.rows[j as usize].cut(&mut self.crowds, share_of(excess, COST, total.max(1)));
+            self.rows[j as usize].cut(share_of(excess, COST, total.max(1)));
         }
     }
 
@@ -322,14 +274,9 @@ impl Tolls {
 }
 
 impl Row {
-    /// Takes so much from what the area and the crowd pay.
-    fn cut(&mut self, crowds: &mut [Crowd], less: i64) {
+    /// Takes so much from what the area pays.
+    fn cut(&mut self, less: i64) {
         self.set_by_area(self.by_area - less.min(self.by_area));
-        if let Some(crowd) = self.crowd.and_then(|i| crowds.get_mut(i as usize)) {
-            let less = less.min(crowd.amount());
-            crowd.set(crowd.amount() - less);
-            self.left += less * COST;
-        }
     }
 
     fn set_by_area(&mut self, by_area: i64) {
