@@ -62,10 +62,10 @@ const ASCENTS: u32 = 6;
 const FIRST_STRIDE: f64 = 200.0;
 const LONGER: f64 = 1.1;
 const SHORTER: f64 = 0.7;
-const IDLE: u32 = 10;
+const IDLE: u32 = 5;
 
 /// Of what is known of the ways taken so many 256ths are of the last round.
-const MEMORY: u32 = 4;
+const MEMORY: u32 = 2;
 
 /// Tolls are kept for at most so many pairs of payer and crossing, of 32 bytes each; a larger problem
 /// gets no bound.
