@@ -19,6 +19,8 @@ const LEADING: f64 = BODY * 1.25;
 const LINE: f64 = TICK + 1.4;
 /// Space between the two columns.
 const GUTTER: f64 = 8.0;
+/// Lines to write on under who to call: as many as there should be, and as many as will do.
+const CALLS: [usize; 2] = [3, 2];
 
 /// The cover, over as many pages as it needs, with a code where a link is given that one code can
 /// hold.
@@ -32,17 +34,27 @@ pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper, link: Option<&s
     let half = (body.width() - GUTTER) / 2.0;
     let left = Area::new(body.low, Pos::new(body.low.x + half, body.high.y));
     let right = Area::new(Pos::new(left.high.x + GUTTER, body.low.y), body.high);
-    let mut columns = [
-        Flow::of(left, left_column(plan, design, half)),
-        Flow::of(right, right_column(plan, design, half)),
-    ];
+    let modules = link.and_then(|link| qr(link).ok());
+    let columns = |blanks| {
+        [
+            Flow::of(left, left_column(plan, design, half, blanks)),
+            Flow::of(right, right_column(plan, design, half)),
+        ]
+    };
+    // A line to write on gives way where that saves the code a page of its own.
+    let room = |blanks: &usize| {
+        let modules = modules.as_ref()?;
+        free_column(&columns(*blanks), code::side(modules))
+    };
+    let blanks = CALLS.into_iter().find(|blanks| room(blanks).is_some());
+    let columns = columns(blanks.unwrap_or(CALLS[0]));
     let count = columns.iter().map(|flow| flow.pages.len()).max();
     let mut pages = vec![Picture::at_scale(1.0); count.unwrap_or(1).max(1)];
     for flow in &columns {
         flow.draw(&mut pages);
     }
-    if let Some(modules) = link.and_then(|link| qr(link).ok()) {
-        put_code(&mut pages, &mut columns, &modules);
+    if let Some(modules) = &modules {
+        put_code(&mut pages, &columns, modules);
     }
     let draft = |picture| draft(plan, extent, picture);
     pages.into_iter().map(draft).collect()
@@ -70,15 +82,18 @@ fn draft(plan: &Plan, extent: Extent, picture: Picture) -> Draft {
     }
 }
 
-/// Puts the code under the first column that leaves room for it on the first page, or on a page of
-/// its own.
-fn put_code(pages: &mut Vec<Picture>, columns: &mut [Flow; 2], modules: &Modules) {
+/// The first column that leaves room on the first page for a code with this side.
+fn free_column(columns: &[Flow; 2], side: f64) -> Option<Area> {
+    let is_free =
+        |flow: &&Flow| flow.pages.len() <= 1 && flow.bottom() + side + 3.0 <= flow.area.high.y;
+    columns.iter().find(is_free).map(|flow| flow.area)
+}
+
+/// Puts the code under the first column that leaves room for it, or on a page of its own.
+fn put_code(pages: &mut Vec<Picture>, columns: &[Flow; 2], modules: &Modules) {
     let side = code::side(modules);
-    let free = columns
-        .iter()
-        .find(|flow| flow.pages.len() <= 1 && flow.bottom() + side + 3.0 <= flow.area.high.y);
-    let (place, area) = match free {
-        Some(flow) => (0, flow.area),
+    let (place, area) = match free_column(columns, side) {
+        Some(area) => (0, area),
         None => {
             pages.push(Picture::at_scale(1.0));
             (pages.len() - 1, columns[0].area)
@@ -98,7 +113,7 @@ fn put_code(pages: &mut Vec<Picture>, columns: &mut [Flow; 2], modules: &Modules
     }
 }
 
-fn left_column(plan: &Plan, design: &Design, width: f64) -> Vec<Block> {
+fn left_column(plan: &Plan, design: &Design, width: f64, blanks: usize) -> Vec<Block> {
     let mut blocks = vec![Block::Heading(String::from("Totals"))];
     blocks.extend(
         totals(plan, design)
@@ -112,7 +127,7 @@ fn left_column(plan: &Plan, design: &Design, width: f64) -> Vec<Block> {
         blocks.extend(paragraph(&plan.note, width));
     }
     blocks.push(Block::Heading(String::from("Who to call")));
-    blocks.extend((0..3).map(|_| Block::Blank(String::new())));
+    blocks.extend((0..blanks).map(|_| Block::Blank(String::new())));
     blocks
 }
 

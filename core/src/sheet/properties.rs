@@ -287,6 +287,31 @@ fn a_link_is_a_code_on_the_cover_or_behind_it() {
 }
 
 #[test]
+fn a_line_to_write_on_gives_way_before_the_code_takes_a_page() {
+    let note = "Ask the builder about the garage. ".repeat(8);
+    let plan = sample::house().apply(&Edit::SetNote(note)).unwrap();
+    let design = Design::of(&plan);
+    let paper = Paper::of(Size::Letter);
+    let covers = |length: usize| {
+        let link = format!("https://borewright.example/#Q{}", "A1".repeat(length));
+        let pages = Sheets::with_link(&plan, &design, &paper, Some(&link));
+        let is_cover = |page: &Page| page.kind == Kind::Cover;
+        let covers: Vec<Page> = pages.into_iter().filter(is_cover).collect();
+        let rules = covers[0].layers[0]
+            .picture
+            .items
+            .iter()
+            .filter(|item| item.ink == Ink::Rule);
+        (covers.len(), rules.count())
+    };
+    let found: Vec<_> = (50..1000).step_by(50).map(covers).collect();
+    let (_, lines) = found[0];
+    let (few, far) = ((1, lines - 1), (2, lines));
+    assert!(found.contains(&few) && found.contains(&far), "{found:?}");
+    assert!(found.iter().all(|one| [(1, lines), few, far].contains(one)));
+}
+
+#[test]
 fn long_names_are_shortened_rather_than_run_over() {
     let plan = sample::house();
     let long = "The very long name of a job on a very long street ".repeat(6);
