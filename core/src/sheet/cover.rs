@@ -82,10 +82,11 @@ fn draft(plan: &Plan, extent: Extent, picture: Picture) -> Draft {
     }
 }
 
-/// The first column that leaves room on the first page for a code with this side.
+/// The first column that leaves room on the first page for a code with this side, which holds its
+/// quiet zone, and a little air.
 fn free_column(columns: &[Flow; 2], side: f64) -> Option<Area> {
     let is_free =
-        |flow: &&Flow| flow.pages.len() <= 1 && flow.bottom() + side + 3.0 <= flow.area.high.y;
+        |flow: &&Flow| flow.pages.len() <= 1 && flow.bottom() + side + 2.0 <= flow.area.high.y;
     columns.iter().find(is_free).map(|flow| flow.area)
 }
 
