@@ -264,7 +264,7 @@ mod tests {
             D10B | d18 | Living, outlet 16 in | no way
             D11A | d19 | Bath, outlet 16 in | no way
             D11B | d20 | Bath, outlet 16 in | no way
-            B14A | d21 | outdoors, doorbell 45 | in | no way
+            B14A | d21 | outdoors, doorbell 45 in | no way
             Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear | eye protection. Look for power, gas and water behind every | 7 of 9
             Test record | bore. Bearing members: ask the builder. No holes in trusses,
             beams or engineered wood without their maker. Local code, | builder and licensed trades decide.

@@ -32,12 +32,12 @@ fn columns() -> Vec<Column> {
     vec![
         column("cable", 19.0, 0.0),
         column("port", 13.0, 0.0),
-        column("to", 34.0, 1.0),
+        column("to", 37.0, 2.0),
         figures("planned", 21.0),
         figures("measured", 22.0),
         centred("good", 12.0),
-        column("fault, or off the plan", 34.0, 1.2),
-        column("date", 22.0, 0.2),
+        column("fault, or off the plan", 34.0, 0.4),
+        column("date", 20.0, 0.2),
     ]
 }
 
