@@ -29,8 +29,12 @@ impl WallFraming {
 
     /// Stands a stud that holds the boards of a corner or a tee. Another upright within half a board holds
     /// them itself; one farther off that is in the way gets it nailed to its side.
+    /// None stands in a door or window: what is framed around it holds the boards.
     fn nailer(&mut self, kind: StudKind, from: f64) {
         let from = self.within_plates(from);
+        if self.in_opening(from, from + BOARD) {
+            return;
+        }
         match self.studs.iter().find(|stud| overlaps(stud, from)) {
             None => self.full(kind, from),
             Some(stud) if (stud.from - from).abs() < BOARD / 2.0 => {}
@@ -40,7 +44,8 @@ impl WallFraming {
                     false => stud.to,
                 };
                 let beside = self.within_plates(beside);
-                if !self.studs.iter().any(|stud| overlaps(stud, beside)) {
+                let taken = self.studs.iter().any(|stud| overlaps(stud, beside));
+                if !taken && !self.in_opening(beside, beside + BOARD) {
                     self.full(kind, beside);
                 }
             }

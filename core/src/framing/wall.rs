@@ -271,7 +271,7 @@ impl WallFraming {
         self.fill(spacing, from);
     }
 
-    fn in_opening(&self, from: f64, to: f64) -> bool {
+    pub(super) fn in_opening(&self, from: f64, to: f64) -> bool {
         self.headers
             .iter()
             .any(|header| header.from <= to && from <= header.to)
@@ -497,6 +497,28 @@ mod tests {
         let jack_and_king = low.iter().filter(|(_, _, studs)| studs.len() == 2).count();
         assert_eq!(jack_and_king, 2);
         assert!(framing.neighbours(1200.0).len() < low.len() - 2);
+    }
+
+    /// A door from 1500 to 2313 and a wall that ends 53 mm beside its far edge, within it: one of its
+    /// studs would stand in the door, the other in the jack.
+    #[test]
+    fn no_stud_of_a_tee_stands_in_a_door() {
+        let mut level = level(4000);
+        level
+            .openings
+            .push(opening(OpeningKind::Door, 1500, 813, 0));
+        let (from, to) = (Point::new(2260, 0), Point::new(2260, 2000));
+        level.walls.push(Wall::new(
+            WallId(2),
+            from,
+            to,
+            Lumber::TwoByFour,
+            Role::Partition,
+        ));
+        let studs = &frame(&level)[0].studs;
+        let in_door = |stud: &&Stud| stud.to > 1500.0 && stud.from < 2313.0;
+        let mut low = studs.iter().filter(|stud| stud.bottom < 2000.0);
+        assert!(!low.any(|stud| in_door(&stud)), "{studs:?}");
     }
 
     #[test]
