@@ -1,6 +1,7 @@
 //! How walls meet: corners, tees, crosses and straight splices, by the drawn geometry.
 
 use std::cmp::Ordering;
+use std::collections::BTreeMap;
 
 use crate::plan::{Level, Role, Wall, WallId};
 use crate::shape::{Point, Pos, Segment};
@@ -62,14 +63,12 @@ pub struct WallEnds {
 
 /// Finds every joint of every wall of a level; one entry a wall, in the order of the plan.
 pub(super) fn join(level: &Level) -> Vec<WallEnds> {
-    level
-        .walls
-        .iter()
-        .map(|wall| ends_of(level, wall))
-        .collect()
+    let splices = Splices::of(level);
+    let walls = level.walls.iter();
+    walls.map(|wall| ends_of(level, &splices, wall)).collect()
 }
 
-fn ends_of(level: &Level, wall: &Wall) -> WallEnds {
+fn ends_of(level: &Level, splices: &Splices, wall: &Wall) -> WallEnds {
     let Some(line) = wall.line() else {
         return WallEnds {
             start: 0.0,
@@ -81,7 +80,7 @@ fn ends_of(level: &Level, wall: &Wall) -> WallEnds {
         .walls
         .iter()
         .filter(|other| other.id != wall.id)
-        .filter_map(|other| joint(level, wall, &line, other))
+        .filter_map(|other| joint(splices, wall, &line, other))
         .collect();
     joints.sort_by(|a, b| a.at.total_cmp(&b.at).then(a.half.total_cmp(&b.half)));
     let start = plate_end(&joints, 0.0);
@@ -109,16 +108,16 @@ fn plate_end(joints: &[Joint], at: f64) -> f64 {
         .unwrap_or(0.0)
 }
 
-fn joint(level: &Level, wall: &Wall, line: &Segment, other: &Wall) -> Option<Joint> {
+fn joint(splices: &Splices, wall: &Wall, line: &Segment, other: &Wall) -> Option<Joint> {
     let beyond = other.line()?;
     splice(line, other, &beyond).or_else(|| {
         let (at, on_other) = line.crossing(&beyond)?;
-        meeting(level, wall, line, other, &beyond, at, on_other)
+        meeting(splices, wall, line, other, &beyond, at, on_other)
     })
 }
 
 fn meeting(
-    level: &Level,
+    splices: &Splices,
     wall: &Wall,
     line: &Segment,
     other: &Wall,
@@ -136,7 +135,7 @@ fn meeting(
     let ends_here = at <= reach || at >= line.length - reach;
     let other_ends = on_other <= reach_other || on_other >= beyond.length - reach_other;
     let kind = match (ends_here, other_ends) {
-        (true, true) => corner(level, wall, other, line.at(at, 0.0)),
+        (true, true) => corner(splices, wall, other, line.at(at, 0.0)),
         (true, false) => JointKind::TeeButt,
         (false, _) => JointKind::TeeThrough,
     };
@@ -154,11 +153,9 @@ fn meeting(
 
 /// How a wall meets another where both end. Each counts together with the wall that carries it on in its
 /// line, so that two halves of a line agree on which of them and the third runs through.
-fn corner(level: &Level, wall: &Wall, other: &Wall, place: Pos) -> JointKind {
-    let (mine, theirs) = (
-        carried_on(level, wall, place),
-        carried_on(level, other, place),
-    );
+fn corner(splices: &Splices, wall: &Wall, other: &Wall, place: Pos) -> JointKind {
+    let mine = splices.carried_on(wall, place);
+    let theirs = splices.carried_on(other, place);
     let through = runs_through(&mine.unwrap_or(*wall), &theirs.unwrap_or(*other));
     match (through, mine.is_some()) {
         (true, true) => JointKind::TeeThrough,
@@ -167,25 +164,50 @@ fn corner(level: &Level, wall: &Wall, other: &Wall, place: Pos) -> JointKind {
     }
 }
 
-/// A wall as one with another that is spliced to it near a place: from the far end of one to the far end
-/// of the other, as wide as the wider and carrying what either carries. `None` where none is.
-fn carried_on(level: &Level, wall: &Wall, place: Pos) -> Option<Wall> {
-    let line = wall.line()?;
-    let others = level.walls.iter().filter(|other| other.id != wall.id);
-    let spliced = |other: &&Wall| {
-        let beyond = other.line();
-        let joint = beyond.and_then(|beyond| splice(&line, other, &beyond));
-        joint.is_some_and(|joint| line.at(joint.at, 0.0).distance(place) < REACH)
-    };
-    let other = others
-        .filter(spliced)
-        .min_by_key(|other| ends_in_order(other))?;
+/// For each wall and each of its ends the wall that carries it on there.
+struct Splices(BTreeMap<WallId, [Option<Wall>; 2]>);
+
+impl Splices {
+    /// Of several that carry a wall on at one end it is the first of [`ends_in_order`].
+    fn of(level: &Level) -> Self {
+        let walls = level.walls.iter();
+        let lines = walls.filter_map(|wall| Some((wall, wall.line()?)));
+        let lines: Vec<_> = lines.collect();
+        let at_ends = |(wall, line): &(&Wall, Segment)| {
+            let mut ends = [None; 2];
+            let others = lines.iter().filter(|(other, _)| other.id != wall.id);
+            for (other, beyond) in others {
+                let Some(joint) = splice(line, other, beyond) else {
+                    continue;
+                };
+                let end = &mut ends[usize::from(joint.at > 0.0)];
+                if end.is_none_or(|found| ends_in_order(other) < ends_in_order(&found)) {
+                    *end = Some(**other);
+                }
+            }
+            (wall.id, ends)
+        };
+        Self(lines.iter().map(at_ends).collect())
+    }
+
+    /// A wall as one with another that is spliced to it near a place: from the far end of one to the far
+    /// end of the other, as wide as the wider and carrying what either carries. `None` where none is.
+    fn carried_on(&self, wall: &Wall, place: Pos) -> Option<Wall> {
+        let ends = [wall.from, wall.to].into_iter().zip(self.0.get(&wall.id)?);
+        let near = ends.filter(|(end, _)| end.pos().distance(place) < REACH);
+        let others = near.filter_map(|(_, other)| *other);
+        let other = others.min_by_key(ends_in_order)?;
+        Some(as_one(wall, &other, place))
+    }
+}
+
+fn as_one(wall: &Wall, other: &Wall, place: Pos) -> Wall {
     let far = |wall: &Wall| match wall.from.pos().distance(place) > wall.to.pos().distance(place) {
         true => wall.from,
         false => wall.to,
     };
     let wider = other.width().micrometres() > wall.width().micrometres();
-    Some(Wall {
+    Wall {
         from: far(wall),
         to: far(other),
         lumber: if wider { other.lumber } else { wall.lumber },
@@ -195,7 +217,7 @@ fn carried_on(level: &Level, wall: &Wall, place: Pos) -> Option<Wall> {
             wall.role
         },
         ..*wall
-    })
+    }
 }
 
 /// On which sides of `line` the other wall reaches out.
