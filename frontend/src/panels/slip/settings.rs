@@ -124,6 +124,7 @@ fn cables(plan: &Plan, edit: &Callback<Edit>) -> Html {
     html! {
         <section aria-label="Cables">
             <h3>{ "Cables and their reels" }</h3>
+            <p class="Quiet">{ "Twisted pair is held to the longest link, other cable is not." }</p>
             <ul class="List">{ for cables.map(|(place, spec)| cable(place, spec, units, edit)) }</ul>
             <Press label="Add a kind of cable" kind={PressKind::Quiet} onpress={onadd} />
         </section>
@@ -175,7 +176,7 @@ fn cable(place: usize, spec: &CableSpec, units: Units, edit: &Callback<Edit>) ->
     html! {
         <li key={place} class="SlipRow">
             <Field label={format!("Cable {}, letter {}", place + 1, spec.letter)} value={spec.name.clone()} onset={onname} />
-            <Tick label="Twisted pair, held to the longest permanent link" ticked={spec.twisted_pair} onset={onpairs} />
+            <Tick label="Twisted pair" ticked={spec.twisted_pair} onset={onpairs} />
             <ReadField label="Diameter, mm" value={format!("{:.1} mm", spec.diameter.0)} read={diameter} />
             <ReadField label="A new reel holds" value={units.total(spec.reel)} read={reel} />
             <ReadField label="New reels in the van" value={spec.on_hand.to_string()} read={on_hand} />
