@@ -36,6 +36,9 @@ pub struct Network {
     pub(super) arcs: Vec<Arc>,
     lengths: Vec<u32>,
     edges: Vec<u32>,
+    /// For each arc the same edge the other way, beside the arcs of its node: searches ask it at
+    /// every step, and to go by the edge would fetch from anywhere.
+    backs: Vec<u32>,
     offsets: Vec<u32>,
     crossing_offsets: Vec<u32>,
     crossing_arcs: Vec<u32>,
@@ -100,8 +103,7 @@ impl Network {
 
     /// The same edge the other way.
     pub(super) fn back(&self, arc: usize) -> u32 {
-        let [there, back] = self.edge_arcs[self.edges[arc] as usize];
-        there ^ back ^ arc as u32
+        self.backs[arc]
     }
 
     /// The crossing of a caller's edge; `NONE` if it has none or is never used.
@@ -154,6 +156,7 @@ impl Network {
             arcs: Vec::new(),
             lengths: Vec::new(),
             edges: Vec::new(),
+            backs: Vec::new(),
             offsets: Vec::new(),
             crossing_offsets: Vec::new(),
             crossing_arcs: Vec::new(),
@@ -180,6 +183,7 @@ impl Network {
         ];
         self.lengths = vec![0; total];
         self.edges = vec![NONE; total];
+        self.backs = vec![NONE; total];
         let mut next = self.offsets.clone();
         for i in order {
             let edge = problem.edges[*i as usize];
@@ -197,6 +201,9 @@ impl Network {
                 self.edges[at] = *i;
                 self.edge_arcs[*i as usize][side] = at as u32;
             }
+            let [there, back] = self.edge_arcs[*i as usize];
+            self.backs[there as usize] = back;
+            self.backs[back as usize] = there;
         }
     }
 
