@@ -7,7 +7,8 @@
 use std::cmp::Ordering;
 
 use super::Routing;
-use super::graph::{Graph, Node, Step};
+use super::graph::Node;
+use super::network::Network;
 use super::way::{Move, MoveKind, Place3, Way, Ways};
 
 /// A move may end so far from where it ended before, millimetres; farther is another move.
@@ -22,17 +23,16 @@ const TRIES: u32 = 400;
 impl Routing<'_> {
     /// For each cable of the problem the steps of its earlier way, as far as it can be followed from
     /// its drop to the closet; none for a cable that is new, had no way, or whose drop moved.
-    pub(super) fn paths_again(&self, previous: &Ways) -> Vec<Vec<u32>> {
-        let steps = StepsAt::of(&self.graph);
+    pub(super) fn paths_again(&self, network: &Network, previous: &Ways) -> Vec<Vec<u32>> {
         let path = |(place, (cable, _)): (usize, &(_, _))| {
             let way = previous.way(*cable)?;
-            self.follow(&steps, place, way)
+            self.follow(network, place, way)
         };
         let cables = self.routed.iter().enumerate();
         cables.map(|one| path(one).unwrap_or_default()).collect()
     }
 
-    fn follow(&self, steps: &StepsAt, place: usize, way: &Way) -> Option<Vec<u32>> {
+    fn follow(&self, network: &Network, place: usize, way: &Way) -> Option<Vec<u32>> {
         let node = self.problem.as_ref()?.cables.get(place)?.source;
         let start = way.moves.first()?.from;
         if apart(start, self.graph.places[node as usize]) > SAME {
@@ -40,7 +40,7 @@ impl Routing<'_> {
         }
         let mut trail = Trail {
             routing: self,
-            steps,
+            network,
             been: vec![node],
             path: Vec::with_capacity(way.moves.len()),
             left: TRIES,
@@ -49,44 +49,10 @@ impl Routing<'_> {
     }
 }
 
-/// For each place the steps that start or end there, in their order.
-struct StepsAt {
-    /// Where the steps of each place begin in `steps`; one more for the end.
-    begin: Vec<u32>,
-    steps: Vec<u32>,
-}
-
-impl StepsAt {
-    fn of(graph: &Graph) -> Self {
-        let ends = |step: &Step| [step.from as usize, step.to as usize];
-        let mut begin = vec![0; graph.places.len() + 1];
-        for place in graph.steps.iter().flat_map(ends) {
-            begin[place + 1] += 1;
-        }
-        for place in 1..begin.len() {
-            begin[place] += begin[place - 1];
-        }
-        let mut next = begin.clone();
-        let mut steps = vec![0; 2 * graph.steps.len()];
-        for (i, step) in graph.steps.iter().enumerate() {
-            for place in ends(step) {
-                steps[next[place] as usize] = i as u32;
-                next[place] += 1;
-            }
-        }
-        Self { begin, steps }
-    }
-
-    fn at(&self, node: Node) -> &[u32] {
-        let place = node as usize;
-        &self.steps[self.begin[place] as usize..self.begin[place + 1] as usize]
-    }
-}
-
 /// A way as far as it is followed.
 struct Trail<'r, 'p> {
     routing: &'r Routing<'p>,
-    steps: &'r StepsAt,
+    network: &'r Network,
     been: Vec<u32>,
     path: Vec<u32>,
     left: u32,
@@ -121,21 +87,16 @@ impl Trail<'_, '_> {
     fn likest(&self, earlier: &Move, tried: Option<Like>) -> Option<Like> {
         let graph = &self.routing.graph;
         let here = self.been.last().copied()?;
-        let like = self.steps.at(here).iter().filter_map(|edge| {
-            let step = graph.steps.get(*edge as usize)?;
+        let like = self.network.edges_from(here).filter_map(|(edge, to)| {
+            let step = graph.steps.get(edge as usize)?;
             if !alike(step.kind, earlier.kind) {
                 return None;
             }
-            let to = if step.from == here {
-                step.to
-            } else {
-                step.from
-            };
             let off = apart(earlier.to, graph.places[to as usize]);
             let like = Like {
                 off,
                 longer: (step.length - earlier.length).abs(),
-                edge: *edge,
+                edge,
                 to,
             };
             (off <= FAR && !self.been.contains(&to)).then_some(like)

@@ -113,7 +113,7 @@ impl<'p> Routing<'p> {
         let Some(network) = self.problem.as_ref().and_then(|p| Network::new(p).ok()) else {
             return self.solve(Effort::REPAIR);
         };
-        let paths = self.paths_again(previous);
+        let paths = self.paths_again(&network, previous);
         let lost = paths.iter().filter(|path| path.is_empty()).count();
         let most = 2 * lost > paths.len();
         let effort = Effort {

@@ -93,6 +93,12 @@ impl Network {
         self.offsets[node as usize] as usize..self.offsets[node as usize + 1] as usize
     }
 
+    /// The caller's edges at a node, and where each leads from there.
+    pub(in crate::route) fn edges_from(&self, node: u32) -> impl Iterator<Item = (u32, u32)> + '_ {
+        let arcs = self.leaving(node);
+        arcs.map(|arc| (self.edges[arc], self.arcs[arc].to))
+    }
+
     pub(super) fn length(&self, arc: usize) -> u32 {
         self.lengths[arc]
     }
