@@ -142,7 +142,7 @@ fn usual_catalogue() -> Catalogue {
         letter,
         diameter: Size(diameter),
         outdoor,
-        twisted_pair: name != "RG-6",
+        twisted_pair: CableSpec::is_usually_twisted_pair(name),
         reel: Mm(304_800),
         part_reels: Vec::new(),
         on_hand: 0,
