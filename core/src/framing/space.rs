@@ -112,12 +112,10 @@ impl Space {
         let Some(before) = next.checked_sub(1) else {
             return (!self.strips.is_empty()).then_some(0);
         };
-        let before_it = self.strips.get(before).map(|strip| across - strip.to);
-        let after_it = self.strips.get(next).map(|strip| strip.from - across);
-        match (before_it, after_it) {
-            (Some(off), Some(other)) if other.max(0.0) < off => Some(next),
-            _ => Some(before),
-        }
+        let off = across - self.strips[before].to;
+        let is_nearer = |strip: &Strip| (strip.from - across).max(0.0) < off;
+        let after = self.strips.get(next).is_some_and(is_nearer);
+        Some(if after { next } else { before })
     }
 }
 
