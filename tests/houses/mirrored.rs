@@ -9,7 +9,7 @@ use borewright_core::plan::edit::sample;
 use borewright_core::plan::{ClosetPlace, Place, Plan, Wall};
 use borewright_core::shape::{Direction, Point};
 
-use crate::moved::{HOUSES, other, put, same_strips, same_walls};
+use crate::moved::{HOUSES, other, put, same_design, same_strips};
 use crate::plan;
 
 /// The plan in a mirror: left is right, and the faces of walls change sides.
@@ -73,16 +73,6 @@ fn a_house_in_a_mirror_keeps_its_counts() {
         same_design(&a, &b, house);
     }
     assert!(exact > 0);
-}
-
-fn same_design(a: &Design, b: &Design, name: &str) {
-    same_walls(&a.framing, &b.framing);
-    same_strips(&a.framing, &b.framing);
-    assert_eq!(a.ways.cost, b.ways.cost, "{name}");
-    for (a, b) in a.ways.ways.iter().zip(&b.ways.ways) {
-        assert_eq!(a.length, b.length, "{name} {:?}", a.cable);
-    }
-    assert_eq!(a.totals, b.totals, "{name}");
 }
 
 /// Invented plans, walls at any angle.
