@@ -23,8 +23,8 @@ pub(super) struct Step {
 /// Something paid once for all cables that share it.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Shared {
-    /// The crossing it makes; `None` for supports.
-    pub crossing: Option<Crossing>,
+    /// The crossing it makes; `None` for supports, of which there are several times more: hence boxed.
+    pub crossing: Option<Box<Crossing>>,
     pub price: u32,
     pub capacity: u32,
 }
@@ -49,7 +49,7 @@ impl Graph {
 
     pub fn share(&mut self, crossing: Option<Crossing>, price: u32, capacity: u32) -> usize {
         self.shared.push(Shared {
-            crossing,
+            crossing: crossing.map(Box::new),
             price,
             capacity,
         });

@@ -245,7 +245,7 @@ impl<'p> Routing<'p> {
         cable: CableId,
     ) -> Option<usize> {
         let hole = hole?;
-        let crossing = self.graph.shared[hole].crossing.as_ref()?;
+        let crossing = self.graph.shared[hole].crossing.as_deref()?;
         let place = *known.entry(hole).or_insert_with(|| {
             told.crossings.push(crossing.clone());
             told.crossings.len() - 1
