@@ -36,19 +36,19 @@ pub(super) fn lane_height(
     let steps = ((high - low) / STEP).max(0.0) as i64;
     let heights = (-steps..=steps).map(|step| usual + step as f64 * STEP);
     let possible = heights.filter(|height| (low..=high).contains(height) && (*height <= REACH));
-    let weigh = |height: f64| {
-        (
-            troubles(plan, level, wall, obstacles, height),
-            (height - usual).abs(),
-        )
-    };
-    let order = |a: &f64, b: &f64| {
-        let (a, b) = (weigh(*a), weigh(*b));
-        a.0.cmp(&b.0).then(a.1.total_cmp(&b.1))
-    };
-    possible
-        .min_by(order)
-        .unwrap_or_else(|| usual.clamp(low, high.max(low)))
+    let mut nearest_first: Vec<f64> = possible.collect();
+    nearest_first.sort_by(|a, b| (a - usual).abs().total_cmp(&(b - usual).abs()));
+    let mut least: Option<(u32, f64)> = None;
+    for height in nearest_first {
+        let troubles = troubles(plan, level, wall, obstacles, height);
+        if least.is_none_or(|(known, _)| troubles < known) {
+            least = Some((troubles, height));
+        }
+        if troubles == 0 {
+            break;
+        }
+    }
+    least.map_or_else(|| usual.clamp(low, high.max(low)), |(_, height)| height)
 }
 
 fn troubles(
