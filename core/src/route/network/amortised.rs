@@ -7,57 +7,59 @@
 //! pays at `cost + price * a / c` for every edge (`cost` alone where edges share a crossing), and `C / A * n` times the cost alone. Both are
 //! distances that never change, so their sum is a bound for the way still ahead.
 
-use super::graph::Network;
+use std::sync::OnceLock;
+
+use super::graph::{Arc, Network};
 use super::problem::Crossing;
 use super::shortest::{self, Field};
 use super::state::Bundle;
 
 /// What a cable pays to the sink at its own share of every bore.
 #[derive(Clone, Debug)]
-pub(super) struct Amortised {
+pub(super) struct Amortised<'n> {
+    network: &'n Network,
     /// The largest capacity counted; `None` where one bore of any crossing holds everything.
-    counted: Option<(u32, Field)>,
+    most: Option<u32>,
+    /// Worked out once a bundle is larger than that.
+    paid: OnceLock<Field>,
 }
 
-impl Amortised {
-    pub fn new(network: &Network) -> Self {
+impl<'n> Amortised<'n> {
+    pub fn new(network: &'n Network) -> Self {
         let total: u32 = network.cables.iter().map(|cable| cable.area).sum();
-        let small = network
-            .crossings
-            .iter()
-            .map(|c| c.capacity)
-            .filter(|c| *c < total / 2);
-        let least = network
-            .cables
-            .iter()
-            .map(|cable| cable.area)
-            .min()
-            .unwrap_or(0);
-        let field = |most: u32| {
-            shortest::field(network, network.sink, |_, arc| {
-                let crossing = network.crossings.get(arc.crossing as usize);
-                let counts =
-                    |c: &&Crossing| c.capacity <= most && !network.shared[arc.crossing as usize];
-                let share = crossing.filter(counts).map_or(0, |c| {
-                    u64::from(c.price) * u64::from(least) / u64::from(c.capacity)
-                });
-                u64::from(arc.cost) + share
-            })
-        };
+        let capacities = network.crossings.iter().map(|c| c.capacity);
         Self {
-            counted: small.max().map(|most| (most, field(most))),
+            network,
+            most: capacities.filter(|capacity| *capacity < total / 2).max(),
+            paid: OnceLock::new(),
         }
+    }
+
+    /// What a cable of the least area pays; bores of more than this capacity are left out.
+    fn paid(&self, most: u32) -> &Field {
+        let network = self.network;
+        let areas = network.cables.iter().map(|cable| cable.area);
+        let least = areas.min().unwrap_or(0);
+        let price = |_: usize, arc: &Arc| {
+            let crossing = network.crossings.get(arc.crossing as usize);
+            let counts =
+                |c: &&Crossing| c.capacity <= most && !network.shared[arc.crossing as usize];
+            let share = crossing.filter(counts).map_or(0, |c| {
+                u64::from(c.price) * u64::from(least) / u64::from(c.capacity)
+            });
+            u64::from(arc.cost) + share
+        };
+        let swept = || shortest::field(network, network.sink, price);
+        self.paid.get_or_init(swept)
     }
 
     /// A bound for what this bundle pays from a node to the sink, given the least cost of that.
     pub fn ahead(&self, bundle: Bundle) -> impl Fn(u32, u64) -> u64 + '_ {
-        let counted = self
-            .counted
-            .as_ref()
-            .filter(|(most, _)| bundle.area > *most);
+        let most = self.most.filter(|most| bundle.area > *most);
+        let counted = most.map(|most| (most, self.paid(most)));
         // In 1024ths, and rounded so that the bound stays a bound.
         let plain = counted.map_or(1024, |(most, _)| {
-            (u64::from(*most) * 1024).div_ceil(u64::from(bundle.area))
+            (u64::from(most) * 1024).div_ceil(u64::from(bundle.area))
         });
         let count = u64::from(bundle.count);
         move |node, linear| match counted {

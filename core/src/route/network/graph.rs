@@ -3,6 +3,8 @@
 //! Edges are sorted by what they are and cables by their id, so that the order in which a caller
 //! lists them cannot decide between equal ways. It never changes after it is built.
 
+use std::sync::OnceLock;
+
 use super::problem::{Cable, Crossing, Problem, ProblemError};
 use super::shortest::{self, Field};
 
@@ -48,8 +50,8 @@ pub struct Network {
     places: Vec<u32>,
     /// Least linear cost to the sink, bores left out.
     pub(super) linear: Field,
-    /// Least length to the sink in millimetres.
-    pub(super) nearest: Field,
+    /// Least length to the sink in millimetres, once somebody asks.
+    nearest: OnceLock<Field>,
 }
 
 impl Network {
@@ -70,7 +72,6 @@ impl Network {
         network.any_met_twice = network.met_twice.contains(&true);
         let sink = network.sink;
         network.linear = shortest::field(&network, sink, |_, arc| u64::from(arc.cost));
-        network.nearest = shortest::field(&network, sink, |i, _| u64::from(network.length(i)));
         Ok(network)
     }
 
@@ -91,6 +92,13 @@ impl Network {
 
     pub(super) fn leaving(&self, node: u32) -> std::ops::Range<usize> {
         self.offsets[node as usize] as usize..self.offsets[node as usize + 1] as usize
+    }
+
+    /// Least length to the sink in millimetres. Most houses keep every limit without it.
+    pub(super) fn nearest(&self) -> &Field {
+        let by_length = |arc: usize, _: &Arc| u64::from(self.length(arc));
+        let swept = || shortest::field(self, self.sink, by_length);
+        self.nearest.get_or_init(swept)
     }
 
     /// The caller's edges at a node, and where each leads from there.
@@ -169,7 +177,7 @@ impl Network {
             edge_arcs: vec![[NONE; 2]; problem.edges.len()],
             places,
             linear: Field::default(),
-            nearest: Field::default(),
+            nearest: OnceLock::new(),
         }
     }
 
@@ -255,23 +263,36 @@ impl Network {
 
 /// The edges that join two nodes, sorted by what they are; the caller's index only parts twins.
 fn edge_order(problem: &Problem) -> Vec<u32> {
-    let key = |i: &u32| {
+    // By the first node in one pass; few edges share it, and fewer still both.
+    let mut next = vec![0u32; problem.nodes as usize + 1];
+    let joining = || {
+        (0..)
+            .zip(&problem.edges)
+            .filter(|(_, edge)| edge.u != edge.v)
+    };
+    for (_, edge) in joining() {
+        next[edge.u.min(edge.v) as usize + 1] += 1;
+    }
+    accumulate(&mut next);
+    let mut order = vec![(0u32, 0u32, 0u32); next.last().copied().unwrap_or(0) as usize];
+    for (i, edge) in joining() {
+        let (first, second) = (edge.u.min(edge.v), edge.u.max(edge.v));
+        let at = &mut next[first as usize];
+        order[*at as usize] = (first, second, i);
+        *at += 1;
+    }
+    let rest = |(_, second, i): &(u32, u32, u32)| {
         let edge = problem.edges[*i as usize];
         let crossing = edge.crossing.map(|j| problem.crossings[j as usize]);
         let bore = crossing.map(|c| (c.price, c.capacity));
-        (
-            edge.u.min(edge.v),
-            edge.u.max(edge.v),
-            edge.cost,
-            edge.length_mm,
-            bore,
-            *i,
-        )
+        (*second, edge.cost, edge.length_mm, bore, *i)
     };
-    let joins = |i: &u32| problem.edges[*i as usize].u != problem.edges[*i as usize].v;
-    let mut order: Vec<u32> = (0..problem.edges.len() as u32).filter(joins).collect();
-    order.sort_by_cached_key(key);
-    order
+    for beside in order.chunk_by_mut(|a, b| a.0 == b.0) {
+        if beside.len() > 1 {
+            beside.sort_unstable_by_key(rest);
+        }
+    }
+    order.into_iter().map(|(.., i)| i).collect()
 }
 
 fn offsets_by_node(problem: &Problem, order: &[u32]) -> Vec<u32> {
@@ -401,7 +422,7 @@ mod tests {
     fn distances_to_the_sink_leave_bores_out() {
         let network = Network::new(&triangle()).unwrap();
         assert_eq!(network.linear.distance[..3], [15, 10, 0]);
-        assert_eq!(network.nearest.distance[..3], [30, 20, 0]);
+        assert_eq!(network.nearest().distance[..3], [30, 20, 0]);
         assert_eq!(network.linear.distance[3], u64::MAX);
     }
 }

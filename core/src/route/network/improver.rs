@@ -76,6 +76,7 @@ impl<'n> Improver<'n> {
     /// cable going its own cheapest way.
     pub fn new(network: &'n Network, polish: bool) -> Self {
         let mut improver = Self::blank(network);
+        improver.router.look_ahead();
         let alone = improver.router.estimates();
         start::lay_tree(&mut improver.router, &improver.reach, &network.linear);
         let before = improver.router.work();

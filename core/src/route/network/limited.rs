@@ -30,7 +30,7 @@ pub(super) fn within(
     price: impl Fn(&Arc, u32) -> u64,
     ahead: impl Fn(u32) -> u64,
 ) -> Option<Vec<u32>> {
-    let shortest = &network.nearest.distance;
+    let shortest = &network.nearest().distance;
     if shortest[from as usize] > budget_mm {
         return None;
     }
@@ -81,7 +81,7 @@ pub(super) fn within(
             break;
         }
     }
-    network.nearest.path(network, from)
+    network.nearest().path(network, from)
 }
 
 fn trace(labels: &[Label], last: u32) -> Vec<u32> {
@@ -137,7 +137,7 @@ mod tests {
                 per_bore: 3,
             };
             let network = Network::new(&sample.problem()).unwrap();
-            let shortest = network.nearest.distance[15];
+            let shortest = network.nearest().distance[15];
             for budget in (0..8).map(|i| shortest + i * 200 - 200) {
                 let found = within(&network, 15, budget, |arc, _| price(arc), |_| 0);
                 let cost = found.as_ref().map(|path| {

@@ -7,7 +7,7 @@ use super::graph::{Arc, NONE, Network};
 use super::limited;
 use super::problem::Cable;
 use super::queue::Queue;
-use super::shortest::{self, Field, Search};
+use super::shortest::{Field, Search};
 use super::state::{Bundle, State};
 use super::watch::Watch;
 
@@ -20,7 +20,7 @@ pub(super) struct Router<'n> {
     search: Search,
     /// Never more than any one cable would pay from a node on, while the paths lie as they do.
     ahead: Field,
-    amortised: Amortised,
+    amortised: Amortised<'n>,
     queue: Queue,
 }
 
@@ -34,16 +34,16 @@ pub(super) enum Reach {
 }
 
 impl<'n> Router<'n> {
+    /// No cable laid, and the estimates weak: see [`Self::look_ahead`].
     pub fn new(network: &'n Network) -> Self {
         let state = State::new(network);
-        let ahead = shortest::field(network, network.sink, |_, arc| state.least(arc));
         let search = Search::new(network);
         Self {
             network,
             state,
             watch: Watch::new(network.nodes, network.cables.len()),
             search,
-            ahead,
+            ahead: network.linear.clone(),
             amortised: Amortised::new(network),
             queue: Queue::new(),
         }
@@ -61,7 +61,7 @@ impl<'n> Router<'n> {
         }
     }
 
-    /// Sharpens the estimates after paths were taken out.
+    /// Sharpens the estimates: at the start, and after paths were taken out.
     pub fn look_ahead(&mut self) {
         self.ahead.distance.fill(u64::MAX);
         self.ahead.distance[self.network.sink as usize] = 0;
@@ -117,6 +117,9 @@ impl<'n> Router<'n> {
 
     /// Whether a cable has any way within its limit.
     pub fn reach(&mut self, cable: usize) -> Reach {
+        if self.cheapest_is_in_limit(cable) {
+            return Reach::Open;
+        }
         match self.shortest_mm(cable) {
             None => Reach::NoPath,
             Some(length) if length > limit(self.network, cable) => Reach::TooLong(length),
@@ -124,10 +127,22 @@ impl<'n> Router<'n> {
         }
     }
 
+    /// Whether the way of the least linear cost keeps the limit, so that no shorter one is looked for.
+    fn cheapest_is_in_limit(&self, cable: usize) -> bool {
+        let network = self.network;
+        let arcs = network.linear.arcs(network, network.cables[cable].source);
+        let length = arcs.map(|arcs| {
+            arcs.map(|arc| u64::from(network.length(arc as usize)))
+                .sum::<u64>()
+        });
+        network.pins[cable].is_empty()
+            && length.is_some_and(|length| length <= limit(network, cable))
+    }
+
     fn shortest_mm(&mut self, cable: usize) -> Option<u64> {
         let network = self.network;
         if network.pins[cable].is_empty() {
-            let length = network.nearest.distance[network.cables[cable].source as usize];
+            let length = network.nearest().distance[network.cables[cable].source as usize];
             return (length != u64::MAX).then_some(length);
         }
         let by_length = |i: usize, _: &Arc| u64::from(network.length(i));

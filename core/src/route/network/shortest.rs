@@ -173,13 +173,20 @@ impl Field {
 
     /// The arcs from `node` to the target; `None` where there is no way.
     pub fn path(&self, network: &Network, node: u32) -> Option<Vec<u32>> {
+        Some(self.arcs(network, node)?.collect())
+    }
+
+    /// The same, one after the other.
+    pub fn arcs(&self, network: &Network, node: u32) -> Option<impl Iterator<Item = u32>> {
         if *self.distance.get(node as usize)? == u64::MAX {
             return None;
         }
         let first = self.next[node as usize];
         let onward = |arc: &u32| self.next[network.arcs[*arc as usize].to as usize];
         let known = |arc: u32| (arc != NONE).then_some(arc);
-        Some(std::iter::successors(known(first), |arc| known(onward(arc))).collect())
+        Some(std::iter::successors(known(first), move |arc| {
+            known(onward(arc))
+        }))
     }
 }
 
