@@ -48,13 +48,9 @@ pub(super) fn stretches(plan: &Plan, design: &Design, level: LevelId) -> Vec<Str
     let house = Where::of(plan, design, level);
     let mut runs = Vec::new();
     for way in &design.ways.ways {
-        let pieces = way.moves.iter().flat_map(|step| house.pieces(step));
-        let pieces = without_spurs(pieces.collect());
-        runs.extend(
-            pieces
-                .into_iter()
-                .map(|(layer, from, to)| (layer, from, to, way.cable)),
-        );
+        let legs = without_spurs(house.legs(&way.moves));
+        let run = |(layer, from, to): Leg| (layer, from, to, way.cable);
+        runs.extend(legs.into_iter().map(run));
     }
     shared(runs)
 }
@@ -97,7 +93,12 @@ pub(super) fn shared(runs: Vec<(Layer, Pos, Pos, CableId)>) -> Vec<Stretch> {
     let mut lines: BTreeMap<Carrier, Vec<Piece>> = BTreeMap::new();
     for (layer, from, to, cable) in runs {
         if let Some((carrier, piece)) = carry(layer, from, to, cable) {
-            lines.entry(carrier).or_default().push(piece);
+            let line = lines.entry(carrier).or_default();
+            // A cable runs on from bay to bay: one piece, as far as it stays on the line.
+            match line.last_mut().filter(|last| last.runs_on_to(&piece)) {
+                Some(last) => last.reach_to(&piece),
+                None => line.push(piece),
+            }
         }
     }
     let pieces = lines
@@ -110,11 +111,10 @@ pub(super) fn shared(runs: Vec<(Layer, Pos, Pos, CableId)>) -> Vec<Stretch> {
 /// lines its stretches are drawn along.
 pub fn way_pieces(plan: &Plan, design: &Design, level: LevelId, cable: CableId) -> Vec<[Pos; 2]> {
     let house = Where::of(plan, design, level);
-    let way = design.ways.way(cable).into_iter();
-    way.flat_map(|way| &way.moves)
-        .flat_map(|step| house.pieces(step))
-        .map(|(_, from, to)| [from, to])
-        .filter(|[from, to]| from.distance(*to) > SAME)
+    let way = design.ways.way(cable);
+    let legs = way.map(|way| house.legs(&way.moves)).unwrap_or_default();
+    let ends = legs.into_iter().map(|(_, from, to)| [from, to]);
+    ends.filter(|[from, to]| from.distance(*to) > SAME)
         .collect()
 }
 
@@ -144,46 +144,57 @@ impl<'p> Where<'p> {
         }
     }
 
-    /// A move in plan, as straight pieces on this level; none where it runs on another.
-    fn pieces(&self, step: &Move) -> Vec<(Layer, Pos, Pos)> {
+    /// Moves in plan, as straight legs on this level; none of those that run on another.
+    fn legs(&self, moves: &[Move]) -> Vec<Leg> {
+        let mut legs = Vec::with_capacity(moves.len() + 2);
+        for step in moves {
+            self.add_legs(step, &mut legs);
+        }
+        legs
+    }
+
+    fn add_legs(&self, step: &Move, legs: &mut Vec<Leg>) {
         let (from, to) = (step.from.at, step.to.at);
-        let straight = |wall| match self.walls.contains(&wall) {
-            true => vec![(Layer::Wall, from, to)],
-            false => Vec::new(),
-        };
         match step.kind {
             MoveKind::InBay { wall, .. }
             | MoveKind::AlongWall { wall }
             | MoveKind::ThroughTopPlates { wall, .. }
             | MoveKind::ThroughBottomPlates { wall, .. }
-            | MoveKind::Outside { wall, .. } => straight(wall),
+            | MoveKind::Outside { wall, .. } => {
+                if self.walls.contains(&wall) {
+                    legs.push((Layer::Wall, from, to));
+                }
+            }
             MoveKind::IntoWall {
                 from: one,
                 to: other,
-            } if self.walls.contains(&one) => match self.corner(one, other) {
-                Some(corner) => {
-                    vec![(Layer::Wall, from, corner), (Layer::Wall, corner, to)]
+            } => {
+                if self.walls.contains(&one) {
+                    match self.corner(one, other) {
+                        Some(corner) => {
+                            legs.extend([(Layer::Wall, from, corner), (Layer::Wall, corner, to)]);
+                        }
+                        None => legs.push((Layer::Wall, from, to)),
+                    }
                 }
-                None => vec![(Layer::Wall, from, to)],
-            },
-            MoveKind::AlongStrip { space } | MoveKind::AcrossStrips { space } => {
-                self.in_space(space, from, to)
             }
-            MoveKind::IntoWall { .. } | MoveKind::ThroughCeiling { .. } => Vec::new(),
+            MoveKind::AlongStrip { space } | MoveKind::AcrossStrips { space } => {
+                self.add_in_space(space, from, to, legs);
+            }
+            MoveKind::ThroughCeiling { .. } => {}
         }
     }
 
-    fn in_space(&self, index: usize, from: Pos, to: Pos) -> Vec<(Layer, Pos, Pos)> {
+    fn add_in_space(&self, index: usize, from: Pos, to: Pos, legs: &mut Vec<Leg>) {
         let layer = match (self.above == Some(index), self.below == Some(index)) {
             (true, _) => Layer::Above,
             (_, true) => Layer::Below,
-            _ => return Vec::new(),
+            _ => return,
         };
-        let Some(space) = self.framing.spaces.get(index) else {
-            return Vec::new();
-        };
-        let elbow = elbow(space, from, to);
-        vec![(layer, from, elbow), (layer, elbow, to)]
+        if let Some(space) = self.framing.spaces.get(index) {
+            let elbow = elbow(space, from, to);
+            legs.extend([(layer, from, elbow), (layer, elbow, to)]);
+        }
     }
 
     fn corner(&self, one: WallId, other: WallId) -> Option<Pos> {
@@ -196,11 +207,8 @@ impl<'p> Where<'p> {
 /// Where a run in a space turns: it leaves a strip's middle line squarely.
 fn elbow(space: &Space, from: Pos, to: Pos) -> Pos {
     let on_line = |place: Pos| {
-        let across = space.across_of(place);
-        space
-            .strips
-            .iter()
-            .any(|strip| (strip.middle() - across).abs() < SAME)
+        let strip = space.strip_at(place).map(|strip| &space.strips[strip]);
+        strip.is_some_and(|strip| (strip.middle() - space.across_of(place)).abs() < SAME)
     };
     match on_line(to) || !on_line(from) {
         true => space.at(space.along_of(from), space.across_of(to)),
@@ -224,6 +232,18 @@ struct Piece {
     from: f64,
     to: f64,
     cable: CableId,
+}
+
+impl Piece {
+    fn runs_on_to(&self, next: &Piece) -> bool {
+        let apart = (next.from - self.to).max(self.from - next.to);
+        self.cable == next.cable && apart < SAME
+    }
+
+    fn reach_to(&mut self, next: &Piece) {
+        self.from = self.from.min(next.from);
+        self.to = self.to.max(next.to);
+    }
 }
 
 fn carry(layer: Layer, from: Pos, to: Pos, cable: CableId) -> Option<(Carrier, Piece)> {
