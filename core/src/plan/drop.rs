@@ -44,6 +44,11 @@ impl Drop {
         format!("{}{}", self.letter, self.number)
     }
 
+    /// What one of its cables is called everywhere: on the plan, the label, the lists and the panel.
+    pub fn cable_label(&self, cable: &Cable) -> String {
+        format!("{}{}", self.label(), cable.letter)
+    }
+
     /// Height above its level's finished floor; `None` for one on the ceiling or adrift.
     pub fn height(&self) -> Option<Mm> {
         match self.place {

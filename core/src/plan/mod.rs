@@ -158,10 +158,10 @@ impl Plan {
         self.cables().find(|(_, cable)| cable.id == id)
     }
 
-    /// What a cable is called everywhere: on the plan, the label, the lists and the panel.
+    /// What a cable is called everywhere; "?" for one the plan does not have.
     pub fn cable_label(&self, id: CableId) -> String {
         match self.cable(id) {
-            Some((drop, cable)) => format!("{}{}", drop.label(), cable.letter),
+            Some((drop, cable)) => drop.cable_label(cable),
             None => String::from("?"),
         }
     }

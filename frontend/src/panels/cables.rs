@@ -51,7 +51,7 @@ fn cable_line(
     choose: &Callback<CableId>,
 ) -> Html {
     let plan: &Plan = desk.session.shown_plan();
-    let (id, label) = (cable.id, format!("{}{}", drop.label(), cable.letter));
+    let (id, label) = (cable.id, drop.cable_label(cable));
     let onpick = edit.reform(move |place: usize| Edit::SetCable(id, CableKindId(place as u16)));
     let onremove = edit.reform(move |_: MouseEvent| Edit::RemoveCable(id));
     let onlook = choose.reform(move |_: MouseEvent| id);

@@ -8,7 +8,7 @@ use crate::picture::labels::{Label, Run};
 use crate::picture::obstacles::Rect;
 use crate::picture::trunks::{Stretch, stretches};
 use crate::picture::{About, CABLE_STYLES, Ink, Item, Shape, symbols, trunk_width};
-use crate::plan::{CableId, CableKindId, LevelId, Plan};
+use crate::plan::{Cable, CableId, CableKindId, Drop, LevelId, Plan};
 use crate::route::MoveKind;
 use crate::shape::Pos;
 
@@ -19,13 +19,14 @@ impl LevelSheet<'_> {
             stretches = stretches.iter().flat_map(|s| clipped(s, region)).collect();
         }
         let usual = self.usual_cable();
+        let labels = self.cable_labels();
         for stretch in &stretches {
             let casing = Ink::Casing(stretch.cables.len().min(999) as u16);
             let line = Shape::Line(stretch.points.clone());
             self.picture.push(Item::plain(casing, line).faint_if(faint));
         }
         for stretch in &stretches {
-            let (ink, about, words) = self.stretch_ink(stretch);
+            let (ink, about, words) = stretch_ink(self.plan, stretch, &labels);
             let line = Shape::Line(stretch.points.clone());
             let item = Item {
                 ink,
@@ -64,26 +65,10 @@ impl LevelSheet<'_> {
         self.obstacles.add_box(room);
     }
 
-    /// One cable alone by its dash, several as a trunk.
-    fn stretch_ink(&self, stretch: &Stretch) -> (Ink, Option<About>, String) {
-        let labels: Vec<String> = stretch
-            .cables
-            .iter()
-            .map(|cable| self.plan.cable_label(*cable))
-            .collect();
-        match stretch.cables.as_slice() {
-            [cable] => {
-                let kind = self.plan.cable(*cable).map_or(0, |(_, cable)| cable.kind.0);
-                let style = (kind % u16::from(CABLE_STYLES)) as u8;
-                let words = format!("Cable {}", labels.join(" "));
-                (Ink::Cable(style), Some(About::Cable(*cable)), words)
-            }
-            cables => {
-                let count = cables.len().min(usize::from(u16::MAX)) as u16;
-                let words = format!("Trunk of {count} cables: {}", labels.join(" "));
-                (Ink::Trunk(count), None, words)
-            }
-        }
+    fn cable_labels(&self) -> BTreeMap<CableId, String> {
+        let cables = self.plan.cables();
+        let label = |drop: &Drop, cable: &Cable| (cable.id, drop.cable_label(cable));
+        cables.map(|(drop, cable)| label(drop, cable)).collect()
     }
 
     /// The kind most cables are of; its letter need not be written along every line.
@@ -121,6 +106,29 @@ impl LevelSheet<'_> {
             faint: false,
             paper: false,
         })
+    }
+}
+
+/// One cable alone by its dash, several as a trunk.
+fn stretch_ink(
+    plan: &Plan,
+    stretch: &Stretch,
+    labels: &BTreeMap<CableId, String>,
+) -> (Ink, Option<About>, String) {
+    let label = |cable| labels.get(cable).map_or("?", String::as_str);
+    match stretch.cables.as_slice() {
+        [cable] => {
+            let kind = plan.cable(*cable).map_or(0, |(_, cable)| cable.kind.0);
+            let style = (kind % u16::from(CABLE_STYLES)) as u8;
+            let words = format!("Cable {}", label(cable));
+            (Ink::Cable(style), Some(About::Cable(*cable)), words)
+        }
+        cables => {
+            let count = cables.len().min(usize::from(u16::MAX)) as u16;
+            let labels: Vec<&str> = cables.iter().map(label).collect();
+            let words = format!("Trunk of {count} cables: {}", labels.join(" "));
+            (Ink::Trunk(count), None, words)
+        }
     }
 }
 
