@@ -1,6 +1,6 @@
 //! Which room a place is in.
 
-use crate::plan::{Level, Room};
+use crate::plan::{Level, Room, Wall};
 use crate::shape::{Pos, Segment};
 
 /// The room a place belongs to: the nearest name that is in sight of it, doors and walls both
@@ -24,17 +24,26 @@ fn in_sight(level: &Level, from: Pos, to: Pos) -> bool {
             (0.0..=view.length).contains(&along) && (0.0..=wall.length).contains(&on)
         })
     };
-    !level
-        .walls
-        .iter()
-        .filter_map(|wall| wall.line())
-        .any(crosses)
+    // Most walls are nowhere near, which takes less to see than where they would cross.
+    let is_near = |wall: &&Wall| {
+        let (a, b) = (wall.from.pos(), wall.to.pos());
+        spans_meet((a.x, b.x), (from.x, to.x)) && spans_meet((a.y, b.y), (from.y, to.y))
+    };
+    let near = level.walls.iter().filter(is_near);
+    !near.filter_map(Wall::line).any(crosses)
+}
+
+/// Whether two spans share a value, or nearly do.
+fn spans_meet(one: (f64, f64), other: (f64, f64)) -> bool {
+    let low = one.0.min(one.1).max(other.0.min(other.1));
+    let high = one.0.max(one.1).min(other.0.max(other.1));
+    low <= high + 1.0
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plan::{LevelId, Lumber, Role, RoomId, Wall, WallId};
+    use crate::plan::{LevelId, Lumber, Role, RoomId, WallId};
     use crate::shape::Point;
 
     #[test]
