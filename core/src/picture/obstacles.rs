@@ -1,6 +1,7 @@
 //! What text must not lie on, kept in a grid so that asking is quick. Works in paper millimetres.
 
 use std::collections::BTreeMap;
+use std::ops::RangeInclusive;
 
 use crate::shape::Pos;
 
@@ -179,7 +180,10 @@ impl Obstacles {
         let place = self.things.len();
         self.things.push(thing);
         match cells(&thing.bounds()) {
-            Some(cells) => cells.for_each(|cell| self.cells.entry(cell).or_default().push(place)),
+            Some((columns, rows)) => {
+                let cells = columns.flat_map(|x| rows.clone().map(move |y| (x, y)));
+                cells.for_each(|cell| self.cells.entry(cell).or_default().push(place));
+            }
             None => self.large.push(place),
         }
     }
@@ -189,26 +193,25 @@ impl Obstacles {
         if self.large.iter().any(at) {
             return true;
         }
-        match cells(place) {
-            Some(mut cells) => cells.any(|cell| {
-                self.cells
-                    .get(&cell)
-                    .is_some_and(|here| here.iter().any(at))
-            }),
-            None => self.things.iter().any(&blocks),
-        }
+        let Some((mut columns, rows)) = cells(place) else {
+            return self.things.iter().any(&blocks);
+        };
+        columns.any(|x| {
+            let here = self.cells.range((x, *rows.start())..=(x, *rows.end()));
+            here.flat_map(|(_, things)| things).any(at)
+        })
     }
 }
 
-/// The cells a box touches; `None` where there are too many or it is no box.
-fn cells(place: &Rect) -> Option<impl Iterator<Item = (i64, i64)>> {
+/// The columns and rows of the cells a box touches; `None` where there are too many or it is no box.
+fn cells(place: &Rect) -> Option<(RangeInclusive<i64>, RangeInclusive<i64>)> {
     let cell = |value: f64| (value / CELL).floor() as i64;
     let (left, right) = (cell(place.low.x), cell(place.high.x));
     let (top, bottom) = (cell(place.low.y), cell(place.high.y));
     let across = right.checked_sub(left)?.checked_add(1)?;
     let down = bottom.checked_sub(top)?.checked_add(1)?;
     let few = across.checked_mul(down).is_some_and(|n| n <= MOST_CELLS);
-    few.then(|| (left..=right).flat_map(move |x| (top..=bottom).map(move |y| (x, y))))
+    few.then_some((left..=right, top..=bottom))
 }
 
 fn span(from: Pos, to: Pos) -> Rect {
