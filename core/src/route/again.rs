@@ -101,8 +101,16 @@ impl Trail<'_, '_> {
             };
             (off <= FAR && !self.been.contains(&to)).then_some(like)
         });
-        let left = like.filter(|like| tried.is_none_or(|tried| tried.order(like).is_lt()));
-        left.min_by(Like::order)
+        let mut least: Option<Like> = None;
+        for like in like.filter(|like| tried.is_none_or(|tried| tried.order(like).is_lt())) {
+            if least.is_none_or(|least| like.order(&least).is_lt()) {
+                least = Some(like);
+            }
+            if like.is_the_same() {
+                break;
+            }
+        }
+        least
     }
 }
 
@@ -116,6 +124,11 @@ struct Like {
 }
 
 impl Like {
+    /// Nothing can be likelier. Of two such the first is as good.
+    fn is_the_same(&self) -> bool {
+        self.off == 0.0 && self.longer == 0.0
+    }
+
     /// The likest first; of two that are equally like, that of the lower number.
     fn order(&self, other: &Self) -> Ordering {
         let near = self.off.total_cmp(&other.off);
