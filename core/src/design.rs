@@ -4,6 +4,8 @@
 //! the moment after an edit, [`Design::long`] for what is printed and handed on. [`Design::taking`]
 //! completes a long one whose ways were worked out elsewhere.
 
+use std::sync::Arc;
+
 use crate::bore::{self, Bore, DrillRow};
 use crate::finding::{self, Finding};
 use crate::framing::Framing;
@@ -27,7 +29,7 @@ pub enum Effort {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Design {
     /// Studs, plates, joists, bays, strips.
-    pub framing: Framing,
+    pub framing: Arc<Framing>,
     /// The way of every cable.
     pub ways: Ways,
     /// How hard the ways were sought.
@@ -48,28 +50,32 @@ impl Design {
     /// Computes everything for the moment after an edit. Never fails: what has no answer becomes a
     /// finding.
     pub fn of(plan: &Plan) -> Self {
-        let framing = Framing::of(plan);
+        let framing = Arc::new(Framing::of(plan));
         let ways = Routing::of(plan, &framing).solve(Budget::LIVE);
         Self::with(plan, framing, ways, (Effort::Live, Look::Brief))
     }
 
     /// Computes everything for a plan that has changed a little, quickly: for the frames of a drag.
+    /// `previous` is the design of the plan `before` the change.
     ///
     /// Every cable keeps its way where it still leads from drop to closet; the others get the best
     /// way given those. All that follows is computed from these ways as in [`Design::of`], so
     /// lengths, bores, counts and findings agree with what is drawn. The ways may be dearer than
-    /// those of [`Design::of`], a reel more may be opened, and both depend on the design before: take that of the plan before the
-    /// drag for every frame of it, and compute [`Design::of`] on release. For the same plan it
-    /// gives the same design again.
-    pub fn again(previous: &Self, plan: &Plan) -> Self {
-        let framing = Framing::of(plan);
+    /// those of [`Design::of`], a reel more may be opened, and both depend on the design before: take
+    /// that of the plan before the drag for every frame of it, and compute [`Design::of`] on release.
+    /// For the same plan it gives the same design again, but for how reels are shared out.
+    pub fn again(previous: &Self, before: &Plan, plan: &Plan) -> Self {
+        let framing = match before.levels == plan.levels {
+            true => Arc::clone(&previous.framing),
+            false => Arc::new(Framing::of(plan)),
+        };
         let ways = Routing::of(plan, &framing).solve_again(&previous.ways);
         Self::with(plan, framing, ways, (Effort::Live, Look::Glance))
     }
 
     /// Computes everything for what is printed and handed on: takes seconds for a large house.
     pub fn long(plan: &Plan) -> Self {
-        let framing = Framing::of(plan);
+        let framing = Arc::new(Framing::of(plan));
         let ways = Routing::of(plan, &framing).improved();
         Self::with(plan, framing, ways, (Effort::Long, Look::Long))
     }
@@ -85,7 +91,7 @@ impl Design {
     /// assert_eq!(Design::taking(&plan, answer.as_ref()), Some(Design::long(&plan)));
     /// ```
     pub fn taking(plan: &Plan, answer: Option<&Answer>) -> Option<Self> {
-        let framing = Framing::of(plan);
+        let framing = Arc::new(Framing::of(plan));
         let routing = Routing::of(plan, &framing);
         let ways = match (answer, routing.problem()) {
             (Some(answer), Some(problem)) => {
@@ -99,7 +105,12 @@ impl Design {
     }
 
     /// All that follows from the ways, which were sought this hard; reels are sought as hard as that.
-    fn with(plan: &Plan, framing: Framing, ways: Ways, (effort, look): (Effort, Look)) -> Self {
+    fn with(
+        plan: &Plan,
+        framing: Arc<Framing>,
+        ways: Ways,
+        (effort, look): (Effort, Look),
+    ) -> Self {
         let bores = bore::size(plan, &framing, &ways);
         let drill_list = bore::drill_list(plan, &framing, &ways, &bores);
         let cut_list = CutList::of(plan, &ways, look);

@@ -104,14 +104,14 @@ fn print_times(name: &str, plan: &Plan, problem: &Problem, place: &str) {
     if let Some(moved) = with_a_drop_moved(plan) {
         print(
             "frame of a dragged drop",
-            time(|| drop(black_box(Design::again(&before, &moved)))),
+            time(|| drop(black_box(Design::again(&before, plan, &moved)))),
             "-",
         );
     }
     if let Some(moved) = with_a_corner_moved(plan) {
         print(
             "frame of a dragged wall",
-            time(|| drop(black_box(Design::again(&before, &moved)))),
+            time(|| drop(black_box(Design::again(&before, plan, &moved)))),
             "-",
         );
     }

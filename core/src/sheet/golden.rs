@@ -79,7 +79,7 @@ pub(super) fn by_hand(plan: &Plan) -> Design {
         reel: Some(usize::from(cable == 2)),
     };
     Design {
-        framing: crate::framing::Framing::of(plan),
+        framing: crate::framing::Framing::of(plan).into(),
         drill_list: vec![studs, thick],
         cut_list: CutList {
             cuts: vec![cut(1, 1, 78.0, 1), cut(2, 1, 78.0, 1), cut(3, 2, 51.0, 2)],
