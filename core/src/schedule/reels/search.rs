@@ -44,7 +44,7 @@ impl Look {
         Steps {
             a_reel: 1_000,
             all: match self {
-                Self::Glance => 300,
+                Self::Glance => 0,
                 Self::Brief => 3_000,
                 Self::Long => 30_000,
             },
@@ -163,7 +163,8 @@ fn fit_all(filling: &mut Filling<'_>, look: Look) -> Outcome {
     }
 }
 
-/// The same number of new reels, with as long a piece left on one reel as the steps allow.
+/// The same number of new reels, with as long a piece left on one reel as the steps allow; at a glance
+/// as it comes.
 pub(super) fn most_left(
     items: &[Item],
     parts: &[u64],
@@ -171,6 +172,9 @@ pub(super) fn most_left(
     found: Found,
     look: Look,
 ) -> Found {
+    if look == Look::Glance {
+        return found;
+    }
     let reels = reels(parts, new, found.new_reels);
     let mut best = found;
     let mut most = largest_left(items, &reels, &best.reel_of);
