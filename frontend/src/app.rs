@@ -10,7 +10,7 @@ use crate::browser::files;
 use crate::drawing::Sheet;
 use crate::hooks::{
     use_desk, use_drawn, use_improving, use_keeping, use_keys, use_opening, use_paste,
-    use_squaring, use_start,
+    use_rehearsal, use_squaring, use_start,
 };
 use crate::panels::{
     Corners, Reading, Saying, Shelf, SitePage, SiteSides, Skips, Slip, Steps, Tally,
@@ -30,6 +30,7 @@ pub fn App() -> Html {
     use_drawn(now.opening);
     use_squaring(&now, &dispatcher);
     use_improving(&now, &dispatcher);
+    use_rehearsal(&now);
     html! {
         <ContextProvider<Dispatcher> context={dispatcher}>
             <ContextProvider<Rc<Desk>> context={now}>
