@@ -9,6 +9,7 @@ mod outside;
 mod pins;
 mod reels;
 mod rule_set;
+mod storeys;
 mod ways;
 
 use crate::bore::Bore;
@@ -91,6 +92,7 @@ pub fn find(
     cuts: &CutList,
 ) -> Vec<Finding> {
     let mut found = drawing::check(plan, framing);
+    found.extend(storeys::check(plan, framing));
     found.extend(ways::check(plan, framing, ways));
     found.extend(outside::check(plan, framing));
     found.extend(bores::check(plan, framing, ways, bores));

@@ -22,6 +22,7 @@ pub use headers::header_depth;
 pub(crate) use joints::runs_through;
 pub use joints::{Joint, JointKind, WallEnds};
 pub use outline::Outline;
+pub(crate) use outline::encloses;
 pub use outside::{OutsideHole, outside_height};
 pub use room::room_at;
 pub use space::{Space, SpaceKind, Strip};

@@ -79,7 +79,7 @@ fn polygon(corners: &[Pos]) -> Polygon<f64> {
 
 /// Whether a ray to the right of a place leaves a loop an odd number of times. Asked thousands of
 /// times a frame, so nothing is built for it.
-fn encloses(corners: &[Pos], place: Pos) -> bool {
+pub(crate) fn encloses(corners: &[Pos], place: Pos) -> bool {
     let edges = corners.iter().zip(corners.iter().cycle().skip(1));
     let crossed = edges.filter(|(a, b)| {
         let spans = (a.y > place.y) != (b.y > place.y);
