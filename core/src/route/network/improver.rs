@@ -93,7 +93,9 @@ impl<'n> Improver<'n> {
         start::lay_alone(&mut improver.router, &improver.reach);
         if improver.router.state.cost() < improver.best.cost {
             improver.router.watch.forget();
-            improver.polish(polish);
+            // Where the first local search was cut short, the steps that follow go on with it.
+            let first = improver.polished;
+            improver.polish(polish && first);
         }
         improver
     }
