@@ -211,7 +211,7 @@ fn cells(place: &Rect) -> Option<(RangeInclusive<i64>, RangeInclusive<i64>)> {
     let across = right.checked_sub(left)?.checked_add(1)?;
     let down = bottom.checked_sub(top)?.checked_add(1)?;
     let few = across.checked_mul(down).is_some_and(|n| n <= MOST_CELLS);
-    few.then_some((left..=right, top..=bottom))
+    (few && across > 0 && down > 0).then_some((left..=right, top..=bottom))
 }
 
 fn span(from: Pos, to: Pos) -> Rect {
@@ -241,6 +241,16 @@ mod tests {
         assert!(free(28.1, 20.0));
         assert!(!free(60.0, 42.9));
         assert!(free(60.0, 43.1));
+    }
+
+    #[test]
+    fn a_box_inside_out_covers_nothing() {
+        let mut obstacles = Obstacles::default();
+        obstacles.add_box(Rect::around(Pos::new(20.0, 20.0), 10.0, 4.0));
+        let inside_out = Rect::around(Pos::new(20.0, 20.0), -90.0, -90.0);
+        assert!(obstacles.is_free(&inside_out));
+        obstacles.add_box(inside_out);
+        assert!(obstacles.is_free(&Rect::around(Pos::new(50.0, 50.0), 9.0, 9.0)));
     }
 
     #[test]
