@@ -22,8 +22,10 @@ pub fn use_rehearsal(desk: &Rc<Desk>) {
     let has_ways = desk.session.design.effort == Effort::Long;
     let is_ready = has_ways && !desk.opening && !desk.session.read_only;
     let desk = Rc::clone(desk);
-    use_effect_with((desk.job, is_ready), move |(_, is_ready)| {
-        if *is_ready {
+    // Better ways come home after every edit; the job is rehearsed after the first.
+    let rehearsed = use_mut_ref(|| None);
+    use_effect_with((desk.job, is_ready), move |(job, is_ready)| {
+        if *is_ready && rehearsed.replace(Some(*job)) != Some(*job) {
             spawn_local(rehearse(desk));
         }
     });
