@@ -107,15 +107,16 @@ mod tests {
     use crate::shape::{Direction, Point};
     use crate::units::Mm;
 
-    type Box = ((i32, i32), (i32, i32));
+    /// Two corners across from one another.
+    type Corners = ((i32, i32), (i32, i32));
 
     /// A ground floor of 10 m by 8 m, a second storey with these corners, and what stays clear.
-    fn said(storey: Box, clear: Option<(Box, i32)>) -> Vec<Finding> {
-        let corners = |((left, top), (right, bottom)): Box| {
+    fn said(storey: Corners, clear: Option<(Corners, i32)>) -> Vec<Finding> {
+        let corners = |((left, top), (right, bottom)): Corners| {
             [(left, top), (right, top), (right, bottom), (left, bottom)]
                 .map(|(x, y)| Point::new(x, y))
         };
-        let walls = |level: LevelId, around: Box| {
+        let walls = |level: LevelId, around: Corners| {
             (0..4).map(move |place| Edit::AddWall {
                 level,
                 from: corners(around)[place],

@@ -59,7 +59,8 @@ pub struct LevelFraming {
 }
 
 impl Framing {
-    /// Frames a plan: its levels decide, and nothing else of it. Never fails: what cannot be framed is left out and found by the checks.
+    /// Frames a plan: its levels decide, and nothing else of it. Never fails: what cannot be framed is
+    /// left out and found by the checks.
     pub fn of(plan: &Plan) -> Self {
         let mut floor = 0.0;
         let mut framing = Framing::default();
