@@ -39,16 +39,14 @@ impl Look {
         }
     }
 
-    /// Spent in all on a longer remainder.
-    fn left(self) -> Steps {
-        Steps {
-            a_reel: 1_000,
-            all: match self {
-                Self::Glance => 0,
-                Self::Brief => 3_000,
-                Self::Long => 30_000,
-            },
-        }
+    /// Spent in all on a longer remainder; at a glance none is sought.
+    fn left(self) -> Option<Steps> {
+        let all = match self {
+            Self::Glance => return None,
+            Self::Brief => 3_000,
+            Self::Long => 30_000,
+        };
+        Some(Steps { a_reel: 1_000, all })
     }
 }
 
@@ -172,13 +170,12 @@ pub(super) fn most_left(
     found: Found,
     look: Look,
 ) -> Found {
-    if look == Look::Glance {
+    let Some(mut steps) = look.left() else {
         return found;
-    }
+    };
     let reels = reels(parts, new, found.new_reels);
     let mut best = found;
     let mut most = largest_left(items, &reels, &best.reel_of);
-    let mut steps = look.left();
     for keep in kept_reels(&reels) {
         let mut filling = Filling::new(items, &reels, parts.len()).keeping(keep);
         while let Outcome::Found(reel_of) = filling.leave_more_than(most, &mut steps) {
