@@ -165,19 +165,16 @@ impl<'p> Where<'p> {
                     legs.push((Layer::Wall, from, to));
                 }
             }
+            MoveKind::IntoWall { from: one, .. } if !self.walls.contains(&one) => {}
             MoveKind::IntoWall {
                 from: one,
                 to: other,
-            } => {
-                if self.walls.contains(&one) {
-                    match self.corner(one, other) {
-                        Some(corner) => {
-                            legs.extend([(Layer::Wall, from, corner), (Layer::Wall, corner, to)]);
-                        }
-                        None => legs.push((Layer::Wall, from, to)),
-                    }
+            } => match self.corner(one, other) {
+                Some(corner) => {
+                    legs.extend([(Layer::Wall, from, corner), (Layer::Wall, corner, to)]);
                 }
-            }
+                None => legs.push((Layer::Wall, from, to)),
+            },
             MoveKind::AlongStrip { space } | MoveKind::AcrossStrips { space } => {
                 self.add_in_space(space, from, to, legs);
             }
