@@ -94,8 +94,7 @@ impl<'n> Improver<'n> {
         if improver.router.state.cost() < improver.best.cost {
             improver.router.watch.forget();
             // Where the first local search was cut short, the steps that follow go on with it.
-            let first = improver.polished;
-            improver.polish(polish && first);
+            improver.polish(polish && improver.polished);
         }
         improver
     }
