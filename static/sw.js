@@ -29,12 +29,18 @@ self.addEventListener("fetch", (event) => {
   event.respondWith(kept(request).then((found) => found ?? fetch(request)));
 });
 
-// What is kept for a request; any address of the page itself is the page.
+// Whether an address is the page's own. Any other below it is the host's to answer, or to deny.
+function isPage(url) {
+  const home = new URL(self.registration.scope).pathname;
+  return [home, `${home}index.html`].includes(new URL(url).pathname);
+}
+
+// What is kept for a request.
 async function kept(request) {
   const cache = await caches.open(CACHE);
   const same = await cache.match(request, { ignoreSearch: true });
   // A worker takes the address of what is answered for its own, and ours reads what stands after
   // the question mark there. A fresh answer has no address, so the worker keeps the one asked for.
   if (same && request.destination === "worker") return new Response(same.body, { headers: same.headers });
-  return same ?? (request.mode === "navigate" ? cache.match("./") : undefined);
+  return same ?? (isPage(request.url) ? cache.match("./") : undefined);
 }
