@@ -16,6 +16,11 @@ const PORTS_TRIED: u16 = 50;
 /// Longest request line and header read, in bytes.
 const LONGEST_HEAD: u64 = 16 * 1024;
 
+/// What README.md asks every host to send beside the usual; the page states the rest of its policy.
+const PROTECTING: &str = "Content-Security-Policy: frame-ancestors 'none'; worker-src 'self'; \
+    object-src 'none'; base-uri 'none'\r\nX-Content-Type-Options: nosniff\r\n\
+    Referrer-Policy: no-referrer\r\nCross-Origin-Opener-Policy: same-origin\r\n";
+
 /// A running server; it ends with the process.
 pub struct Server {
     /// Address of the page, with a slash at the end.
@@ -73,7 +78,7 @@ fn answer(mut stream: TcpStream, folder: &Folder) {
     let (status, kind, body) = folder.reply(&method, &target);
     let head = format!(
         "HTTP/1.1 {status}\r\nContent-Type: {kind}\r\nContent-Length: {}\r\n\
-         Cache-Control: no-cache\r\nX-Content-Type-Options: nosniff\r\nConnection: close\r\n\r\n",
+         Cache-Control: no-cache\r\n{PROTECTING}Connection: close\r\n\r\n",
         body.len()
     );
     let _ = stream.write_all(head.as_bytes());
@@ -224,6 +229,17 @@ mod tests {
                 "{outside}"
             );
         }
+    }
+
+    #[test]
+    fn what_readme_asks_of_a_host_is_sent() {
+        let readme = std::fs::read_to_string(crate::cargo::root().join("README.md")).unwrap();
+        for line in PROTECTING.trim_end().split("\r\n") {
+            assert!(readme.contains(line), "README.md does not ask for {line}");
+        }
+        let folder = tempfile::tempdir().unwrap();
+        let server = Server::start(folder.path(), "/", 0).unwrap();
+        assert!(get(&server.address, "/").contains(PROTECTING));
     }
 
     #[test]
