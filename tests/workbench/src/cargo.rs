@@ -57,6 +57,8 @@ pub fn build_page(bin: &str, release: bool) -> Result<PathBuf> {
     command.arg("--message-format=json-render-diagnostics");
     if release {
         command.arg("--release");
+        // The program that ships tells nobody how the machine it was built on is laid out.
+        command.env("CARGO_ENCODED_RUSTFLAGS", remapped().join("\u{1f}"));
     }
     let output = command
         .stdin(Stdio::null())
@@ -68,6 +70,19 @@ pub fn build_page(bin: &str, release: bool) -> Result<PathBuf> {
     }
     let messages = String::from_utf8_lossy(&output.stdout);
     wasm_of(&messages, bin).with_context(|| format!("cargo built no WebAssembly for `{bin}`"))
+}
+
+/// Flags that name sources from the workspace, or from the folder of downloaded packages, wherever
+/// these lie.
+fn remapped() -> Vec<String> {
+    let home = std::env::var_os("CARGO_HOME").map(PathBuf::from);
+    let home = home.or_else(|| Some(PathBuf::from(std::env::var_os("HOME")?).join(".cargo")));
+    let folders = [(Some(root()), "borewright"), (home, "cargo")];
+    folders
+        .into_iter()
+        .filter_map(|(folder, name)| Some((folder?, name)))
+        .map(|(folder, name)| format!("--remap-path-prefix={}={name}", folder.display()))
+        .collect()
 }
 
 /// Finds the WebAssembly file of a binary among cargo's JSON messages.
