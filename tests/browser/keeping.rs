@@ -92,4 +92,23 @@ fn the_page_works_without_a_network() {
     page.labelled("Job: Quince House, plot 9").tap();
     page.upload("Open a file", &plans("house-b.json"));
     page.see("House B");
+    // The licences of every part are kept with it.
+    page.labelled("Job: House B").tap();
+    page.button("Settings").tap();
+    let licences = page.download(|page| page.button("Save the licences of all parts").tap());
+    let licences = std::fs::read_to_string(licences).unwrap();
+    assert!(licences.contains("SIL OPEN FONT LICENSE") && licences.contains("\nyew "));
+}
+
+#[test]
+#[ignore = "needs the served page: cargo verify"]
+fn an_address_that_is_not_the_page_stays_unknown() {
+    let page = Page::open("unknown-address", Size::Desk);
+    page.button("22 drops");
+    page.until("the page is kept for later", || {
+        page.run("return Boolean(navigator.serviceWorker.controller)") == true
+    });
+    page.expect_error("404");
+    page.go("no/such/page");
+    page.see("no file at");
 }

@@ -9,8 +9,12 @@ use miniz_oxide::inflate::decompress_to_vec_zlib;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlLinkElement};
 
-/// Files that the styles and the sheets ask for.
-const FONTS: [&str; 4] = [
+/// The licences of everything in the page, as plain text.
+pub const LICENCES: &str = "./licences.txt";
+
+/// Files that the styles, the sheets and the page ask for.
+const FILES: [&str; 5] = [
+    LICENCES,
     "./fonts/borewright-sans-regular.woff2",
     "./fonts/borewright-sans-bold.woff2",
     "./fonts/borewright-sans-regular.ttf",
@@ -51,7 +55,7 @@ pub fn program() -> Option<(String, String)> {
 /// Everything a page of its own is made of; `None` when something cannot be fetched.
 pub async fn parts() -> Option<Parts> {
     let mut assets = Vec::new();
-    for address in FONTS {
+    for address in FILES {
         assets.push((address.to_string(), read(address).await?));
     }
     let (script, wasm, styles) = match program() {

@@ -12,6 +12,7 @@ mod browser;
 mod cargo;
 mod check;
 mod figures;
+mod licences;
 mod markup;
 mod offline;
 mod options;

@@ -3,6 +3,7 @@
 //! It works on a built folder, whoever built it: `site.rs` beside this, or `trunk build`.
 
 use crate::cargo::root;
+use crate::licences;
 use crate::site::short_hash;
 use anyhow::{Context, Result};
 use base64::Engine;
@@ -25,7 +26,7 @@ self.addEventListener('activate', (event) => event.waitUntil((async () => {
 })()));
 ";
 
-/// Adds the service worker and the content security policy to the release in `folder`.
+/// Adds the licences, the service worker and the content security policy to the release in `folder`.
 ///
 /// # Errors
 /// When a file cannot be read or written, or the page has no head.
@@ -34,6 +35,7 @@ pub fn finish(folder: &Path) -> Result<()> {
     let html = fs::read_to_string(&page).with_context(|| page.display().to_string())?;
     let html = finished(&html)?;
     fs::write(&page, &html)?;
+    licences::write(folder)?;
     let mut files = Vec::new();
     list(folder, folder, &mut files)?;
     files.sort();
@@ -42,11 +44,12 @@ pub fn finish(folder: &Path) -> Result<()> {
     Ok(())
 }
 
-/// Puts into a folder for development a worker that takes an older one away.
+/// Puts into a folder for development the licences, and a worker that takes an older one away.
 ///
 /// # Errors
-/// When it cannot be written.
+/// When one of them cannot be written.
 pub fn take_away(folder: &Path) -> Result<()> {
+    licences::write(folder)?;
     Ok(fs::write(folder.join(WORKER), TAKE_AWAY)?)
 }
 

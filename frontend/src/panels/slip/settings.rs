@@ -1,21 +1,27 @@
 //! Title, note, date, units, bits and cables; the rule set has a room of its own.
 
+use borewright_core::desk::Notice;
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{CableKindId, CableSpec, Dates, Plan};
 use borewright_core::units::{Units, read_reel, read_reels, read_size, read_sizes};
+use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 use super::rules::Rules;
 use super::{Head, use_edit};
-use crate::hooks::use_desk;
+use crate::browser::{assets, files};
+use crate::hooks::{use_desk, use_dispatcher};
 use crate::panels::read_field::ReadField;
 use crate::parts::{Field, FieldKind, Figures, Press, PressKind, Segments, Tick};
+use crate::state::{Act, Dispatcher};
 
 /// The slip of settings.
 #[component]
 pub fn SettingsSlip() -> Html {
     let desk = use_desk();
     let edit = use_edit();
+    let dispatcher = use_dispatcher();
+    let licences = Callback::from(move |()| spawn_local(save_licences(dispatcher.clone())));
     let plan = &desk.session.plan;
     html! {
         <>
@@ -24,7 +30,19 @@ pub fn SettingsSlip() -> Html {
             { bits(plan) }
             { cables(plan, &edit) }
             <Rules />
+            <Press label="Save the licences of all parts" onpress={licences} />
         </>
+    }
+}
+
+/// Hands over the licences of the page and of every part of it.
+async fn save_licences(dispatcher: Dispatcher) {
+    match assets::read(assets::LICENCES).await {
+        Some(text) => files::save("borewright-licences.txt", "text/plain;charset=utf-8", &text),
+        None => {
+            let sentence = "The licences cannot be fetched now. Try again with a network.";
+            dispatcher.dispatch(Act::Say(Notice::refused(sentence, None)));
+        }
     }
 }
 
