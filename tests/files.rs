@@ -291,3 +291,68 @@ mod schema {
         assert!(!harmed(|_| {}));
     }
 }
+
+fn hostile(name: &str) -> Vec<u8> {
+    std::fs::read(folder("files/hostile").join(name)).unwrap()
+}
+
+/// No more of anything than a plan keeps, whichever way it comes in, and each told by one sentence.
+#[test]
+fn more_than_a_plan_keeps_is_told_and_left_out() {
+    use borewright_core::file::link;
+    for name in [
+        "panic-walls-2500-567chars.link",
+        "panic-walls-8000-608chars.link",
+        "panic-walls-15000-657chars.link",
+    ] {
+        let text = String::from_utf8(hostile(name)).unwrap();
+        let opened = link::read(&link::decode_text(text.trim()).unwrap()).unwrap();
+        let told = opened.losses.iter();
+        let told: Vec<_> = told.filter(|s| s.contains("walls on one level")).collect();
+        assert!(!told.is_empty(), "{name}: {:?}", opened.losses);
+        assert!(
+            opened
+                .plan
+                .levels
+                .iter()
+                .all(|level| level.walls.len() <= 600)
+        );
+    }
+    let opened = file::read(&hostile("rooms-3000.json")).unwrap();
+    assert!(
+        opened
+            .plan
+            .levels
+            .iter()
+            .all(|level| level.rooms.len() <= 300)
+    );
+    assert!(!opened.losses.is_empty());
+}
+
+/// Marks of direction turn our own words round: none of them comes in.
+#[test]
+fn no_invisible_sign_comes_in() {
+    let opened = file::read(&hostile("rtl-title.json")).unwrap();
+    let written = String::from_utf8(file::write(&opened.plan)).unwrap();
+    let turned = |sign: char| matches!(sign, '\u{202A}'..='\u{202E}' | '\u{2066}'..='\u{2069}' | '\u{200B}'..='\u{200F}');
+    assert!(!written.contains(turned));
+    assert!(!opened.plan.title.is_empty());
+}
+
+/// Read with semicolons, or tabs, no cell of any table begins like a formula.
+#[test]
+fn no_cell_is_a_formula_whatever_the_delimiter() {
+    use borewright_core::report::csv::{Table, csv};
+    let plan = file::read(&hostile("csv-semicolon.json")).unwrap().plan;
+    let design = Design::of(&plan);
+    for table in Table::ALL {
+        let text = csv(table, &plan, &design);
+        for cell in text.split([',', ';', '\t', '\n', '\r', '|']) {
+            let begin = cell.trim_start_matches([' ', '"']);
+            assert!(
+                !begin.starts_with(['=', '+', '-', '@']),
+                "{table:?}: {cell}"
+            );
+        }
+    }
+}

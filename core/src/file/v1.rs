@@ -18,7 +18,7 @@ use serde::Serialize;
 use super::fields::{Fields, List};
 use super::losses::Losses;
 use crate::plan::Plan;
-use crate::plan::edit::MOST_DROPS;
+use crate::plan::edit::caps;
 
 /// What the field `format` says.
 pub(super) const FORMAT: &str = "borewright plan";
@@ -150,7 +150,7 @@ pub(super) fn read(fields: &Fields, losses: &mut Losses) -> Plan {
         most: MANY,
     };
     let drops = List {
-        most: MOST_DROPS,
+        most: caps::DROPS.most,
         ..list("drops", "Drop")
     };
     plan.drops = from(fields.list::<drops::Drop>(&drops, losses));

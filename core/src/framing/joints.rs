@@ -1,7 +1,7 @@
 //! How walls meet: corners, tees, crosses and straight splices, by the drawn geometry.
 
 use std::cmp::Ordering;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::plan::{Level, Role, Wall, WallId};
 use crate::shape::{Point, Pos, Segment};
@@ -16,6 +16,8 @@ const STRAIGHT: f64 = 0.05;
 /// Lengths that differ by less than this are alike: each end of a wall that lies askew is up to 0.71 mm off
 /// its true place, so that two walls that are alike differ by up to 2.83 mm.
 const ALIKE: f64 = 3.0;
+/// The most walls that carry one on at one end: in a house it is one, or two where a splice is also a corner.
+const MOST_SPLICES: usize = 4;
 
 /// Where another wall meets this one.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -83,9 +85,37 @@ fn ends_of(level: &Level, splices: &Splices, wall: &Wall) -> WallEnds {
         .filter_map(|other| joint(splices, wall, &line, other))
         .collect();
     joints.sort_by(|a, b| a.at.total_cmp(&b.at).then(a.half.total_cmp(&b.half)));
+    fewer_splices(level, &mut joints);
     let start = plate_end(&joints, 0.0);
     let end = line.length - plate_end(&joints, line.length);
     WallEnds { start, end, joints }
+}
+
+/// Keeps the first splices at each end, in the order of where the other walls lie. Walls that lie on each
+/// other are all spliced to each other; without this their joints, and all that is made of joints, grow with
+/// the square of their number.
+fn fewer_splices(level: &Level, joints: &mut Vec<Joint>) {
+    let is_splice = |joint: &&Joint| joint.kind == JointKind::Splice;
+    if joints.iter().filter(is_splice).count() <= MOST_SPLICES {
+        return;
+    }
+    let spliced: BTreeSet<WallId> = joints.iter().filter(is_splice).map(|j| j.other).collect();
+    let others = level.walls.iter().filter(|wall| spliced.contains(&wall.id));
+    let mut others: Vec<&Wall> = others.collect();
+    others.sort_by_key(|wall| (ends_in_order(wall), wall.id));
+    let place: BTreeMap<WallId, usize> =
+        others.iter().enumerate().map(|(n, w)| (w.id, n)).collect();
+    let mut of_end = [(); 2].map(|()| Vec::new());
+    for joint in joints.iter().filter(is_splice) {
+        of_end[usize::from(joint.at > 0.0)].push(joint.other);
+    }
+    for end in &mut of_end {
+        end.sort_by_key(|other| place.get(other).copied());
+        end.truncate(MOST_SPLICES);
+    }
+    joints.retain(|joint| {
+        !is_splice(&joint) || of_end.iter().flatten().any(|other| *other == joint.other)
+    });
 }
 
 /// How far inside the drawn end the plates stop (above zero) or run past it (below zero).

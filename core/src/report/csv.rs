@@ -325,13 +325,36 @@ fn line(fields: &[String]) -> String {
     fields.join(",") + "\r\n"
 }
 
+/// What a spreadsheet set to another country, or told another delimiter, begins a new cell at.
+const DELIMITERS: [char; 7] = [',', ';', '\t', '\n', '\r', '|', ':'];
+
+/// A field with an apostrophe wherever a cell could begin with the sign of a formula: at its start and
+/// after every delimiter, spaces and quotation marks between them or not.
+fn without_formulas(field: &str) -> String {
+    let mut plain = String::with_capacity(field.len() + 1);
+    let mut begins = true;
+    for sign in field.chars() {
+        if begins
+            && matches!(
+                sign,
+                '=' | '+' | '-' | '@' | '\u{FF1D}' | '\u{FF0B}' | '\u{FF0D}' | '\u{FF20}'
+            )
+        {
+            plain.push('\'');
+        }
+        plain.push(sign);
+        let delimits = DELIMITERS.contains(&sign);
+        begins = delimits || (begins && (sign.is_whitespace() || sign == '"' || sign == '\''));
+    }
+    match field.starts_with(['\t', '\r']) {
+        true => format!("'{plain}"),
+        false => plain,
+    }
+}
+
 fn quoted(field: &str) -> String {
-    let formula = field.starts_with(['=', '+', '-', '@', '\t', '\r']);
-    let field = match formula {
-        true => format!("'{field}"),
-        false => field.to_string(),
-    };
-    match field.contains([',', '"', '\n', '\r']) {
+    let field = without_formulas(field);
+    match field.contains(DELIMITERS) || field.contains('"') {
         true => format!("\"{}\"", field.replace('"', "\"\"")),
         false => field,
     }
@@ -365,6 +388,11 @@ mod tests {
         assert_eq!(quoted("15' 4\" left"), "\"15' 4\"\" left\"");
         assert_eq!(quoted("=1+1"), "'=1+1");
         assert_eq!(quoted("-a,\nb"), "\"'-a,\nb\"");
+        assert_eq!(quoted("a;=1+cmd"), "\"a;'=1+cmd\"");
+        assert_eq!(quoted("a;\" \"=1"), "\"a;\"\" \"\"'=1\"");
+        assert_eq!(quoted("a\t@b"), "\"a\t'@b\"");
+        assert_eq!(quoted("a\n+b"), "\"a\n'+b\"");
+        assert_eq!(quoted("a - b = c"), "a - b = c");
     }
 
     #[test]

@@ -14,6 +14,9 @@ const COURSE: f64 = 609.6;
 const MOST_COURSES: f64 = 120.0;
 /// Ports nearer than this are also joined straight, millimetres.
 const NEAR: f64 = 800.0;
+/// The most other ports one is joined to straight. In a house there are a few; walls that lie on each other
+/// would else be joined each to each.
+const MOST_NEAR: usize = 64;
 
 /// The nodes of one space: strips by courses, `None` outside the house.
 struct Grid {
@@ -191,7 +194,9 @@ impl House<'_> {
         for (place, port) in lain.iter().enumerate() {
             let near = lain[place + 1..]
                 .iter()
-                .take_while(|o| o.along - port.along < NEAR);
+                .take_while(|o| o.along - port.along < NEAR)
+                .filter(|o| (o.across - port.across).abs() < NEAR)
+                .take(MOST_NEAR);
             for other in near {
                 self.join_ports(index, port, other);
             }

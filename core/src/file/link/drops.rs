@@ -6,7 +6,7 @@ use super::columns::{Reader, Writer};
 use super::settings::at;
 use super::walls::{put_points, take_points};
 use super::words::Texts;
-use crate::plan::edit::MOST_DROPS;
+use crate::plan::edit::caps;
 use crate::plan::{
     BoxKind, Cable, CableId, CableKindId, Closet, ClosetPlace, Drop, DropId, DropKind, Entry,
     LevelId, Pin, PinTo, Place, Plan, Side, WallId,
@@ -181,7 +181,7 @@ pub(super) fn take(plan: &mut Plan, section: &mut Reader, texts: &mut Texts) -> 
     if section.is_empty() {
         return Ok(());
     }
-    let count = section.count(MOST_DROPS)?;
+    let count = section.count(caps::DROPS.most)?;
     let ids = section.identities(count)?;
     let codes: Vec<usize> = section.column_of(count)?;
     let letters: Vec<u32> = section.column_of(count)?;

@@ -4,7 +4,7 @@ use super::LinkError;
 use super::columns::{Reader, Writer};
 use super::settings::at;
 use super::words::Texts;
-use crate::plan::edit::MOST_LEVELS;
+use crate::plan::edit::caps;
 use crate::plan::{Above, Below, Floor, JoistKind, LayoutSide, Level, LevelId, Plan};
 use crate::shape::Direction;
 use crate::units::{Mm, Size};
@@ -77,7 +77,7 @@ fn floors(level: &Level) -> Vec<Floor> {
 }
 
 pub(super) fn take(plan: &mut Plan, section: &mut Reader, texts: &mut Texts) -> Read<()> {
-    let count = section.count(MOST_LEVELS)?;
+    let count = section.count(caps::LEVELS.most)?;
     let names: Read<Vec<String>> = (0..count).map(|_| texts.next()).collect();
     let ids = section.identities(count)?;
     let ceilings: Vec<i32> = section.column_of(count)?;

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 use super::{LARGEST_NUMBER, plausible, say_doubles, unique};
 use crate::file::losses::Losses;
-use crate::plan::edit::tidy;
+use crate::plan::edit::{caps, tidy};
 use crate::plan::{
     Cable, CableId, CableKindId, Closet, ClosetPlace, Drop, Level, Pin, PinTo, Place, Plan, WallId,
 };
@@ -15,6 +15,11 @@ use crate::units::Mm;
 pub(super) fn mend(plan: &mut Plan, losses: &mut Losses) {
     let doubles = unique(&mut plan.drops, &mut BTreeSet::new(), |drop| drop.id.0);
     say_doubles(doubles, "drop", losses);
+    let cut = [
+        caps::DROPS.cut(&mut plan.drops),
+        caps::PINS.cut(&mut plan.pins),
+    ];
+    cut.into_iter().flatten().for_each(|told| losses.say(told));
     labels(&mut plan.drops, losses);
     places(plan, losses);
     cables(plan, losses);

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::{lengths, say_doubles, unique};
 use crate::file::losses::Losses;
-use crate::plan::edit::{Edit, MOST_LEVELS, tidy};
+use crate::plan::edit::{Edit, caps, tidy};
 use crate::plan::{
     Above, Below, Floor, KnownDimension, Level, LevelId, Opening, OpeningKind, Placing, Plan, Wall,
     WallId,
@@ -16,7 +16,7 @@ use crate::units::Mm;
 const CEILINGS: std::ops::RangeInclusive<Mm> = Mm(1800)..=Mm(12_000);
 
 pub(super) fn mend(levels: &mut Vec<Level>, losses: &mut Losses) {
-    levels.truncate(MOST_LEVELS);
+    say_cut(caps::LEVELS.cut(levels), losses);
     let doubles = unique(levels, &mut BTreeSet::new(), |level| level.id.0);
     say_doubles(doubles, "level", losses);
     if levels.is_empty() {
@@ -32,6 +32,11 @@ pub(super) fn mend(levels: &mut Vec<Level>, losses: &mut Losses) {
     }
     walls(levels, losses);
     openings(levels, losses);
+}
+
+/// Says that things beyond the most of their kind were left out.
+fn say_cut(told: Option<String>, losses: &mut Losses) {
+    told.into_iter().for_each(|sentence| losses.say(sentence));
 }
 
 fn head(level: &mut Level, losses: &mut Losses) {
@@ -142,6 +147,7 @@ fn walls(levels: &mut [Level], losses: &mut Losses) {
         let (name, walls) = (&level.name, &mut level.walls);
         let doubles = unique(walls, &mut seen, |wall| wall.id.0);
         say_doubles(doubles, "wall", losses);
+        say_cut(caps::WALLS.cut(walls), losses);
         walls.retain(|wall| match refusal(&bare, wall) {
             None => true,
             Some(why) => {
@@ -175,6 +181,7 @@ fn openings(levels: &mut [Level], losses: &mut Losses) {
         let (name, openings) = (&level.name, &mut level.openings);
         let doubles = unique(openings, &mut seen, |opening| opening.id.0);
         say_doubles(doubles, "opening", losses);
+        say_cut(caps::OPENINGS.cut(openings), losses);
         let mut taken: BTreeMap<WallId, Vec<(Mm, Mm)>> = BTreeMap::new();
         openings.retain(|opening| {
             let span = (opening.offset, opening.offset + opening.width);

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::{lengths, plausible, say_doubles, unique};
 use crate::file::losses::Losses;
-use crate::plan::edit::tidy;
+use crate::plan::edit::{caps, tidy};
 use crate::plan::{KeepOut, KeepOutShape, Level, PowerPlace, PowerRun, Room, WallId};
 use crate::shape::Point;
 use crate::units::Mm;
@@ -21,6 +21,12 @@ pub(super) fn mend(levels: &mut [Level], losses: &mut Losses) {
         say_doubles(doubles, "keep-out", losses);
         let doubles = unique(&mut level.power_runs, &mut runs, |run| run.id.0);
         say_doubles(doubles, "power run", losses);
+        let cut = [
+            caps::ROOMS.cut(&mut level.rooms),
+            caps::KEEP_OUTS.cut(&mut level.keep_outs),
+            caps::POWER_RUNS.cut(&mut level.power_runs),
+        ];
+        cut.into_iter().flatten().for_each(|told| losses.say(told));
         let name = &level.name;
         let mut lost = |what: &str| losses.say(format!("{what} of {name} has no sound place."));
         level
@@ -52,7 +58,8 @@ fn is_keep_out(keep_out: &KeepOut, lengths: &Lengths) -> bool {
     upright
         && match &keep_out.shape {
             KeepOutShape::Region(corners) => {
-                (3..=100).contains(&corners.len()) && corners.iter().all(|c| c.is_plausible())
+                (3..=caps::CORNERS.most).contains(&corners.len())
+                    && corners.iter().all(|c| c.is_plausible())
             }
             KeepOutShape::Stretch { wall, from, to } => {
                 lengths.contains_key(wall) && is_stretch(*from, *to)
@@ -63,7 +70,8 @@ fn is_keep_out(keep_out: &KeepOut, lengths: &Lengths) -> bool {
 fn is_power_run(run: &PowerRun, lengths: &Lengths) -> bool {
     match &run.place {
         PowerPlace::Overhead(points) => {
-            (2..=200).contains(&points.len()) && points.iter().all(|p: &Point| p.is_plausible())
+            (2..=caps::BENDS.most).contains(&points.len())
+                && points.iter().all(|p: &Point| p.is_plausible())
         }
         PowerPlace::Wall {
             wall,

@@ -7,7 +7,7 @@ use super::{MANY, Xy, along, direction, from, sheets, site, words};
 use crate::file::fields::{Fields, List};
 use crate::file::losses::Losses;
 use crate::plan;
-use crate::plan::edit::{MOST_LEVELS, MOST_WALLS};
+use crate::plan::edit::caps;
 use crate::units::{Mm, Size};
 
 words!(LayoutSide is plan::LayoutSide: First = "first", Second = "second");
@@ -53,7 +53,7 @@ pub(super) fn read(fields: &Fields, losses: &mut Losses) -> Vec<plan::Level> {
         key: "levels",
         name: "Level",
         of: "",
-        most: MOST_LEVELS,
+        most: caps::LEVELS.most,
     };
     let levels = fields.objects(&list, losses);
     let read = |(place, level): (usize, Fields)| {
@@ -89,7 +89,7 @@ fn one(fields: &Fields, stand_in: plan::LevelId, losses: &mut Losses) -> plan::L
         most: MANY,
     };
     let walls = List {
-        most: MOST_WALLS,
+        most: caps::WALLS.most,
         ..list("walls", "Wall")
     };
     level.walls = from(fields.list::<Wall>(&walls, losses));

@@ -12,7 +12,7 @@ use super::MANY;
 use crate::file::fields::{Fields, List};
 use crate::file::losses::Losses;
 use crate::plan;
-use crate::plan::edit::MOST_LEVELS;
+use crate::plan::edit::caps;
 use crate::units::Mm;
 
 /// How a level's drawing lies.
@@ -118,7 +118,7 @@ pub(super) fn put(plan: &mut plan::Plan, fields: &Fields, losses: &mut Losses) {
         key: "scans",
         name: "Drawing",
         of: "",
-        most: MOST_LEVELS,
+        most: caps::LEVELS.most,
     };
     for scan in fields.long::<Scan>(&list, losses) {
         let level = plan.levels.iter_mut().find(|l| l.id.0 == scan.level);

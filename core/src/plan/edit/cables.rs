@@ -1,12 +1,9 @@
 //! Edits of cables and of what a person overruled about their ways.
 
 use super::drops::drop_mut;
-use super::{Done, Edit, Refusal, take};
+use super::{Done, Edit, Refusal, caps, take};
 use crate::plan::{Cable, CableId, CableKindId, DropId, Pin, PinTo, Plan, WallId};
 use crate::units::Mm;
-
-/// The most cables one drop can take: one letter each.
-const MOST_CABLES: usize = 26;
 
 /// Makes an edit of this room; `None` for any other.
 pub(super) fn make(plan: &mut Plan, edit: &Edit) -> Option<Done> {
@@ -24,11 +21,7 @@ pub(super) fn add(plan: &mut Plan, drop: DropId, kind: CableKindId) -> Done {
     known(plan, kind)?;
     let id = CableId(take(&mut plan.next.cable));
     let drop = drop_mut(plan, drop)?;
-    if drop.cables.len() >= MOST_CABLES {
-        return Err(Refusal::because(
-            "One drop takes up to 26 cables. Add another drop beside it.",
-        ));
-    }
+    caps::CABLES.admits(drop.cables.len())?;
     let taken = drop.cables.iter().map(|cable| cable.letter).max();
     let letter = match taken {
         Some('Z') => ('A'..='Z').find(|l| drop.cables.iter().all(|c| c.letter != *l)),
@@ -96,6 +89,7 @@ fn add_pin(plan: &mut Plan, pin: Pin) -> Done {
         }
     }
     plan.pins.retain(|known| !known.same_place(&pin));
+    caps::PINS.admits(plan.pins.len())?;
     plan.pins.push(pin);
     Ok(())
 }

@@ -1,11 +1,8 @@
 //! Edits of the closet and of drops.
 
-use super::{Done, Edit, Refusal, cables, take, tidy};
+use super::{Done, Edit, Refusal, cables, caps, take, tidy};
 use crate::plan::{Closet, ClosetPlace, Drop, DropId, DropKind, LevelId, Place, Plan, WallId};
 use crate::units::Mm;
-
-/// The most drops a plan keeps.
-pub(crate) const MOST_DROPS: usize = 1000;
 
 /// Makes an edit of this room; `None` for any other.
 pub(super) fn make(plan: &mut Plan, edit: &Edit) -> Option<Done> {
@@ -40,11 +37,7 @@ fn set_closet(plan: &mut Plan, closet: Option<Closet>) -> Done {
 }
 
 fn add(plan: &mut Plan, kind: DropKind, level: LevelId, place: Place) -> Done {
-    if plan.drops.len() >= MOST_DROPS {
-        return Err(Refusal::because(
-            "This plan has as many drops as it can keep.",
-        ));
-    }
+    caps::DROPS.admits(plan.drops.len())?;
     sound(plan, level, place)?;
     let number = take(&mut plan.next.drop);
     plan.drops.push(Drop {

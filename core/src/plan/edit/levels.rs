@@ -1,12 +1,9 @@
 //! Edits of levels and of what lies between them.
 
 use super::cables::forget_lost;
-use super::{Done, Edit, Refusal, level_mut, take, tidy};
+use super::{Done, Edit, Refusal, caps, level_mut, take, tidy};
 use crate::plan::{Above, Below, Floor, Level, LevelId, Plan};
 use crate::units::Mm;
-
-/// The most levels a plan keeps.
-pub(crate) const MOST_LEVELS: usize = 8;
 
 /// Makes an edit of this room; `None` for any other.
 pub(super) fn make(plan: &mut Plan, edit: &Edit) -> Option<Done> {
@@ -25,11 +22,7 @@ pub(super) fn make(plan: &mut Plan, edit: &Edit) -> Option<Done> {
 }
 
 fn add(plan: &mut Plan, name: &str, floor: Floor) -> Done {
-    if plan.levels.len() >= MOST_LEVELS {
-        return Err(Refusal::because(
-            "A plan holds up to eight levels. Start another plan for more.",
-        ));
-    }
+    caps::LEVELS.admits(plan.levels.len())?;
     sound(floor)?;
     let mut level = Level::new(LevelId(take(&mut plan.next.level)), &tidy(name));
     level.below = Below::Level(floor);

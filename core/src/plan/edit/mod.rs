@@ -4,6 +4,7 @@
 //! in one sentence what is in the way and what to do. The plan it was given is never touched.
 
 mod cables;
+pub(crate) mod caps;
 mod drops;
 mod levels;
 mod openings;
@@ -16,13 +17,10 @@ mod sheet;
 mod site;
 mod walls;
 
-pub(crate) use drops::MOST_DROPS;
-pub(crate) use levels::MOST_LEVELS;
 pub use record::Note;
 pub(crate) use record::{MOST_PUNCH, sound as sound_record};
 pub(crate) use replies::{MOST_ANSWERS, MOST_REPLIES, tidied};
 pub(crate) use settings::tidied as tidied_dates;
-pub(crate) use walls::MOST_WALLS;
 
 use std::fmt;
 
@@ -292,9 +290,39 @@ type Done = Result<(), Refusal>;
 /// The longest text a field keeps.
 const LONGEST_TEXT: usize = 400;
 
-/// Text without control characters and not longer than a field.
+/// Signs that show nothing and change how others are read: marks of direction (Unicode Standard
+/// Annex 9), spaces and joiners without width, the soft hyphen, fillers, tags and what chooses between
+/// forms (Unicode 16, Default_Ignorable_Code_Point), the ends of lines and paragraphs, notes between
+/// lines. A text with them says something else than it seems to.
+fn is_invisible(sign: char) -> bool {
+    matches!(
+        sign,
+        '\u{AD}'
+            | '\u{34F}'
+            | '\u{61C}'
+            | '\u{115F}'..='\u{1160}'
+            | '\u{17B4}'..='\u{17B5}'
+            | '\u{180B}'..='\u{180F}'
+            | '\u{200B}'..='\u{200F}'
+            | '\u{2028}'..='\u{202E}'
+            | '\u{2060}'..='\u{206F}'
+            | '\u{3164}'
+            | '\u{FE00}'..='\u{FE0F}'
+            | '\u{FEFF}'
+            | '\u{FFA0}'
+            | '\u{FFF0}'..='\u{FFFB}'
+            | '\u{1BCA0}'..='\u{1BCA3}'
+            | '\u{1D173}'..='\u{1D17A}'
+            | '\u{E0000}'..='\u{E0FFF}'
+    )
+}
+
+/// Text without control characters and other invisible signs, and not longer than a field. Every text
+/// that comes in goes through it: by an edit, and by what mends files and links.
 pub(crate) fn tidy(text: &str) -> String {
-    let plain = text.chars().filter(|c| !c.is_control() || *c == '\n');
+    let plain = text
+        .chars()
+        .filter(|c| (!c.is_control() || *c == '\n') && !is_invisible(*c));
     plain
         .take(LONGEST_TEXT)
         .collect::<String>()

@@ -1,7 +1,7 @@
 //! Edits of doors, windows and cased openings.
 
 use super::walls::level_of;
-use super::{Done, Edit, Refusal, take};
+use super::{Done, Edit, Refusal, caps, take};
 use crate::plan::{Level, Opening, OpeningId, OpeningKind, Plan};
 use crate::units::Mm;
 
@@ -21,6 +21,7 @@ fn add(plan: &mut Plan, opening: Opening) -> Done {
         ..opening
     };
     let level = level_of(plan, opening.wall)?;
+    caps::OPENINGS.admits(level.openings.len())?;
     fits(level, &opening)?;
     level.openings.push(opening);
     Ok(())

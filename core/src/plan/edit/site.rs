@@ -1,6 +1,6 @@
 //! Edits of rooms, keep-outs and power runs.
 
-use super::{Done, Edit, Refusal, level_mut, take, tidy};
+use super::{Done, Edit, Refusal, caps, level_mut, take, tidy};
 use crate::plan::{
     KeepOut, KeepOutId, KeepOutShape, LevelId, Plan, PowerPlace, PowerRun, PowerRunId, Room, RoomId,
 };
@@ -32,7 +32,9 @@ fn add_room(plan: &mut Plan, level: LevelId, name: &str, at: Point) -> Done {
         name: named(name)?,
         at,
     };
-    level_mut(plan, level)?.rooms.push(room);
+    let rooms = &mut level_mut(plan, level)?.rooms;
+    caps::ROOMS.admits(rooms.len())?;
+    rooms.push(room);
     Ok(())
 }
 
@@ -65,7 +67,9 @@ fn remove_room(plan: &mut Plan, id: RoomId) -> Done {
 fn add_keep_out(plan: &mut Plan, level: LevelId, keep_out: &KeepOut) -> Done {
     sound_keep_out(plan, keep_out)?;
     let id = KeepOutId(take(&mut plan.next.keep_out));
-    level_mut(plan, level)?.keep_outs.push(KeepOut {
+    let keep_outs = &mut level_mut(plan, level)?.keep_outs;
+    caps::KEEP_OUTS.admits(keep_outs.len())?;
+    keep_outs.push(KeepOut {
         id,
         ..keep_out.clone()
     });
@@ -98,9 +102,9 @@ fn remove_keep_out(plan: &mut Plan, id: KeepOutId) -> Done {
 fn add_power_run(plan: &mut Plan, level: LevelId, run: &PowerRun) -> Done {
     sound_power_run(plan, run)?;
     let id = PowerRunId(take(&mut plan.next.power_run));
-    level_mut(plan, level)?
-        .power_runs
-        .push(PowerRun { id, ..run.clone() });
+    let runs = &mut level_mut(plan, level)?.power_runs;
+    caps::POWER_RUNS.admits(runs.len())?;
+    runs.push(PowerRun { id, ..run.clone() });
     Ok(())
 }
 
@@ -162,9 +166,12 @@ fn sound_keep_out(plan: &Plan, keep_out: &KeepOut) -> Done {
         ));
     }
     match &keep_out.shape {
-        KeepOutShape::Region(corners) if !(3..=100).contains(&corners.len()) => Err(
-            Refusal::because("A keep-out needs at least three corners. Tap one more."),
-        ),
+        KeepOutShape::Region(corners) if corners.len() < 3 => Err(Refusal::because(
+            "A keep-out needs at least three corners. Tap one more.",
+        )),
+        KeepOutShape::Region(corners) if corners.len() > caps::CORNERS.most => {
+            caps::CORNERS.admits(corners.len())
+        }
         KeepOutShape::Region(corners) if !corners.iter().all(|c| c.is_plausible()) => Err(far()),
         KeepOutShape::Region(_) => Ok(()),
         KeepOutShape::Stretch { wall, from, to } => stretch(plan, *wall, *from, *to),
@@ -176,9 +183,12 @@ fn sound_power_run(plan: &Plan, run: &PowerRun) -> Done {
         sound_height(height)?;
     }
     match &run.place {
-        PowerPlace::Overhead(points) if !(2..=200).contains(&points.len()) => Err(
-            Refusal::because("A power run needs two points. Tap where it goes."),
-        ),
+        PowerPlace::Overhead(points) if points.len() < 2 => Err(Refusal::because(
+            "A power run needs two points. Tap where it goes.",
+        )),
+        PowerPlace::Overhead(points) if points.len() > caps::BENDS.most => {
+            caps::BENDS.admits(points.len())
+        }
         PowerPlace::Overhead(points) if !points.iter().all(|p| p.is_plausible()) => Err(far()),
         PowerPlace::Overhead(_) => Ok(()),
         PowerPlace::Wall { wall, from, to, .. } => stretch(plan, *wall, *from, *to),

@@ -1,15 +1,13 @@
 //! Edits of walls.
 
 use super::cables::forget_lost;
-use super::{Done, Edit, Refusal, level_mut, take};
+use super::{Done, Edit, Refusal, caps, level_mut, take};
 use crate::plan::{Level, LevelId, Lumber, Place, Plan, Role, Wall, WallId};
 use crate::shape::Point;
 use crate::units::{Mm, Size};
 
 /// The shortest wall worth framing: 100 mm.
 const SHORTEST: Mm = Mm(100);
-/// The most walls a level keeps.
-pub(crate) const MOST_WALLS: usize = 2000;
 /// Ends nearer than this to a corner move with it, millimetres.
 const CORNER: f64 = 60.0;
 
@@ -39,11 +37,7 @@ fn add(plan: &mut Plan, level: LevelId, ends: (Point, Point), lumber: Lumber, ro
         role,
     );
     let level = level_mut(plan, level)?;
-    if level.walls.len() >= MOST_WALLS {
-        return Err(Refusal::because(
-            "This level has as many walls as a plan can keep.",
-        ));
-    }
+    caps::WALLS.admits(level.walls.len())?;
     sound(&wall)?;
     if level.walls.iter().any(|other| same_line(other, &wall)) {
         return Err(Refusal::because(
