@@ -47,6 +47,7 @@ use super::answer::Answer;
 use super::graph::{Arc, NONE, Network};
 use super::group;
 use super::habit::Habit;
+use super::limited;
 use super::payer::Payer;
 use super::relax::{Relaxed, relaxed};
 use super::shortest::Search;
@@ -166,6 +167,21 @@ impl Bounder {
     }
 }
 
+/// The cheapest way of a payer that is not too long for it, and what it pays there; `None` where it
+/// has no limit or the search gives up: then any way may be taken, which only lowers the bound.
+fn within(
+    network: &Network,
+    payer: &Payer,
+    price: impl Fn(&Arc) -> u64,
+    ahead: impl Fn(u32) -> u64,
+) -> Option<(u64, Vec<u32>)> {
+    let (from, longest) = (*payer.sources.first()?, payer.longest?);
+    let found = limited::proven(network, from, longest, |arc, _| price(arc), ahead);
+    let way = found.ok().flatten()?;
+    let paid = way.iter().map(|arc| price(&network.arcs[*arc as usize]));
+    Some((paid.sum(), way))
+}
+
 /// For each payer the number of its set, in which none goes against another.
 fn set_numbers(payers: &[Payer]) -> Vec<u32> {
     let mut firsts: Vec<&Payer> = Vec::new();
@@ -212,9 +228,9 @@ impl Bounder {
     fn ascend(&mut self) {
         for at in (0..self.payers.len()).rev() {
             let shares = (at as i64 + 1) >> self.steps;
-            match self.payers[at].stops.len() {
-                1 => self.take_share(at, shares.max(1)),
-                _ => self.least[at] = self.cheapest(at, &mut Vec::new()),
+            match self.payers[at].goes_at_once() {
+                true => self.take_share(at, shares.max(1)),
+                false => self.least[at] = self.cheapest(at, &mut Vec::new()),
             }
             if at > 0 && self.payers[at].linear != self.payers[at - 1].linear {
                 self.full.iter().for_each(|j| self.tolls.fill_by_area(*j));
@@ -286,7 +302,7 @@ impl Bounder {
         let mut path = Vec::new();
         for at in (0..self.payers.len()).rev() {
             path.clear();
-            if self.payers[at].stops.len() == 1 {
+            if self.payers[at].goes_at_once() {
                 self.take_share(at, 1);
                 self.search
                     .trace(&self.network, self.network.sink, &mut path);
@@ -316,6 +332,10 @@ impl Bounder {
             j => payer.cost(arc) + tolls.toll(j, at, way(arc), payer.area),
         };
         let ahead = |node: u32| payer.ahead(network, node);
+        if let Some((paid, way)) = within(network, payer, |arc| price(0, arc, NONE), ahead) {
+            path.extend(way);
+            return paid;
+        }
         let mut from = payer.sources.as_slice();
         let mut least = 0;
         for to in payer.stops.chunks(1) {
@@ -349,7 +369,7 @@ mod tests {
     use super::super::effort::{Effort, solve};
     use super::super::exhaustive::optimum;
     use super::super::oracle::cheapest_tree;
-    use super::super::problem::{Pin, Problem};
+    use super::super::problem::{Cable, Crossing, Edge, Pin, Problem};
     use super::super::sample::Sample;
     use super::*;
 
@@ -418,6 +438,85 @@ mod tests {
             assert!(bound <= cost, "seed {seed}: {bound} {cost}");
             assert!(bound * 100 >= cost * 85, "seed {seed}: {bound} {cost}");
         }
+    }
+
+    /// Cables down one trunk, and one whose limit makes it leave the trunk for a way of its own: what
+    /// the others share is no way for it, and the bound knows.
+    fn trunk(cables: u32) -> Problem {
+        let mut problem = Problem {
+            nodes: 3 + cables,
+            sink: 0,
+            ..Problem::default()
+        };
+        let mut join = |u, v, cost, length_mm, price| {
+            problem.crossings.push(Crossing {
+                price,
+                capacity: 20_000,
+            });
+            let crossing = Some(problem.crossings.len() as u32 - 1);
+            problem.edges.push(Edge {
+                u,
+                v,
+                cost,
+                length_mm,
+                crossing,
+            });
+        };
+        // The trunk is cheap to share and long; the way of its own is short and bored for one.
+        join(0, 1, 1_000, 9_000, 4_000);
+        join(1, 2, 1_000, 9_000, 4_000);
+        for node in 3..3 + cables {
+            join(2, node, 500, 2_000, 1_000);
+        }
+        join(0, 3, 1_000, 8_000, 9_000);
+        for id in 0..cables {
+            problem.cables.push(Cable {
+                id: u64::from(id),
+                source: 3 + id,
+                area: 3_000,
+                max_length_mm: if id == 0 { 12_000 } else { u32::MAX },
+            });
+        }
+        problem
+    }
+
+    #[test]
+    fn a_way_that_is_proven_where_a_limit_binds_is_told_as_proven() {
+        for cables in [4, 5] {
+            let problem = trunk(cables);
+            let best = optimum(&problem);
+            let (bound, cost) = bound(&problem, 120);
+            assert_eq!(cost, best);
+            assert!(bound <= best, "{bound} {best}");
+            assert!(bound * 1000 >= best * 995, "{bound} {best}");
+        }
+    }
+
+    #[test]
+    fn it_never_passes_the_optimum_where_limits_bind() {
+        let mut bind = 0;
+        for seed in 0..60u64 {
+            let mut problem = Sample {
+                seed,
+                width: 3 + seed as u32 % 2,
+                height: 3,
+                cables: 4,
+                per_bore: 1 + seed as u32 % 3,
+            }
+            .problem();
+            let free = optimum(&problem);
+            let network = Network::new(&problem).unwrap();
+            for (place, cable) in problem.cables.iter_mut().enumerate() {
+                let shortest = network.nearest().distance[cable.source as usize];
+                cable.max_length_mm = (shortest + (seed + place as u64) % 3 * 150) as u32;
+            }
+            let best = optimum(&problem);
+            bind += u32::from(best > free);
+            let (bound, cost) = bound(&problem, 120);
+            assert!(bound <= best, "seed {seed}: {bound} {best}");
+            assert!(best <= cost, "seed {seed}: {best} {cost}");
+        }
+        assert!(bind >= 20, "{bind} bind");
     }
 
     /// One crossing on every edge of a grid's column, and cables that go there and back.

@@ -1,7 +1,7 @@
 //! The optimum of very small problems by trying everything, for tests: any bores, any areas.
 //!
-//! Every choice of one way without a loop for each cable is priced. Needs crossings of one edge, no
-//! pins and no binding limit.
+//! Every choice of one way without a loop for each cable is priced. Needs crossings of one edge and
+//! no pins; ways longer than a cable's limit are left out.
 
 use super::graph::{NONE, Network};
 use super::problem::Problem;
@@ -22,6 +22,7 @@ pub(super) fn optimum(problem: &Problem) -> u64 {
                 &mut vec![],
                 &mut ways,
             );
+            ways.retain(|way| network.path_length(way) <= u64::from(cable.max_length_mm));
             ways
         })
         .collect();

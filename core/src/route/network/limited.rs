@@ -2,8 +2,8 @@
 //!
 //! A label-setting search: partial ways are taken by the least price still possible, and one that
 //! reaches a node no shorter than a cheaper one did is dropped. Exact, as long as the number of
-//! partial ways stays under a bound; past it the shortest way of all is given, which is never too
-//! long unless every way is.
+//! partial ways stays under a bound; past it [`within`] gives the shortest way of all, which is never
+//! too long unless every way is, and [`proven`] says that it gave up.
 
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
@@ -12,6 +12,13 @@ use super::graph::{Arc, NONE, Network};
 
 /// Partial ways kept before the search gives up: about 6 MB.
 const MOST_LABELS: usize = 1 << 18;
+
+/// The same for a search that is asked again and again by the lower bound.
+const MOST_LABELS_OF_MANY: usize = 1 << 14;
+
+/// A search kept too many partial ways to go on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct GaveUp;
 
 struct Label {
     price: u64,
@@ -30,9 +37,40 @@ pub(super) fn within(
     price: impl Fn(&Arc, u32) -> u64,
     ahead: impl Fn(u32) -> u64,
 ) -> Option<Vec<u32>> {
+    search(network, from, budget_mm, (price, ahead), MOST_LABELS)
+        .unwrap_or_else(|GaveUp| network.nearest().path(network, from))
+}
+
+/// The same, but nothing in place of a way that was not found to be the cheapest.
+///
+/// # Errors
+/// [`GaveUp`] where too many partial ways are as good as one another.
+pub(super) fn proven(
+    network: &Network,
+    from: u32,
+    budget_mm: u64,
+    price: impl Fn(&Arc, u32) -> u64,
+    ahead: impl Fn(u32) -> u64,
+) -> Result<Option<Vec<u32>>, GaveUp> {
+    search(
+        network,
+        from,
+        budget_mm,
+        (price, ahead),
+        MOST_LABELS_OF_MANY,
+    )
+}
+
+fn search(
+    network: &Network,
+    from: u32,
+    budget_mm: u64,
+    (price, ahead): (impl Fn(&Arc, u32) -> u64, impl Fn(u32) -> u64),
+    most_labels: usize,
+) -> Result<Option<Vec<u32>>, GaveUp> {
     let shortest = &network.nearest().distance;
     if shortest[from as usize] > budget_mm {
-        return None;
+        return Ok(None);
     }
     let mut labels = vec![Label {
         price: 0,
@@ -52,7 +90,7 @@ pub(super) fn within(
             ..
         } = labels[at as usize];
         if node == network.sink {
-            return Some(trace(&labels, at));
+            return Ok(Some(trace(&labels, at)));
         }
         if length >= least[node as usize] {
             continue;
@@ -77,11 +115,11 @@ pub(super) fn within(
                 before: at,
             });
         }
-        if labels.len() > MOST_LABELS {
-            break;
+        if labels.len() > most_labels {
+            return Err(GaveUp);
         }
     }
-    network.nearest().path(network, from)
+    Ok(None)
 }
 
 fn trace(labels: &[Label], last: u32) -> Vec<u32> {

@@ -2,8 +2,9 @@
 //!
 //! Knows what its way costs apart from tolls; see `bound` for the whole.
 
-use super::graph::{Arc, Network};
+use super::graph::{Arc, NONE, Network};
 use super::group::Group;
+use super::shortest;
 use super::standard::{Standard, WHOLE};
 use super::tolls::PARTS;
 
@@ -18,14 +19,25 @@ pub(super) struct Payer {
     pub area: u32,
     /// Whether it pays what edges cost.
     pub linear: bool,
+    /// The longest way allowed, in millimetres, where the limit may bind; it then goes all the way at
+    /// once.
+    pub longest: Option<u64>,
 }
 
 impl Payer {
     /// Shares of cables that start together and count as the same area: what is best for one is best
     /// for each, so they pay alike and are searched for once. A cable with pins stays whole.
     pub fn cables(network: &Network, paths: &[(usize, Vec<u32>)], standard: Standard) -> Vec<Self> {
+        let held_back = held_back(network, paths);
         let mut payers: Vec<Self> = Vec::new();
         for cable in paths.iter().map(|(cable, _)| *cable) {
+            if held_back.contains(&cable) && network.pins[cable].is_empty() {
+                payers.push(Self {
+                    longest: Some(u64::from(network.cables[cable].max_length_mm)),
+                    ..Self::pinned(network, cable)
+                });
+                continue;
+            }
             if !network.pins[cable].is_empty() {
                 payers.push(Self::pinned(network, cable));
                 continue;
@@ -37,6 +49,7 @@ impl Payer {
                     units,
                     area,
                     linear: true,
+                    longest: None,
                 };
                 let alike =
                     |other: &&mut Self| other.keeps_with(&one) && other.sources == one.sources;
@@ -52,8 +65,13 @@ impl Payer {
     /// Whether this and another never go through a crossing against each other, as every edge costs
     /// them the same and they go all the way to the sink at once.
     pub fn keeps_with(&self, other: &Self) -> bool {
-        let single = |payer: &Self| payer.linear && payer.stops.len() == 1;
+        let single = |payer: &Self| payer.linear && payer.goes_at_once();
         single(self) && single(other) && self.area == other.area
+    }
+
+    /// Whether any way to the sink will do, so that one sweep tells what it needs everywhere.
+    pub fn goes_at_once(&self) -> bool {
+        self.stops.len() == 1 && self.longest.is_none()
     }
 
     fn pinned(network: &Network, cable: usize) -> Self {
@@ -69,6 +87,7 @@ impl Payer {
             units: WHOLE,
             area,
             linear: true,
+            longest: None,
         }
     }
 
@@ -80,6 +99,7 @@ impl Payer {
             units: group.units * WHOLE,
             area: 0,
             linear: false,
+            longest: None,
         }
     }
 
@@ -98,4 +118,35 @@ impl Payer {
             false => 0,
         }
     }
+}
+
+/// Cables whose limit may bind: the cheapest way, or the cheapest along the bores of the others, is
+/// too long for them. For any other cable the limit is left out of the bound, which it can only lower.
+fn held_back(network: &Network, paths: &[(usize, Vec<u32>)]) -> Vec<usize> {
+    let limit = |cable: usize| u64::from(network.cables[cable].max_length_mm);
+    let nearest = || network.nearest().distance.iter();
+    let reached = nearest().filter(|length| **length < u64::MAX).sum::<u64>();
+    if paths.iter().all(|(cable, _)| limit(*cable) > reached) {
+        return Vec::new();
+    }
+    let mut is_bored = vec![false; network.crossings.len()];
+    for arc in paths.iter().flat_map(|(_, path)| path) {
+        if let Some(bored) = is_bored.get_mut(network.arcs[*arc as usize].crossing as usize) {
+            *bored = true;
+        }
+    }
+    let with_the_others = |_: usize, arc: &Arc| match arc.crossing {
+        NONE => u64::from(arc.cost),
+        j if is_bored[j as usize] => u64::from(arc.cost),
+        j => u64::from(arc.cost) + u64::from(network.crossings[j as usize].price),
+    };
+    let shared = shortest::field(network, network.sink, with_the_others);
+    let too_long = |cable: usize, field: &shortest::Field| {
+        let path = field.path(network, network.cables[cable].source);
+        path.is_some_and(|path| network.path_length(&path) > limit(cable))
+    };
+    let cables = paths.iter().map(|(cable, _)| *cable);
+    cables
+        .filter(|cable| too_long(*cable, &network.linear) || too_long(*cable, &shared))
+        .collect()
 }
