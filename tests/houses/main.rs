@@ -1,7 +1,8 @@
 //! Houses against counts made by hand, the path of every cable worked out beside the check (`a`, `b`,
 //! `c`), and their holes (`holes`, `holes_b`, `tape`); how near their ways are to the best (`gaps`); that neither
 //! the order of drawing (`order`) nor the place on the sheet (`moved`, `mirrored`, `askew`) decides anything; what changes do
-//! to every list (`changes`); designs of a drag's frames (`again`); what stands in the way (`obstacles`);
+//! to every list (`changes`); designs of a drag's frames (`again`); what stands in the way (`obstacles`,
+//! `places`);
 //! and that no two members are in one another (`solid`).
 
 #![expect(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
@@ -19,6 +20,7 @@ mod mirrored;
 mod moved;
 mod obstacles;
 mod order;
+mod places;
 mod solid;
 mod tape;
 

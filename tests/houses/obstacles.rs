@@ -281,10 +281,18 @@ fn power(height: i32, from: i32, to: i32) -> Edit {
     )
 }
 
-/// "Parallel under 12 in for more than 5 ft note": the lane is at 24 in, the power 8 in over it.
+/// "Parallel under 12 in for more than 5 ft note": the lane is pinned at 24 in, the power 8 in over it. A
+/// lane that nobody pinned lies elsewhere.
 #[test]
 fn a_long_run_beside_power_in_a_wall_is_noted_and_a_short_one_is_not() {
-    let closed = made(&hall(2000), [Edit::SetAbove(GROUND, Above::ClosedRoof)]);
+    let pin = Edit::AddPin(Pin::Lane {
+        wall: WallId(1),
+        height: Mm(610),
+    });
+    let closed = made(
+        &hall(2000),
+        [Edit::SetAbove(GROUND, Above::ClosedRoof), pin],
+    );
     let beside = |edit: Edit| {
         let design = Design::of(&made(&closed, [edit]));
         let found = design.findings.into_iter();

@@ -7,6 +7,7 @@ mod joists;
 mod neighbours;
 mod outside;
 mod pins;
+mod power;
 mod reels;
 mod rule_set;
 mod storeys;
@@ -99,6 +100,7 @@ pub fn find(
     found.extend(neighbours::check(plan, framing, ways, bores));
     found.extend(joists::check(plan, framing, ways, bores));
     found.extend(pins::check(plan, framing, ways));
+    found.extend(power::check(plan));
     found.extend(reels::check(plan, cuts));
     found.extend(coverage::check(plan));
     found.extend(rule_set::check(plan));

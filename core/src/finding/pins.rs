@@ -1,10 +1,11 @@
 //! Findings about what a person overruled: a pin that nothing can hold any more, and a lane that does
-//! not fit its wall.
+//! not fit its wall or lies on power cable.
 
 use super::{Finding, Severity, Subject};
 use crate::framing::{Framing, pin_words};
 use crate::plan::{CableId, Pin, PinTo, Plan, WallId};
-use crate::route::Ways;
+use crate::route::{Ways, stopped_lane};
+use crate::rules::RuleId;
 use crate::units::Mm;
 
 pub(super) fn check(plan: &Plan, framing: &Framing, ways: &Ways) -> Vec<Finding> {
@@ -13,7 +14,9 @@ pub(super) fn check(plan: &Plan, framing: &Framing, ways: &Ways) -> Vec<Finding>
         .iter()
         .filter_map(|pin| unheld(plan, framing, *pin));
     let lanes = plan.pins.iter().filter_map(|pin| match *pin {
-        Pin::Lane { wall, height } => lane(plan, framing, wall, height),
+        Pin::Lane { wall, height } => {
+            lane(plan, framing, wall, height).or_else(|| on_power(plan, framing, wall))
+        }
         Pin::Cable { .. } => None,
     });
     lost.chain(lanes).collect()
@@ -30,8 +33,16 @@ fn unheld(plan: &Plan, framing: &Framing, pin: Pin) -> Option<Finding> {
         PinTo::Overhead { .. } => drop.level,
     };
     let (place, why) = match to {
-        PinTo::Bay { wall, .. } => (format!("W{}", wall.0), "no cable runs along that wall"),
-        PinTo::Overhead { .. } => (String::from("overhead"), "there is no way overhead"),
+        PinTo::Bay { wall, offset } => {
+            let power = stopped_lane(plan, framing, wall, offset.f64());
+            let why = power.map(|power| power.words);
+            let why = why.unwrap_or_else(|| String::from("no cable runs along that wall"));
+            (format!("W{}", wall.0), why)
+        }
+        PinTo::Overhead { .. } => (
+            String::from("overhead"),
+            String::from("there is no way overhead"),
+        ),
     };
     let finding = Finding::new(key(cable, &place), Severity::Warn, Subject::Cable(cable)).says(
         format!(
@@ -74,6 +85,20 @@ fn lane(plan: &Plan, framing: &Framing, wall: WallId, height: Mm) -> Option<Find
         "Set another lane height, or let it be chosen.",
     );
     Some(finding.by("the framing as drawn"))
+}
+
+/// A fixed lane that is not bored somewhere, because power cable lies at its height.
+fn on_power(plan: &Plan, framing: &Framing, wall: WallId) -> Option<Finding> {
+    let (level, drawn) = plan.wall(wall)?;
+    let line = drawn.line()?;
+    let middle = line.at(line.length / 2.0, 0.0);
+    let power = stopped_lane(plan, framing, wall, line.length / 2.0)?;
+    let (key, subject) = (format!("lane-power:W{}", wall.0), Subject::Wall(wall));
+    let finding = Finding::new(key, Severity::Warn, subject).at(level.id, middle);
+    let what = format!("{} is not bored all along: {}.", drawn.label(), power.words);
+    let todo = "Pin the lane at another height, or let it be chosen.";
+    let source = plan.rules.rule(RuleId::PowerStop).source.words();
+    Some(finding.says(what, todo).by(source))
 }
 
 #[cfg(test)]

@@ -5,6 +5,11 @@ use crate::rules::{RuleId, RuleSet};
 use crate::shape::{Direction, Point, Pos};
 use crate::units::Mm;
 
+/// A box of one gang: width and height, millimetres. Common practice, no source.
+const GANG: (f64, f64) = (54.0, 95.0);
+/// What each further gang adds to the width, millimetres. Common practice, no source.
+const NEXT_GANG: f64 = 46.0;
+
 /// A place cable is brought to, with its box and its cables.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Drop {
@@ -47,6 +52,13 @@ impl Drop {
     /// What one of its cables is called everywhere: on the plan, the label, the lists and the panel.
     pub fn cable_label(&self, cable: &Cable) -> String {
         format!("{}{}", self.label(), cable.letter)
+    }
+
+    /// Width and height of its box, millimetres. What is left without a box takes up as much once its
+    /// plate is on.
+    pub fn outline(&self) -> (f64, f64) {
+        let further = f64::from(self.gangs.max(1) - 1);
+        (GANG.0 + NEXT_GANG * further, GANG.1)
     }
 
     /// Height above its level's finished floor; `None` for one on the ceiling or adrift.

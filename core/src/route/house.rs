@@ -15,6 +15,10 @@ use crate::units::Size;
 /// Plates nearer to one another than this lead to the same place in a space, millimetres.
 const SAME_PORT: f64 = 1.0;
 
+/// How much dearer cable is that runs along power, nearer than is noted: so much that it goes round by a
+/// wall or two. Common practice, no source.
+pub(super) const BESIDE_POWER: f64 = 2.0;
+
 /// The graph of a house while it is built.
 pub(super) struct House<'p> {
     pub plan: &'p Plan,
@@ -204,11 +208,14 @@ impl<'p> House<'p> {
             && obstacles.power_beside(wall.wall.id, from, to, wall.lane) < 2
     }
 
-    /// Twice the price of cable beside power that is near enough to be warned of.
+    /// How much dearer cable is along a stretch of a lane that power runs along.
     fn power_factor(&self, place: usize, from: f64, to: f64) -> f64 {
         let wall = &self.walls[place];
-        let near = self.obstacles[wall.level].power_beside(wall.wall.id, from, to, wall.lane);
-        if near > 0 { 2.0 } else { 1.0 }
+        let obstacles = &self.obstacles[wall.level];
+        let id = wall.wall.id;
+        let beside = obstacles.power_beside(id, from, to, wall.lane) > 0
+            || obstacles.power_along_lane(id, from, to, wall.lane) > 0.0;
+        if beside { BESIDE_POWER } else { 1.0 }
     }
 
     pub fn wall_crossing(

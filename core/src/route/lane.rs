@@ -77,8 +77,11 @@ fn troubles(
         obstacles.closes(wall.wall, (bay.from, bay.to), places, (height, height))
     });
     let power = obstacles.power_beside(wall.wall, wall.start, wall.end, height);
+    let along = obstacles.power_along_lane(wall.wall, wall.start, wall.end, height);
+    let long = along > plan.rules.value(RuleId::PowerParallelRun);
     windows.count() as u32 * 4
         + boxes.count() as u32
         + closed.count() as u32 * 2
         + u32::from(power) * 3
+        + u32::from(long) * 2
 }

@@ -29,7 +29,7 @@ mod words;
 mod work;
 
 pub use improvement::Improvement;
-pub use power::{Beside, beside_power};
+pub use power::{Beside, StoppedLane, beside_power, stopped_lane};
 pub use way::{Crossing, Member, Move, MoveKind, NoWay, Place3, Way, Ways};
 pub use words::{trouble_words, words};
 

@@ -7,6 +7,11 @@ use crate::shape::{Point, Pos, Segment};
 
 /// Height of what a cable or a bore takes up, up and down from its middle, millimetres.
 const HALF: f64 = 20.0;
+/// Sine of the angle up to which two stretches run along one another: 15 degrees. Common practice, no
+/// source: power is crossed squarely.
+const PARALLEL: f64 = 0.26;
+/// Stretches that share less than this touch end to end, millimetres: an inch.
+const TOUCH: f64 = 25.4;
 
 /// Power cable along a wall.
 struct PowerLine {
@@ -18,12 +23,33 @@ struct PowerLine {
     warn: f64,
 }
 
+/// Power cable overhead, along one straight stretch.
+struct PowerOverhead {
+    run: Segment,
+    warn: f64,
+}
+
+/// Power that stops a lane.
+pub(super) struct PowerStop {
+    pub height: f64,
+    /// How far along the wall it is from the place asked about; 0 beside it.
+    pub away: f64,
+}
+
+/// Power that runs along a stretch of cable overhead.
+pub(super) struct Alongside {
+    /// For how long, millimetres.
+    pub length: f64,
+    /// How near it comes: 2 stops the stretch, 1 is warned of, 0 is merely parallel.
+    pub near: u8,
+}
+
 /// The obstacles of one level.
 pub(super) struct Obstacles<'p> {
     regions: Vec<(&'p KeepOut, Region)>,
     stretches: Vec<(&'p KeepOut, WallId, f64, f64)>,
     power: Vec<PowerLine>,
-    overhead: Vec<Segment>,
+    overhead: Vec<PowerOverhead>,
     stop: f64,
     /// Wood between a bore and what another trade cut.
     beside_cuts: f64,
@@ -71,6 +97,7 @@ impl<'p> Obstacles<'p> {
             }
         }
         for run in &level.power_runs {
+            let warn = rules.power_distance(run.circuits).0;
             match &run.place {
                 PowerPlace::Wall {
                     wall,
@@ -83,14 +110,14 @@ impl<'p> Obstacles<'p> {
                         from: from.f64(),
                         to: to.f64(),
                         height: height.f64(),
-                        warn: rules.power_distance(run.circuits).0,
+                        warn,
                     });
                 }
                 PowerPlace::Overhead(points) => {
                     let pairs = points.windows(2);
-                    found
-                        .overhead
-                        .extend(pairs.filter_map(|p| Segment::between(p[0].pos(), p[1].pos())));
+                    let runs = pairs.filter_map(|p| Segment::between(p[0].pos(), p[1].pos()));
+                    let overhead = runs.map(|run| PowerOverhead { run, warn });
+                    found.overhead.extend(overhead);
                 }
             }
         }
@@ -147,36 +174,64 @@ impl<'p> Obstacles<'p> {
     /// How near the power in a wall comes to a lane between two offsets: 2 stops it, 1 is warned
     /// of, 0 is clear.
     pub fn power_beside(&self, wall: WallId, from: f64, to: f64, height: f64) -> u8 {
-        let runs = self.power.iter().filter(|run| {
-            run.wall == wall && run.from < to && from < run.to && run.to - run.from > 1.0
-        });
-        let near = |run: &PowerLine| match (run.height - height).abs() - HALF / 2.0 {
-            apart if apart < self.stop => 2,
-            apart if apart < run.warn => 1,
-            _ => 0,
-        };
+        let runs = self.along(wall, from, to);
+        let near = |run: &PowerLine| self.near((run.height - height).abs(), run.warn);
         runs.map(near).max().unwrap_or(0)
+    }
+
+    /// The power that stops a lane, the nearest to a place along the wall.
+    pub fn power_that_stops(&self, wall: WallId, height: f64, beside: f64) -> Option<PowerStop> {
+        let all = self.along(wall, f64::NEG_INFINITY, f64::INFINITY);
+        let stops = all.filter(|run| self.near((run.height - height).abs(), run.warn) == 2);
+        let stops = stops.map(|run| PowerStop {
+            height: run.height,
+            away: (run.from - beside).max(beside - run.to).max(0.0),
+        });
+        stops.min_by(|a, b| a.away.total_cmp(&b.away))
+    }
+
+    /// Power that runs along a wall somewhere between two offsets; a riser crosses it.
+    fn along(&self, wall: WallId, from: f64, to: f64) -> impl Iterator<Item = &PowerLine> {
+        self.power.iter().filter(move |run| {
+            run.wall == wall && run.from < to && from < run.to && run.to - run.from > 1.0
+        })
+    }
+
+    /// How near power is whose middle is so far from a cable's.
+    fn near(&self, apart: f64, warn: f64) -> u8 {
+        match apart - HALF / 2.0 {
+            apart if apart < self.stop => 2,
+            apart if apart < warn => 1,
+            _ => 0,
+        }
     }
 
     /// How far power in a wall runs along a lane between two offsets, within the distance that is
     /// noted; millimetres.
     pub fn power_along_lane(&self, wall: WallId, from: f64, to: f64, height: f64) -> f64 {
-        let beside = self
-            .power
-            .iter()
-            .filter(|run| run.wall == wall && (run.height - height).abs() < self.parallel);
+        let beside = self.power.iter();
+        let beside =
+            beside.filter(|run| run.wall == wall && (run.height - height).abs() < self.parallel);
         let shared = |run: &PowerLine| run.to.min(to) - run.from.max(from);
         beside.map(shared).fold(0.0, f64::max)
     }
 
-    /// Whether power overhead runs along a stretch within the distance that is noted.
-    pub fn power_along(&self, from: Pos, to: Pos) -> bool {
-        let Some(stretch) = Segment::between(from, to) else {
-            return false;
-        };
-        let middle = stretch.at(stretch.length / 2.0, 0.0);
-        self.overhead.iter().any(|run| {
-            run.along.cross(stretch.along).abs() < 0.26 && run.distance_to(middle) < self.parallel
-        })
+    /// The power over this level that runs along a stretch within the distance that is noted, the
+    /// nearest. What crosses it more squarely than 15 degrees does not.
+    pub fn power_along(&self, from: Pos, to: Pos) -> Option<Alongside> {
+        let stretch = Segment::between(from, to)?;
+        let beside = self.overhead.iter().filter_map(|power| {
+            let run = &power.run;
+            let (a, b) = (stretch.offset_of(run.from), stretch.offset_of(run.to));
+            let (near, far) = (a.min(b).max(0.0), a.max(b).min(stretch.length));
+            let apart = run.distance_to(stretch.at((near + far) / 2.0, 0.0));
+            // Two that merely touch end to end do not run along one another.
+            let along = run.along.cross(stretch.along).abs() < PARALLEL && far - near > TOUCH;
+            (along && apart < self.parallel).then(|| Alongside {
+                length: far - near,
+                near: self.near(apart, power.warn),
+            })
+        });
+        beside.max_by(|a, b| a.near.cmp(&b.near).then(a.length.total_cmp(&b.length)))
     }
 }

@@ -1,7 +1,7 @@
 //! Spaces as graphs: along strips, across joists, and from port to port.
 
 use super::graph::Node;
-use super::house::{House, Port, steady};
+use super::house::{BESIDE_POWER, House, Port, steady};
 use super::price::{Prices, UNLIMITED, capacity};
 use super::way::{Crossing, Member, MoveKind, Place3};
 use crate::framing::{Space, SpaceKind, Strip};
@@ -93,7 +93,12 @@ impl House<'_> {
                 if let (Some(from), Some(to)) = pair
                     && !self.is_parted(space, (from, to))
                 {
-                    self.run((from, to), MoveKind::AlongStrip { space }, grid.course);
+                    self.run(
+                        space,
+                        (from, to),
+                        MoveKind::AlongStrip { space },
+                        grid.course,
+                    );
                 }
             }
         }
@@ -114,31 +119,44 @@ impl House<'_> {
                 let apart = across(to) - across(from);
                 let kind = MoveKind::AcrossStrips { space: index };
                 if space.kind.is_open_across() {
-                    self.run((from, to), kind, apart);
+                    self.run(index, (from, to), kind, apart);
                     continue;
                 }
                 let along = grid.first + course as f64 * grid.course;
                 let at = space.at(along, space.strips[strip].from);
+                let places = [from, to].map(|node| self.graph.places[node as usize].at);
+                let Some(factor) = self.beside_power(index, places[0], places[1]) else {
+                    continue;
+                };
                 if let Some(hole) = self.joist_hole(index, along, at) {
-                    self.join((from, to), kind, apart, Some(hole), 1.0);
+                    self.join((from, to), kind, apart, Some(hole), factor);
                 }
             }
         }
     }
 
-    /// A stretch in the open, with the supports it wants; dearer beside power.
-    fn run(&mut self, ends: (Node, Node), kind: MoveKind, length: f64) {
-        let places = (
-            self.graph.places[ends.0 as usize].at,
-            self.graph.places[ends.1 as usize].at,
-        );
-        let power = self
-            .obstacles
-            .iter()
-            .any(|o| o.power_along(places.0, places.1));
+    /// A stretch in the open of a space, with the supports it wants; dearer beside power, and none
+    /// where power runs along nearer than stops it.
+    fn run(&mut self, space: usize, ends: (Node, Node), kind: MoveKind, length: f64) {
+        let places = [ends.0, ends.1].map(|node| self.graph.places[node as usize].at);
+        let Some(factor) = self.beside_power(space, places[0], places[1]) else {
+            return;
+        };
         let support = self.prices.supports(steady(length));
         let hole = (support > 0).then(|| self.graph.share(None, support, UNLIMITED));
-        self.join(ends, kind, length, hole, if power { 2.0 } else { 1.0 });
+        self.join(ends, kind, length, hole, factor);
+    }
+
+    /// How much dearer cable is beside power over the level whose ceiling a space lies on; `None` where
+    /// that stops it.
+    fn beside_power(&self, space: usize, from: Pos, to: Pos) -> Option<f64> {
+        let over = self.framing.levels.iter().zip(&self.obstacles);
+        let over = over.filter(|(level, _)| level.above == Some(space));
+        let mut beside = over.filter_map(|(_, obstacles)| obstacles.power_along(from, to));
+        match beside.next() {
+            Some(power) => (power.near < 2).then_some(BESIDE_POWER),
+            None => Some(1.0),
+        }
     }
 
     fn joist_hole(&mut self, index: usize, along: f64, at: Pos) -> Option<usize> {
@@ -221,6 +239,7 @@ impl House<'_> {
                 {
                     let length = manhattan(space, port.at, self.graph.places[node as usize].at);
                     self.run(
+                        index,
                         (port.node, node),
                         MoveKind::AlongStrip { space: index },
                         length,
@@ -241,7 +260,7 @@ impl House<'_> {
                 true => MoveKind::AlongStrip { space: index },
                 false => MoveKind::AcrossStrips { space: index },
             };
-            self.run((port.node, other.node), kind, length.max(1.0));
+            self.run(index, (port.node, other.node), kind, length.max(1.0));
         }
     }
 }

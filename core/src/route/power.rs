@@ -1,13 +1,15 @@
-//! Where cable runs beside power, told once a wall.
+//! Where cable runs beside power, told once a wall, and where power stops a lane.
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::lane::lane_height;
 use super::obstacle::Obstacles;
 use super::way::{Move, MoveKind, Way, Ways};
 use crate::framing::Framing;
-use crate::plan::{CableId, LevelId, Plan, WallId};
+use crate::plan::{CableId, LevelId, Pin, Plan, WallId};
 use crate::rules::RuleId;
 use crate::shape::Pos;
+use crate::units::Mm;
 
 /// Cables beside power in one wall or overhead.
 #[derive(Clone, Debug, PartialEq)]
@@ -24,6 +26,43 @@ pub struct Beside {
     pub level: LevelId,
     /// Where on the plan.
     pub at: Pos,
+}
+
+/// A lane that power cable stops.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StoppedLane {
+    /// "power cable at 24 in stops the lane of W3, which is pinned at 24 in".
+    pub words: String,
+    /// How far along the wall the power is from the place asked about, millimetres; 0 beside it.
+    pub away: f64,
+}
+
+/// The power cable that stops the lane of a wall, the nearest to an offset along it; `None` where
+/// none comes as near as that.
+pub fn stopped_lane(
+    plan: &Plan,
+    framing: &Framing,
+    wall: WallId,
+    offset: f64,
+) -> Option<StoppedLane> {
+    let (level, drawn) = plan.wall(wall)?;
+    let framed = framing.wall(wall)?;
+    let obstacles = Obstacles::of(level, &plan.rules);
+    let lane = lane_height(plan, level, framed, &obstacles);
+    let stop = obstacles.power_that_stops(wall, lane, offset)?;
+    let is_pin = |pin: &Pin| matches!(pin, Pin::Lane { wall: on, .. } if *on == wall);
+    let pinned = plan.pins.iter().any(is_pin);
+    let height = |height: f64| plan.units.height(Mm::rounded(height));
+    let lies = if pinned { "which is pinned at" } else { "at" };
+    Some(StoppedLane {
+        words: format!(
+            "power cable at {} stops the lane of {}, {lies} {}",
+            height(stop.height),
+            drawn.label(),
+            height(lane)
+        ),
+        away: stop.away,
+    })
 }
 
 /// Every wall, and the space over every level, where cable runs beside power nearer than the rules
@@ -49,9 +88,15 @@ pub fn beside_power(plan: &Plan, framing: &Framing, ways: &Ways) -> Vec<Beside> 
                     }
                 }
                 MoveKind::AlongStrip { space } | MoveKind::AcrossStrips { space }
-                    if above == Some(space) && obstacles.power_along(step.from.at, step.to.at) =>
+                    if above == Some(space) =>
                 {
-                    (open.entry(level.id).or_default(), step.length, false)
+                    match obstacles.power_along(step.from.at, step.to.at) {
+                        Some(power) => {
+                            let found = open.entry(level.id).or_default();
+                            (found, power.length, power.near > 0)
+                        }
+                        None => continue,
+                    }
                 }
                 _ => continue,
             };

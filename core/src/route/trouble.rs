@@ -2,9 +2,9 @@
 
 use super::network::Way as Found;
 use super::way::NoWay;
-use super::{MoveKind, Routing};
+use super::{MoveKind, Routing, stopped_lane};
 use crate::framing::pin_words;
-use crate::plan::{Above, Below, Drop, Pin, PinTo, Place};
+use crate::plan::{Above, Below, Drop, Level, Opening, Pin, PinTo, Place, Wall};
 use crate::units::Mm;
 
 /// What is the matter with the way of a drop's cable; `None` when all is well.
@@ -53,30 +53,40 @@ fn obstacle(routing: &Routing, drop: &Drop) -> String {
     if wall.never_drill {
         return format!("{} is marked never to be drilled", wall.label());
     }
+    let beside = beside(routing, level, wall, offset);
+    format!("{beside}, {over} and {under}")
+}
+
+/// What stops the lane of a drop's wall, the nearest to it.
+fn beside(routing: &Routing, level: &Level, wall: &Wall, offset: Mm) -> String {
+    let away = |opening: &Opening| {
+        let ends = [opening.offset, opening.offset + opening.width];
+        ends.map(|end| (end - offset).0.abs()).into_iter().min()
+    };
     let openings = level.openings_of(wall.id);
-    let nearest = openings.iter().min_by_key(|opening| {
-        ((opening.offset - offset).0.abs()).min((opening.offset + opening.width - offset).0.abs())
-    });
-    let beside = match nearest {
-        Some(opening) => format!(
+    let nearest = openings.iter().min_by_key(|opening| away(opening));
+    let reached = nearest.and_then(|opening| away(opening));
+    let power = stopped_lane(routing.plan, routing.framing, wall.id, offset.f64());
+    let power = power.filter(|power| reached.is_none_or(|away| power.away <= f64::from(away)));
+    if let Some(power) = power {
+        return power.words;
+    }
+    if let Some(opening) = nearest {
+        return format!(
             "the header over the {} in {} stops the lane",
             opening.kind.name(),
             wall.label()
-        ),
-        None => format!(
+        );
+    }
+    let reaches =
+        |kind: MoveKind| matches!(kind, MoveKind::AlongWall { wall: on } if on == wall.id);
+    match routing.graph.steps.iter().any(|step| reaches(step.kind)) {
+        true => format!(
             "the lane of {} ends at a wall that cannot be drilled",
             wall.label()
         ),
-    };
-    let reaches =
-        |kind: MoveKind| matches!(kind, MoveKind::AlongWall { wall: on } if on == wall.id);
-    let alone = !routing.graph.steps.iter().any(|step| reaches(step.kind));
-    let beside = if alone && nearest.is_none() {
-        format!("no stud of {} can be drilled", wall.label())
-    } else {
-        beside
-    };
-    format!("{beside}, {over} and {under}")
+        false => format!("no stud of {} can be drilled", wall.label()),
+    }
 }
 
 /// The first pin of a drop's cables, which then is what cuts them off.

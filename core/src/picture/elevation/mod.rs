@@ -17,10 +17,6 @@ use crate::shape::Pos;
 
 /// Thickness of plates, millimetres.
 const BOARD: f64 = crate::plan::Lumber::THICKNESS.0;
-/// A box of one gang: width and height, millimetres. Common practice, no source.
-const GANG: (f64, f64) = (54.0, 95.0);
-/// What each further gang adds to the width, millimetres. Common practice, no source.
-const NEXT_GANG: f64 = 46.0;
 /// How far cable is drawn beyond the plates, millimetres.
 const BEYOND: f64 = 150.0;
 /// Smallest radius a bore is drawn with, paper millimetres.

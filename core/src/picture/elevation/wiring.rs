@@ -1,6 +1,6 @@
 //! Cable in a wall: ways, the closet, boxes, and bores with their words.
 
-use super::{BEYOND, GANG, NEXT_GANG, SMALLEST, View};
+use super::{BEYOND, SMALLEST, View};
 use crate::bore::Bore;
 use crate::picture::labels::{ANYWHERE, Label, Run};
 use crate::picture::obstacles::Rect;
@@ -125,16 +125,16 @@ impl View<'_> {
             if wall != self.wall.id {
                 continue;
             }
-            let wide = GANG.0 + NEXT_GANG * f64::from(drop.gangs.max(1) - 1);
+            let (wide, tall) = drop.outline();
             let (x, y) = (offset.f64(), height.f64());
             self.rectangle(
                 Ink::Drop,
                 (x - wide / 2.0, x + wide / 2.0),
-                (y - GANG.1 / 2.0, y + GANG.1 / 2.0),
+                (y - tall / 2.0, y + tall / 2.0),
             );
             let at = self.at(x, y);
             let scale = self.picture.scale;
-            let room = Rect::around(self.paper(at), wide / scale, GANG.1 / scale);
+            let room = Rect::around(self.paper(at), wide / scale, tall / scale);
             self.obstacles.add_box(room);
             let mut words = self.plan.units.height(height);
             if behind {
@@ -145,7 +145,7 @@ impl View<'_> {
                 vec![name.clone(), Run::plain(words, self.sizes.body)],
                 vec![name],
             ];
-            let clear = GANG.1 / 2.0 / scale;
+            let clear = tall / 2.0 / scale;
             self.label(at, clear, forms, Ink::DropName, About::Drop(drop.id));
             self.dimensions.push(x);
         }
