@@ -10,10 +10,11 @@ use crate::browser::files;
 use crate::drawing::Sheet;
 use crate::hooks::{
     use_desk, use_drawn, use_improving, use_keeping, use_keys, use_opening, use_paste,
-    use_rehearsal, use_squaring, use_start,
+    use_rehearsal, use_squaring, use_start, use_unkept, use_windows,
 };
 use crate::panels::{
-    Corners, Reading, Saying, Shelf, SitePage, SiteSides, Skips, Slip, Steps, Tally,
+    Corners, Displacing, Jobs, Reading, Saying, Shelf, SitePage, SiteSides, Skips, Slip, Steps,
+    Tally, Unkept,
 };
 use crate::print::SheetsPage;
 use crate::state::{Desk, Dispatcher};
@@ -27,6 +28,8 @@ pub fn App() -> Html {
     use_start(&dispatcher);
     use_keys(&now, &dispatcher);
     use_keeping(&now, &dispatcher);
+    use_windows(&now, &dispatcher);
+    use_unkept(&now);
     use_drawn(now.opening);
     use_squaring(&now, &dispatcher);
     use_improving(&now, &dispatcher);
@@ -35,6 +38,7 @@ pub fn App() -> Html {
         <ContextProvider<Dispatcher> context={dispatcher}>
             <ContextProvider<Rc<Desk>> context={now}>
                 <Page />
+                <Displacing />
             </ContextProvider<Rc<Desk>>>
         </ContextProvider<Dispatcher>>
     }
@@ -48,6 +52,9 @@ fn Page() -> Html {
     if desk.opening {
         return html! { <p class="Opening" role="status">{ "Borewright is laying out the table." }</p> };
     }
+    if desk.jobs {
+        return html! { <Jobs /> };
+    }
     if desk.reading {
         return html! { <Reading /> };
     }
@@ -58,7 +65,7 @@ fn Page() -> Html {
             <Steps />
             { match desk.session.step {
                 Step::Site => html! { <OnSite /> },
-                Step::Sheets => html! { <main class="Table"><SheetsPage /><Slip /><Saying /></main> },
+                Step::Sheets => html! { <main class="Table"><SheetsPage /><Slip /><Saying /><Unkept /></main> },
                 _ => html! { <Table /> },
             } }
             <Shelf />
@@ -71,7 +78,8 @@ fn Page() -> Html {
 fn OnSite() -> Html {
     let desk = use_desk();
     html! {
-        <main class="SiteTable" data-shows={if desk.site.drawing { "drawing" } else { "list" }}>
+        <main class="SiteTable" data-shows={if desk.site.drawing { "drawing" } else { "list" }}
+            data-open={desk.open.is_some().to_string()}>
             <SiteSides />
             <div class="Table">
                 <Sheet />

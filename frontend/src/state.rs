@@ -3,6 +3,8 @@
 //! The plan and the hands on it are a [`Session`] of the core; beside it lies what belongs to the
 //! screen alone: where the paper lies, what is laid open, how the keeping stands. No effects here.
 
+mod place;
+
 use std::collections::BTreeSet;
 use std::rc::Rc;
 
@@ -10,11 +12,14 @@ use borewright_core::design::Effort;
 use borewright_core::desk::{
     self, Choice, Gesture, Intent, Notice, PaperMove, ScreenPoint, Session, Step, Tool, View,
 };
+use borewright_core::file::job::Journal;
 use borewright_core::plan::{LevelId, Plan, Reply};
 use borewright_core::schedule::Phase;
 use borewright_core::shape::Pos;
 use borewright_core::sheet::{Size, Stack};
 use yew::{Reducible, UseReducerDispatcher};
+
+pub use place::{Begun, Place};
 
 /// A slip with its margins, pixels; see `--slip` of the style sheet.
 const SLIP: f64 = 345.0;
@@ -61,10 +66,22 @@ pub struct Desk {
     pub site: SiteLook,
     /// Where the plan is kept.
     pub keeping: Keeping,
-    /// The plan as it was kept last, or begun with. Compared by identity.
-    pub kept: Rc<Plan>,
-    /// Whether the next keeping puts another job in the place of the one kept.
-    pub over_another: bool,
+    /// Which job of this device it is.
+    pub place: Place,
+    /// What this device had of the job when it came to the table.
+    pub journal: Rc<Journal>,
+    /// The plan the table was begun with. Compared by identity.
+    pub begun: Rc<Plan>,
+    /// The last named point that was made: its number on this page, and what it is called.
+    pub point: (u32, String),
+    /// A plan that is no job of this device yet becomes one even if nobody changes it.
+    pub keeps: bool,
+    /// The list of the jobs on this device lies in place of the table.
+    pub jobs: bool,
+    /// A job in whose opening the page came to an end the last time.
+    pub ended: Option<Rc<str>>,
+    /// What is to come to the table once the person agrees to lose what only lies there.
+    pub waits: Option<Rc<Begun>>,
     /// Whether the page still waits for what it begins with.
     pub opening: bool,
     /// Something that takes a while.
@@ -194,6 +211,20 @@ pub enum Act {
     Keep(Keeping),
     /// This plan is on the device now.
     Kept(Rc<Plan>),
+    /// What lies on this table, by its number, has become a job of this device.
+    Placed(u32, Place),
+    /// Lay the list of jobs out in place of the table, or put it away.
+    Jobs(bool),
+    /// The page came to an end in the opening of this job the last time: the list lies open for it.
+    Ended(Option<Rc<str>>),
+    /// Put what waits on the table, though what lies there is nowhere else; or leave it.
+    Displace(bool),
+    /// The job on the table as it is on the device now, shown where it is looked at.
+    Follow(Box<Begun>),
+    /// Make a named point of the job as it stands: "Printed".
+    Point(&'static str),
+    /// Another window is to change the job on the table; here it is looked at from now on.
+    HandOn,
     /// Something takes a while, or is done.
     Wait(Option<Wait>),
     /// The long improvement stands so.
@@ -205,7 +236,7 @@ pub enum Act {
     /// Say one sentence.
     Say(Notice),
     /// Another session altogether.
-    Begin(Session, Keeping),
+    Begin(Box<Begun>),
 }
 
 /// Something to choose and to bring into sight.
@@ -236,8 +267,12 @@ impl PartialEq for Desk {
             && (self.paper, self.stack, &self.left_out)
                 == (other.paper, other.stack, &other.left_out)
             && self.site == other.site
-            && Rc::ptr_eq(&self.kept, &other.kept)
-            && (self.over_another, self.opening) == (other.over_another, other.opening)
+            && Rc::ptr_eq(&self.begun, &other.begun)
+            && Rc::ptr_eq(&self.journal, &other.journal)
+            && (&self.place, self.keeps, &self.point) == (&other.place, other.keeps, &other.point)
+            && (self.jobs, self.opening) == (other.jobs, other.opening)
+            && self.ended == other.ended
+            && self.waits.is_some() == other.waits.is_some()
             && (&self.keeping, &self.wait) == (&other.keeping, &other.wait)
             && (self.improving, self.job, self.reading)
                 == (other.improving, other.job, other.reading)
@@ -252,8 +287,14 @@ impl Desk {
     /// A page with a session on it.
     pub fn of(session: Session) -> Self {
         Self {
-            kept: session.plan.clone(),
-            over_another: false,
+            place: Place::default(),
+            journal: Rc::default(),
+            begun: session.plan.clone(),
+            point: (0, String::new()),
+            keeps: false,
+            jobs: false,
+            ended: None,
+            waits: None,
             opening: true,
             session,
             view: View::default(),
@@ -326,13 +367,24 @@ impl Desk {
             Act::Print(place, true) => drop(self.left_out.remove(&place)),
             Act::Print(place, false) => drop(self.left_out.insert(place)),
             Act::Keep(keeping) => self.keeping = keeping,
-            Act::Kept(plan) => self.kept_now(plan),
+            Act::Kept(plan) => self.kept_now(&plan),
+            Act::Placed(table, place) if table == self.job => self.place = place,
+            Act::Placed(..) => {}
+            Act::Jobs(jobs) => self.jobs = jobs,
+            Act::Ended(id) => {
+                self.jobs = id.is_some();
+                self.ended = id;
+            }
+            Act::Displace(agreed) => self.displace(agreed),
+            Act::Follow(begun) => self.follow(*begun),
+            Act::HandOn => self.hand_on(),
+            Act::Point(name) => self.make_point(name),
             Act::Wait(wait) => self.wait = wait,
             Act::Improve(improving) => self.improving = improving,
             Act::Read(reading) => self.reading = reading && self.session.read_only,
             Act::Replied(reply) => self.replied(reply),
             Act::Say(notice) => self.session.notice = Some(notice),
-            Act::Begin(session, keeping) => self.begin(session, keeping),
+            Act::Begin(begun) => self.come(*begun),
         }
     }
 
@@ -349,19 +401,6 @@ impl Desk {
         self.site.drawing = false;
     }
 
-    fn begin(&mut self, session: Session, keeping: Keeping) {
-        self.kept = session.plan.clone();
-        self.over_another = session.read_only;
-        self.session = session;
-        self.keeping = keeping;
-        self.opening = false;
-        self.open = None;
-        self.job += 1;
-        self.reading = false;
-        self.arrived();
-        self.show_all();
-    }
-
     /// A reply waits on the list of agreements, which lies open for it.
     fn replied(&mut self, reply: Option<Rc<Reply>>) {
         if reply.is_some() {
@@ -369,14 +408,6 @@ impl Desk {
             self.open = Some(Leaf::Agreements);
         }
         self.reply = reply;
-    }
-
-    fn kept_now(&mut self, plan: Rc<Plan>) {
-        if Rc::ptr_eq(&plan, &self.session.plan) {
-            self.keeping = Keeping::Kept;
-        }
-        self.kept = plan;
-        self.over_another = false;
     }
 
     /// A drag that nothing on the sheet takes moves the paper.
@@ -429,10 +460,14 @@ impl Desk {
             self.stack = None;
             self.left_out.clear();
         }
-        let replaced = matches!(intent, Intent::Open(_) | Intent::NewPlan);
-        self.over_another |= replaced;
-        self.job += u32::from(replaced || is_another_job(&before.plan, &self.session.plan));
-        if replaced || self.session.level != before.level {
+        let handed_over = |plan: &Plan| plan.record.handed_over.is_some();
+        if handed_over(&self.session.plan) && !handed_over(&before.plan) {
+            self.make_point("Handed over");
+        }
+        if before.read_only && !self.session.read_only {
+            self.taken_over();
+        }
+        if self.session.level != before.level {
             self.show_all();
         }
     }
@@ -537,11 +572,6 @@ impl Desk {
 fn is_placed(before: &Session, after: &Session) -> bool {
     let placing = matches!(after.tool, Tool::Drop | Tool::Opening);
     placing && after.tool == before.tool && !Rc::ptr_eq(&before.plan, &after.plan)
-}
-
-/// Whether one plan was put in the place of another: no edit changes both its title and its levels.
-fn is_another_job(before: &Plan, after: &Plan) -> bool {
-    before.title != after.title && before.levels != after.levels
 }
 
 impl Reducible for Desk {

@@ -5,11 +5,11 @@ use crate::sketch::{plans, take};
 use borewright_tests::{Page, Size};
 use std::path::PathBuf;
 
-/// Starts a new plan in a page of its own.
+/// Begins a new job in a page of its own.
 fn new_plan(story: &str, size: Size) -> Page {
     let page = Page::open(story, size);
     page.labelled("Job: Quince House, plot 9").tap();
-    page.button("New plan").tap();
+    page.button("New job").tap();
     page.see("no drawing yet");
     page
 }

@@ -9,7 +9,7 @@ use borewright_tests::{Page, Point, Size};
 fn a_room_is_framed_by_typed_lengths() {
     let page = Page::open("framing", Size::Desk);
     page.labelled("Job: Quince House, plot 9").tap();
-    page.button("New plan").tap();
+    page.button("New job").tap();
     page.button("Trace without a drawing").tap();
     let sheet = page.labelled("Sheet");
     let start = sheet.at(0.3, 0.25);

@@ -104,3 +104,24 @@ fn what_is_in_the_wall_and_left_the_plan_is_not_forgotten() {
     page.print_to_pdf();
     page.picture();
 }
+
+#[test]
+#[ignore = "needs the served page: cargo verify"]
+fn the_record_is_saved_from_the_list_on_a_phone() {
+    let page = Page::open("site save", Size::Phone);
+    page.see("22 drops");
+    page.button("Site").tap();
+    page.role("checkbox", "D1A pulled").tap();
+    page.see("1 in the wall");
+    page.labelled("Job: Quince House, plot 9").tap();
+    page.picture();
+    let saved = page.download(|page| page.button("Save to a file").tap());
+    assert!(
+        std::fs::read_to_string(saved)
+            .unwrap()
+            .contains("\"pulled\"")
+    );
+    page.button("Close").tap();
+    page.role("checkbox", "D1B pulled").tap();
+    page.see("2 in the wall");
+}

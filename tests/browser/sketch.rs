@@ -95,7 +95,7 @@ pub fn everything(page: &Page) -> Value {
 fn a_sketch_becomes_a_plan_and_its_paper() {
     let page = Page::open("sketch", Size::Desk);
     page.labelled("Job: Quince House, plot 9").tap();
-    page.button("New plan").tap();
+    page.button("New job").tap();
     page.see("no drawing yet");
     page.upload("Open a drawing", &plans("house-a-sketch.jpg"));
     page.labelled("Scan");

@@ -19,7 +19,10 @@ mod crowded;
 mod drag;
 mod edit;
 mod figure;
+mod killed;
 mod load;
+#[path = "../browser/killed/session.rs"]
+mod session;
 mod weight;
 
 fn main() {
@@ -27,4 +30,5 @@ fn main() {
     load::print_all(&weights);
     edit::print_all();
     drag::print_all();
+    killed::print_all();
 }

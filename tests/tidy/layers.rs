@@ -42,7 +42,7 @@ const ROOMS: [(&str, &str); 18] = [
     ),
     (
         "desk",
-        "units shape rules plan plan::edit scan framing route bore schedule finding design",
+        "units shape rules plan plan::edit scan file framing route bore schedule finding design",
     ),
 ];
 

@@ -7,6 +7,7 @@ use super::words::words;
 use super::{Choice, Draft, Hand, Notice, Session, Snap};
 use crate::bore::Bore;
 use crate::design::Design;
+use crate::file::job::Moment;
 use crate::plan::Plan;
 use crate::plan::edit::Edit;
 use crate::shape::Point;
@@ -118,7 +119,7 @@ impl Session {
             return;
         }
         let mut history = (*self.history).clone();
-        history.record(Rc::clone(&self.plan), words);
+        history.record(Moment::Here(Rc::clone(&self.plan)), words);
         self.history = Rc::new(history);
         self.show(plan);
     }

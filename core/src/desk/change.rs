@@ -2,16 +2,19 @@
 
 use std::rc::Rc;
 
-use super::session::first_level;
-use super::{Draft, Hand, Notice, Session, Step, Tool};
+use super::{Draft, Notice, Session, Step, Tool};
+use crate::file::job::Moment;
 use crate::plan::edit::Edit;
 use crate::plan::{Plan, Wall};
 use crate::shape::Point;
 
+/// What is said of a plan of the past that was kept and has come to harm since.
+const UNREADABLE: &str = "That moment of the job cannot be read any more. The plan stays as it is.";
+
 impl Session {
-    /// A plan that came by link stays as it is.
+    /// A plan that is only looked at stays as it is.
     pub(super) fn declining(self) -> Session {
-        let text = "This plan came by link. Take it over as your own copy to change it.";
+        let text = "This plan is here to look at. Take it over as your own copy to change it.";
         Session {
             notice: Some(Notice::refused(text, None)),
             ..self
@@ -78,8 +81,12 @@ impl Session {
     fn stepped_back(self) -> Session {
         let mut next = self.emptied();
         let mut history = (*next.history).clone();
-        let Some((plan, words)) = history.undo(Rc::clone(&next.plan)) else {
+        let undone = history.undo(Moment::Here(Rc::clone(&next.plan)));
+        let Some((moment, words)) = undone else {
             return next.telling(String::from("There is nothing to undo."));
+        };
+        let Some(plan) = moment.plan() else {
+            return next.telling(String::from(UNREADABLE));
         };
         next.history = Rc::new(history);
         next.show(plan);
@@ -103,45 +110,31 @@ impl Session {
     /// After a redo. What is begun is let go of.
     pub(super) fn redone(mut self) -> Session {
         let mut history = (*self.history).clone();
-        let Some((plan, words)) = history.redo(Rc::clone(&self.plan)) else {
+        let redone = history.redo(Moment::Here(Rc::clone(&self.plan)));
+        let Some((moment, words)) = redone else {
             return self.telling(String::from("There is nothing to redo."));
+        };
+        let Some(plan) = moment.plan() else {
+            return self.telling(String::from(UNREADABLE));
         };
         self.history = Rc::new(history);
         self.show(plan);
         self.emptied().telling(format!("Did again: {words}."))
     }
 
-    /// After another plan was opened; the one before comes back by undo.
-    pub(super) fn opened(self, plan: &Rc<Plan>) -> Session {
-        let words = format!("opened {}", plan.title);
-        self.replaced(Rc::clone(plan), words)
+    /// After a named moment of this job came back.
+    pub(super) fn returned(self, plan: &Rc<Plan>, name: &str) -> Session {
+        let mut next = self.emptied();
+        next.put(Rc::clone(plan), format!("returned to “{name}”"));
+        next.telling(format!("The job is as it was at “{name}”."))
     }
 
-    /// After a new plan was started, in the units that were in use; the one before comes back by
-    /// undo.
-    pub(super) fn started_anew(self) -> Session {
-        let units = Edit::SetUnits(self.plan.units);
-        let plan = Plan::new().apply(&units).unwrap_or_default();
-        self.replaced(Rc::new(plan), String::from("started a new plan"))
-    }
-
-    /// A plan that came by link is not one's own and does not come back by undo.
-    fn replaced(mut self, plan: Rc<Plan>, words: String) -> Session {
-        if self.read_only {
-            return Session::of(plan);
-        }
-        self.put(Rc::clone(&plan), words);
-        self.level = first_level(&plan);
-        self.chosen = None;
-        self.hand = Hand::suited(&self.design);
-        self.entering(Step::of(&plan))
-    }
-
-    /// After a plan that came by link was made one's own.
+    /// After a plan that was looked at was made one's own: a job of its own, whose history begins here.
     pub(super) fn taken_over(mut self) -> Session {
         if self.read_only {
             self.read_only = false;
-            let text = "This copy is yours now. The link still shows what it showed.";
+            self.history = Rc::default();
+            let text = "This copy is yours now. What it was copied from stays as it is.";
             self.notice = Some(Notice::done(text));
         }
         self
@@ -194,7 +187,7 @@ mod tests {
         };
         let rename = Intent::Edit(Edit::SetTitle("Mine".into()));
         let trial = shared.tap(4000, 0).intent(&rename);
-        assert!(trial.told().contains("came by link"));
+        assert!(trial.told().contains("here to look at"));
         assert!(Rc::ptr_eq(&trial.session.plan, &plan));
         assert!(trial.session.chosen.is_some(), "looking is allowed");
         let trial = trial.take(Tool::Wall);
@@ -223,18 +216,15 @@ mod tests {
     }
 
     #[test]
-    fn opening_and_starting_anew_come_back_by_undo() {
-        let title = Edit::SetTitle("Alder Court, lot 6".into());
-        let other = Plan::new().apply(&title).unwrap();
-        let trial = Trial::with_house().intent(&Intent::Open(Rc::new(other)));
-        assert_eq!(trial.done(), "opened Alder Court, lot 6");
-        let trial = trial.intent(&Intent::NewPlan);
-        assert_eq!(trial.session.step, Step::Drawing);
-        assert_eq!(trial.session.hand, Hand::default());
-        let trial = trial.intent(&Intent::Undo).intent(&Intent::Undo);
-        assert_eq!(trial.walls().len(), 4);
-        let trial = trial.intent(&Intent::Redo);
-        assert_eq!(trial.told(), "Did again: opened Alder Court, lot 6.");
+    fn a_named_moment_comes_back_as_one_step() {
+        let trial = Trial::with_house();
+        let then = Rc::clone(&trial.session.plan);
+        let trial = trial.intent(&Intent::Edit(Edit::SetTitle("Later".into())));
+        let trial = trial.intent(&Intent::Return(then, "Printed".into()));
+        assert_eq!(trial.done(), "returned to “Printed”");
+        assert_eq!(trial.plan().title, "New job");
+        let trial = trial.intent(&Intent::Undo);
+        assert_eq!(trial.plan().title, "Later");
     }
 
     #[test]

@@ -49,10 +49,8 @@ pub enum Intent {
     SetHand(Hand),
     /// Turn the drawing a quarter clockwise about its middle.
     QuarterTurn,
-    /// Open a plan in place of this one. Undo brings this one back.
-    Open(Rc<Plan>),
-    /// Start with an empty plan. Undo brings this one back.
-    NewPlan,
+    /// Go back to a named moment of this job, as one step that can be undone; with what it is called.
+    Return(Rc<Plan>, String),
     /// Make a plan that came by link one's own copy.
     TakeOver,
     /// Put the notice away.
@@ -75,6 +73,7 @@ impl Intent {
                 | Self::Delete
                 | Self::Nudge { .. }
                 | Self::QuarterTurn
+                | Self::Return(..)
         )
     }
 

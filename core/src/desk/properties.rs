@@ -9,8 +9,8 @@ use super::trial::{REACH, Trial};
 use super::*;
 use crate::plan::edit::Edit;
 use crate::plan::{
-    CableId, DropId, DropKind, KeepOutId, LevelId, OpeningId, OpeningKind, Placing, Plan,
-    PowerRunId, Role, RoomId, Scan, WallId,
+    CableId, DropId, DropKind, KeepOutId, LevelId, OpeningId, OpeningKind, Placing, PowerRunId,
+    Role, RoomId, Scan, WallId,
 };
 use crate::shape::Point;
 use crate::units::Mm;
@@ -124,11 +124,10 @@ fn any_intent() -> impl Strategy<Value = Intent> {
         1 => (0..4u32).prop_map(|id| Intent::ShowLevel(LevelId(id))),
         1 => prop::sample::select(vec![
             Intent::QuarterTurn,
-            Intent::NewPlan,
             Intent::TakeOver,
+            Intent::Return(Rc::new(crate::plan::Plan::new()), String::from("Printed")),
             Intent::DismissNotice,
             Intent::Choose(None),
-            Intent::Open(Rc::new(Plan::new())),
         ]),
     ]
 }
@@ -205,7 +204,7 @@ proptest! {
         let plan = Rc::clone(&Trial::with_house().session.plan);
         let mut session = Session::shared(Rc::clone(&plan));
         for intent in &intents {
-            if matches!(intent, Intent::TakeOver | Intent::NewPlan | Intent::Open(_)) {
+            if *intent == Intent::TakeOver {
                 continue;
             }
             session = session.after(intent);

@@ -4,8 +4,9 @@ use std::rc::Rc;
 
 use super::gestures::BeforeDrag;
 use super::position::{bore_position, position};
-use super::{Choice, Draft, Hand, History, Intent, Notice, Snap, Step, Tool};
+use super::{Choice, Draft, Hand, Intent, Notice, Snap, Step, Tool};
 use crate::design::Design;
+use crate::file::job::{History, Moment};
 use crate::framing::LevelFraming;
 use crate::plan::{Level, LevelId, Plan};
 use crate::shape::Pos;
@@ -20,8 +21,8 @@ pub struct Session {
     pub plan: Rc<Plan>,
     /// What follows from the plan.
     pub design: Rc<Design>,
-    /// What can be undone and redone.
-    pub history: Rc<History<Rc<Plan>>>,
+    /// What can be undone and redone in this job.
+    pub history: Rc<History<Moment>>,
     /// The level shown; always one of the plan's.
     pub level: LevelId,
     /// The step of the job.
@@ -108,8 +109,7 @@ impl Session {
             Intent::Edit(edit) => next.edited(edit),
             Intent::Undo => next.undone(),
             Intent::Redo => next.redone(),
-            Intent::Open(plan) => next.opened(plan),
-            Intent::NewPlan => next.started_anew(),
+            Intent::Return(plan, name) => next.returned(plan, name),
             Intent::TakeOver => next.taken_over(),
             Intent::GoTo(step) => next.entering(*step),
             Intent::Take(tool) => next.taking(*tool),

@@ -5,13 +5,14 @@
 //! it. The live plan carries no trace of it: `v1` has types of its own. [`read`] is total: any
 //! bytes give a plan, with what was lost said in sentences, or one sentence why there is none.
 //! [`link`]
-//! is the other saved form, small enough for an address, and [`page`] a file with the program in it.
+//! is the other saved form, small enough for an address, and [`page`] a file with the program in it; [`job`] is what a device keeps.
 //! Nothing here draws or computes.
 //!
 //! Older versions are read for ever and brought up step by step in `upgrade`; what a version means
 //! never changes once it is published, and a new meaning takes a new version.
 
 mod fields;
+pub mod job;
 mod lines;
 pub mod link;
 mod losses;

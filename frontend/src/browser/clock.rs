@@ -29,12 +29,30 @@ pub fn measured<T>(name: &str, work: impl FnOnce() -> T) -> T {
 
 /// The date of this device, year first.
 pub fn today() -> String {
-    let now = js_sys::Date::new_0();
+    date(&js_sys::Date::new_0())
+}
+
+/// This moment, milliseconds since 1970 by this device's clock.
+pub fn moment() -> u64 {
+    js_sys::Date::now().max(0.0) as u64
+}
+
+/// A moment in words: "today 14:05", "2026-06-03".
+pub fn told(moment: u64) -> String {
+    let then = js_sys::Date::new(&(moment as f64).into());
+    let date = date(&then);
+    match date == today() {
+        true => format!("today {}:{:02}", then.get_hours(), then.get_minutes()),
+        false => date,
+    }
+}
+
+fn date(date: &js_sys::Date) -> String {
     format!(
         "{}-{:02}-{:02}",
-        now.get_full_year(),
-        now.get_month() + 1,
-        now.get_date()
+        date.get_full_year(),
+        date.get_month() + 1,
+        date.get_date()
     )
 }
 

@@ -4,11 +4,14 @@
 
 pub mod address;
 pub mod assets;
+pub mod channel;
 pub mod clipboard;
 pub mod clock;
 pub mod draft;
 pub mod files;
 pub mod focus;
+pub mod jobs;
+pub mod locks;
 pub mod offline;
 pub mod paper;
 pub mod picture;

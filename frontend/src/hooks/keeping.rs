@@ -1,73 +1,223 @@
-//! Keeps the plan on this device: a moment after every change, and at once when the page is left.
+//! Keeps what lies on the table on this device: every change in the moment it is made, one after the
+//! other, and while one is written the next ones gather to be written together.
 
+use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 
-use borewright_core::file;
+use borewright_core::desk::{Session, Step};
+use borewright_core::file::job::{Entry, Journal};
 use borewright_core::plan::Plan;
-use gloo::events::EventListener;
-use gloo::timers::callback::Timeout;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
-use crate::browser::storage::{self, Slot};
-use crate::state::{Act, Desk, Dispatcher, Keeping};
+use super::jobs::lock_name;
+use crate::browser::channel::{self, News};
+use crate::browser::locks::{self, Lock};
+use crate::browser::storage::{self, Order};
+use crate::browser::{clock, jobs};
+use crate::state::{Act, Desk, Dispatcher, Keeping, Place};
 
-/// Between a change and its keeping, milliseconds.
-const MOMENT: u32 = 300;
-
-/// What waits to be kept.
-#[derive(Clone)]
-struct Waiting {
-    plan: Rc<Plan>,
-    over_another: bool,
-}
-
-/// Keeps the plan whenever it differs from what was kept last. A plan that came by link is not kept
+/// Keeps the table whenever it differs from what is kept. A plan that is only looked at is not kept
 /// before it is taken over, and one that nobody changed is not kept either.
 #[hook]
-pub fn use_keeping(desk: &Desk, dispatcher: &Dispatcher) {
-    let waiting = use_mut_ref(|| None::<Waiting>);
-    let plan = desk.session.plan.clone();
-    let is_new = !desk.session.read_only && !Rc::ptr_eq(&plan, &desk.kept);
-    let over_another = desk.over_another;
-    {
-        let (waiting, dispatcher) = (waiting.clone(), dispatcher.clone());
-        use_effect_with((Rc::as_ptr(&plan), is_new), move |_| {
-            *waiting.borrow_mut() = is_new.then_some(Waiting { plan, over_another });
-            let timer = is_new.then(|| {
-                dispatcher.dispatch(Act::Keep(Keeping::Waiting));
-                Timeout::new(MOMENT, move || keep(waiting.take(), dispatcher))
-            });
-            move || drop(timer)
-        });
-    }
-    let dispatcher = dispatcher.clone();
-    use_effect_with((), move |()| {
-        let leave = move |_: &web_sys::Event| keep(waiting.take(), dispatcher.clone());
-        let leave = Rc::new(leave);
-        let listen = |name: &'static str, leave: Rc<dyn Fn(&web_sys::Event)>| {
-            EventListener::new(&gloo::utils::window(), name, move |event| leave(event))
-        };
-        let hidden = listen("visibilitychange", leave.clone());
-        let left = listen("pagehide", leave);
-        move || drop((hidden, left))
+pub fn use_keeping(desk: &Rc<Desk>, dispatcher: &Dispatcher) {
+    let keeper = {
+        let dispatcher = dispatcher.clone();
+        use_memo((), |()| Keeper::new(dispatcher))
+    };
+    let desk = Rc::clone(desk);
+    let plan = Rc::as_ptr(&desk.session.plan);
+    let history = Rc::as_ptr(&desk.session.history);
+    let holds = desk.place.lock().is_some();
+    let stands = (desk.job, holds, desk.is_to_be_kept(), desk.point.0);
+    use_effect_with((plan, history, stands), move |_| {
+        Keeper::look(&keeper, desk);
     });
 }
 
-/// Starts the writing; it goes on while the page is being left.
-fn keep(waiting: Option<Waiting>, dispatcher: Dispatcher) {
-    let Some(Waiting { plan, over_another }) = waiting else {
-        return;
-    };
-    spawn_local(async move {
-        let bytes = file::write(&plan);
-        let done = match over_another {
-            true => storage::write_over(&bytes).await,
-            false => storage::write(Slot::Now, &bytes).await,
+/// Writes, one thing after the other.
+struct Keeper {
+    dispatcher: Dispatcher,
+    held: RefCell<Option<Held>>,
+    /// The table as it was looked at last.
+    table: RefCell<Option<Rc<Desk>>>,
+    queue: RefCell<Vec<Order>>,
+    at_work: Cell<bool>,
+    /// The name of the job on the table, and those of jobs that left it: they are let go of once
+    /// everything is written.
+    lock: RefCell<Option<Rc<Lock>>>,
+    left: RefCell<Vec<Rc<Lock>>>,
+    /// The browser was asked not to clear what is kept.
+    lasts: Cell<bool>,
+}
+
+/// The job that is being kept.
+struct Held {
+    /// Which table it is.
+    table: u32,
+    id: Rc<str>,
+    journal: Journal,
+    /// The number of the last named point that was written.
+    point: u32,
+}
+
+impl Keeper {
+    fn new(dispatcher: Dispatcher) -> Self {
+        Self {
+            dispatcher,
+            held: RefCell::default(),
+            table: RefCell::default(),
+            queue: RefCell::default(),
+            at_work: Cell::default(),
+            lock: RefCell::default(),
+            left: RefCell::default(),
+            lasts: Cell::default(),
+        }
+    }
+
+    /// Looks at the table, and has written what is new on it.
+    fn look(keeper: &Rc<Self>, desk: Rc<Desk>) {
+        let same = |held: &Held| held.table == desk.job;
+        let known = keeper.held.borrow().as_ref().is_some_and(same);
+        if !known {
+            keeper.held.take();
+        }
+        keeper.table.replace(Some(Rc::clone(&desk)));
+        keeper.change_lock(desk.place.lock());
+        if !desk.is_to_be_kept() {
+            return;
+        }
+        if !known {
+            keeper.held.replace(Some(keeper.hold(&desk)));
+        }
+        if keeper.order(&desk) {
+            keeper.dispatcher.dispatch(Act::Keep(Keeping::Waiting));
+            Self::work(keeper);
+        }
+    }
+
+    /// A name that is no longer wanted is let go of, but never before what was done under it is written.
+    fn change_lock(&self, now: Option<&Rc<Lock>>) {
+        let before = self.lock.replace(now.cloned());
+        let left = before.filter(|before| now.is_none_or(|now| !Rc::ptr_eq(before, now)));
+        self.left.borrow_mut().extend(left);
+        if !self.at_work.get() {
+            self.let_go();
+        }
+    }
+
+    fn let_go(&self) {
+        self.left.take().iter().for_each(|lock| lock.let_go());
+    }
+
+    /// What is kept from now on: the job that lies there, or a new one.
+    fn hold(&self, desk: &Desk) -> Held {
+        let (table, journal) = (desk.job, (*desk.journal).clone());
+        let id = match desk.place.id() {
+            Some(id) => Rc::clone(id),
+            None => self.place(table, jobs::new_id().into()),
         };
-        dispatcher.dispatch(match done {
-            Ok(()) => Act::Kept(plan),
-            Err(sentence) => Act::Keep(Keeping::Failed(sentence)),
+        jobs::note_last(&id);
+        let point = desk.point.0;
+        Held {
+            table,
+            id,
+            journal,
+            point,
+        }
+    }
+
+    /// Tells the table that it is a job from now on, once its name is held.
+    fn place(&self, table: u32, id: Rc<str>) -> Rc<str> {
+        let (dispatcher, named) = (self.dispatcher.clone(), Rc::clone(&id));
+        spawn_local(async move {
+            if let Some(lock) = locks::hold(&lock_name(&named)).await {
+                dispatcher.dispatch(Act::Placed(table, Place::Job(named, lock)));
+            }
         });
-    });
+        id
+    }
+
+    /// Puts what is new into the queue; false when nothing is.
+    fn order(&self, desk: &Desk) -> bool {
+        let mut held = self.held.borrow_mut();
+        let Some(held) = held.as_mut() else {
+            return false;
+        };
+        let session = &desk.session;
+        let written = held.journal.follow(&session.history, &session.plan);
+        let (mut queue, moment) = (self.queue.borrow_mut(), clock::moment());
+        if !written.records.is_empty() {
+            let entry = Entry::of(&held.id, &session.plan, next(session), moment);
+            queue.extend(jobs::orders(&entry, written));
+        }
+        let (number, name) = &desk.point;
+        if held.point != *number {
+            held.point = *number;
+            let point = held.journal.point(name.clone(), moment);
+            queue.push(jobs::point(&held.id, &point));
+        }
+        !queue.is_empty()
+    }
+
+    fn work(keeper: &Rc<Self>) {
+        if keeper.at_work.replace(true) {
+            return;
+        }
+        let keeper = Rc::clone(keeper);
+        spawn_local(async move {
+            while let Some((orders, plan)) = keeper.next() {
+                let done = match storage::write(&orders).await {
+                    Ok(()) => {
+                        keeper.tell();
+                        Act::Kept(plan)
+                    }
+                    Err(sentence) => {
+                        keeper.fall_behind();
+                        Act::Keep(Keeping::Failed(sentence))
+                    }
+                };
+                keeper.dispatcher.dispatch(done);
+            }
+            keeper.at_work.set(false);
+            keeper.let_go();
+        });
+    }
+
+    /// After a writing: other windows are told, and the browser is asked once not to clear it.
+    fn tell(&self) {
+        if let Some(held) = &*self.held.borrow() {
+            channel::tell(&News::Written(held.id.to_string()));
+        }
+        if !self.lasts.replace(true) {
+            storage::ask_to_last();
+        }
+    }
+
+    /// Everything that waits, and the plan that is kept once it is written.
+    fn next(&self) -> Option<(Vec<Order>, Rc<Plan>)> {
+        let orders = self.queue.take();
+        let table = self.table.borrow();
+        let plan = table.as_ref().map(|desk| Rc::clone(&desk.session.plan))?;
+        (!orders.is_empty()).then_some((orders, plan))
+    }
+
+    /// After a writing that failed: what gathered meanwhile hangs on what is not there, so the whole job
+    /// is written instead, at once if there was any, or with the next change.
+    fn fall_behind(&self) {
+        let waited = !self.queue.take().is_empty();
+        if let Some(held) = self.held.borrow_mut().as_mut() {
+            held.journal = std::mem::take(&mut held.journal).behind();
+        }
+        let table = self.table.borrow().clone();
+        if let Some(desk) = table.filter(|desk| waited && desk.is_to_be_kept()) {
+            self.order(&desk);
+        }
+    }
+}
+
+/// What is next in a job: "Framing: 2 loose ends".
+fn next(session: &Session) -> String {
+    let step = Step::of(&session.plan);
+    format!("{}: {}", step.name(), session.lacks(step).words)
 }

@@ -11,8 +11,10 @@ use crate::state::{Act, Desk, Dispatcher};
 /// Listens to keys that are not meant for a field.
 #[hook]
 pub fn use_keys(desk: &Desk, dispatcher: &Dispatcher) {
-    let latest = use_mut_ref(|| desk.session.clone());
-    *latest.borrow_mut() = desk.session.clone();
+    // No key reaches a table that is out of sight.
+    let in_sight = || (!desk.jobs).then(|| desk.session.clone());
+    let latest = use_mut_ref(in_sight);
+    *latest.borrow_mut() = in_sight();
     let dispatcher = dispatcher.clone();
     use_effect_with((), move |()| {
         let options = EventListenerOptions::enable_prevent_default();
@@ -23,7 +25,7 @@ pub fn use_keys(desk: &Desk, dispatcher: &Dispatcher) {
                     return;
                 };
                 let session = latest.borrow();
-                let act = act_of(event, &session);
+                let act = session.as_ref().and_then(|session| act_of(event, session));
                 drop(session);
                 if let Some(act) = act {
                     event.prevent_default();

@@ -7,16 +7,18 @@ mod difference;
 mod drawn;
 mod example;
 mod improving;
+pub mod jobs;
 mod keeping;
 mod keys;
 mod opening;
 mod rehearsal;
 mod settled;
 mod size;
-mod slots;
 mod squaring;
 mod standings;
 mod start;
+mod unkept;
+mod windows;
 
 pub use awaited::use_awaited;
 pub use beside::use_beside;
@@ -31,10 +33,11 @@ pub use opening::{use_opening, use_paste};
 pub use rehearsal::use_rehearsal;
 pub use settled::use_settled;
 pub use size::use_size;
-pub use slots::use_slots;
 pub use squaring::use_squaring;
 pub use standings::use_standings;
 pub use start::use_start;
+pub use unkept::use_unkept;
+pub use windows::use_windows;
 
 use std::rc::Rc;
 

@@ -1,6 +1,5 @@
-//! Opens what a person hands over: a drawing goes under the level, a saved plan on the table.
+//! Opens what a person hands over: a drawing goes under the level, a saved plan becomes another job.
 
-use std::rc::Rc;
 use std::sync::Arc;
 
 use borewright_core::desk::{Intent, Notice, Step};
@@ -13,10 +12,10 @@ use wasm_bindgen_futures::spawn_local;
 use web_sys::{ClipboardEvent, File};
 use yew::prelude::*;
 
-use super::start::say_losses;
+use super::start::{laid_out, say_losses};
 use super::{use_desk, use_dispatcher};
 use crate::browser::{files, picture};
-use crate::state::{Act, Dispatcher, Wait};
+use crate::state::{Act, Begun, Dispatcher, Wait};
 
 /// A first guess at the scale of a drawing that has none yet: its longer side is 60 ft.
 const LONGER_SIDE: f64 = 60.0 * 304.8;
@@ -81,6 +80,7 @@ async fn put_drawing(
         ..Placing::default()
     };
     let edit = Edit::PutScan(level, Arc::new(scan), placing, Vec::new());
+    dispatcher.dispatch(Act::Jobs(false));
     dispatcher.dispatch(Act::Want(Intent::GoTo(Step::Drawing)));
     dispatcher.dispatch(Act::Want(Intent::Edit(edit)));
     dispatcher.dispatch(Act::ShowAll);
@@ -96,8 +96,8 @@ fn put_plan(bytes: &[u8], name: &str, dispatcher: &Dispatcher) -> Result<(), Str
         ));
     }
     let opened = file::read(bytes).map_err(|error| error.to_string())?;
-    dispatcher.dispatch(Act::Want(Intent::Open(Rc::new(opened.plan))));
-    dispatcher.dispatch(Act::Lay(None));
+    let begun = Begun::another(laid_out(opened.plan));
+    dispatcher.dispatch(Act::Begin(Box::new(begun)));
     say_losses(dispatcher, &opened.losses);
     Ok(())
 }

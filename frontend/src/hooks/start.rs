@@ -10,10 +10,10 @@ use gloo::events::EventListener;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
-use crate::browser::storage::{self, Slot};
-use crate::browser::{address, assets, clock, offline, screen};
+use super::jobs::{open_answered, open_last};
+use crate::browser::{address, assets, clock, jobs, offline, screen};
 use crate::demo::Example;
-use crate::state::{Act, Dispatcher, Keeping};
+use crate::state::{Act, Begun, Dispatcher, Keeping};
 
 /// Begins once, when the page is mounted.
 #[hook]
@@ -25,11 +25,13 @@ pub fn use_start(dispatcher: &Dispatcher) {
         let window = gloo::utils::window();
         let listener = EventListener::new(&window, "hashchange", move |_| {
             if !address::fragment().is_empty() {
-                spawn_local(go_to(again.clone()));
+                go_to(&again);
             }
         });
+        // A page that is left in the middle of opening a job did not end by itself.
+        let left = EventListener::new(&window, "pagehide", |_| jobs::note_opening(None));
         spawn_local(begin(dispatcher));
-        move || drop(listener)
+        move || drop((listener, left))
     });
 }
 
@@ -42,7 +44,7 @@ async fn begin(dispatcher: Dispatcher) {
         None => without_link(&dispatcher).await,
         Some(Ok(Linked::Plan(opened))) => with_shared(&dispatcher, *opened),
         Some(Ok(Linked::Reply(reply))) => {
-            without_example(&dispatcher).await;
+            with_answered(&dispatcher, &reply).await;
             dispatcher.dispatch(Act::Replied(Some(reply)));
         }
         Some(Err(error)) => {
@@ -52,11 +54,13 @@ async fn begin(dispatcher: Dispatcher) {
     }
 }
 
-/// Goes on with another address: a reply comes to what is on the table, a plan takes its place.
-async fn go_to(dispatcher: Dispatcher) {
+/// Goes on with another address: a reply comes to what is on the table, a plan is laid on it to look at,
+/// and one that cannot be read changes nothing.
+fn go_to(dispatcher: &Dispatcher) {
     match Linked::read(&address::fragment()) {
         Ok(Linked::Reply(reply)) => dispatcher.dispatch(Act::Replied(Some(reply))),
-        _ => begin(dispatcher).await,
+        Ok(Linked::Plan(opened)) => with_shared(dispatcher, *opened),
+        Err(error) => say_harm(dispatcher, error),
     }
 }
 
@@ -78,7 +82,8 @@ impl Linked {
 
 /// Begins with a plan to look at: laid out to read where the screen is narrow.
 fn with_shared(dispatcher: &Dispatcher, opened: Opened) {
-    dispatcher.dispatch(Act::Begin(Session::shared(opened.plan), Keeping::Nothing));
+    let begun = Begun::loose(Session::shared(opened.plan));
+    dispatcher.dispatch(Act::Begin(Box::new(begun)));
     dispatcher.dispatch(Act::Read(screen::is_narrow()));
     say_losses(dispatcher, &opened.losses);
 }
@@ -100,56 +105,47 @@ async fn with_held(dispatcher: &Dispatcher, bytes: &[u8]) {
     }
 }
 
-/// Begins with the plan kept on this device, or with an empty one: whoever followed a link that
-/// cannot be read must not take the example for what was sent.
+/// Begins with the job that a reply answers.
+async fn with_answered(dispatcher: &Dispatcher, reply: &Reply) {
+    if open_answered(reply, dispatcher).await != Ok(true) {
+        without_example(dispatcher).await;
+    }
+}
+
+/// Begins with a job of this device, or with an empty sheet: whoever followed a link that cannot be read
+/// must not take the example for what was sent.
 async fn without_example(dispatcher: &Dispatcher) {
-    match storage::read(Slot::Now).await {
-        Ok(Some(bytes)) => with_kept(dispatcher, &bytes).await,
-        _ => dispatcher.dispatch(Act::Begin(laid_out(Plan::new()), Keeping::Nothing)),
+    let opened = open_last(dispatcher).await;
+    if opened != Ok(true) {
+        begin_loose(dispatcher, Plan::new());
     }
+    say_trouble(dispatcher, opened);
 }
 
-/// Begins with the plan kept on this device, or with the demo.
+/// Begins with a job of this device, or with the demo.
 async fn without_link(dispatcher: &Dispatcher) {
-    let kept = storage::read(Slot::Now).await;
-    match kept {
-        Ok(Some(bytes)) => with_kept(dispatcher, &bytes).await,
-        Ok(None) => with_demo(dispatcher).await,
-        Err(sentence) => {
-            with_demo(dispatcher).await;
-            dispatcher.dispatch(Act::Keep(Keeping::Failed(sentence)));
-        }
+    let opened = open_last(dispatcher).await;
+    if opened != Ok(true) {
+        let plan = Example::OneStorey.plan().await;
+        begin_loose(dispatcher, plan.unwrap_or_else(Plan::new));
+    }
+    say_trouble(dispatcher, opened);
+}
+
+/// What kept the jobs of this device from being opened is told in its place.
+fn say_trouble(dispatcher: &Dispatcher, opened: Result<bool, String>) {
+    if let Err(sentence) = opened {
+        dispatcher.dispatch(Act::Keep(Keeping::Failed(sentence)));
     }
 }
 
-/// Begins with the bytes kept on this device. Bytes that cannot be read are put aside, not lost.
-async fn with_kept(dispatcher: &Dispatcher, bytes: &[u8]) {
-    match file::read(bytes) {
-        Ok(opened) => {
-            dispatcher.dispatch(Act::Begin(laid_out(opened.plan), Keeping::Kept));
-            say_losses(dispatcher, &opened.losses);
-        }
-        Err(error) => {
-            let aside = storage::write(Slot::Unread, bytes).await.is_ok();
-            with_demo(dispatcher).await;
-            let where_ = if aside {
-                " Its bytes are kept: find them under Job."
-            } else {
-                ""
-            };
-            let text = format!("The plan kept on this device could not be read. {error}{where_}");
-            dispatcher.dispatch(Act::Say(Notice::refused(text, None)));
-        }
-    }
-}
-
-async fn with_demo(dispatcher: &Dispatcher) {
-    let plan = Example::OneStorey.plan().await.unwrap_or_else(Plan::new);
-    dispatcher.dispatch(Act::Begin(laid_out(plan), Keeping::Nothing));
+fn begin_loose(dispatcher: &Dispatcher, plan: Plan) {
+    let begun = Begun::loose(laid_out(plan));
+    dispatcher.dispatch(Act::Begin(Box::new(begun)));
 }
 
 /// A desk with one's own plan on it; how long all that follows from it takes is measured.
-fn laid_out(plan: Plan) -> Session {
+pub fn laid_out(plan: Plan) -> Session {
     clock::measured("design", || Session::of(plan))
 }
 

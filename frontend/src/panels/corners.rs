@@ -1,16 +1,18 @@
 //! What lies on the sheet at its edges: levels, zoom, scale bar, notices, the first words.
 
-use borewright_core::desk::{Choice, Intent, NoticeKind, Step, View};
+use borewright_core::desk::{Choice, Intent, Notice, NoticeKind, Step, View};
 use borewright_core::plan::Level;
 use borewright_core::units::Units;
 use yew::prelude::*;
 
 use super::examples::Examples;
 use super::icons;
+use super::slip::save;
+use crate::browser::channel::{self, News};
 use crate::browser::{address, assets, focus};
 use crate::hooks::{use_act, use_beside, use_desk, use_opening};
 use crate::parts::{FilePress, Icon, Press, PressKind};
-use crate::state::{Act, Desk};
+use crate::state::{Act, Desk, Keeping, Place};
 
 /// Everything at the edges of the sheet.
 #[component]
@@ -23,6 +25,7 @@ pub fn Corners() -> Html {
             if is_to_scale(&desk) { { scale_bar(&desk.view, desk.session.plan.units) } }
             if is_blank(&desk) { <Start /> }
             if desk.session.read_only { <FromLink /> }
+            <Unkept />
             <Waiting />
             <Saying />
         </>
@@ -125,19 +128,82 @@ fn Start() -> Html {
     }
 }
 
-/// What stands over a plan that came by link.
+/// What stands over a plan that is only looked at.
 #[component]
 fn FromLink() -> Html {
+    let desk = use_desk();
     let take = use_act(|()| {
         address::clear_fragment();
         Act::Want(Intent::TakeOver)
     });
     let read = use_act(|()| Act::Read(true));
+    let elsewhere = matches!(desk.place, Place::Elsewhere(_));
+    let ask = {
+        let id = desk.place.id().map(|id| id.to_string());
+        use_act(move |()| {
+            channel::tell(&News::Asked(id.clone().unwrap_or_default()));
+            let text = "The other window is asked for this job. If it does not answer, close it.";
+            Act::Say(Notice::done(text))
+        })
+    };
+    let words = match elsewhere {
+        true => String::from("Open in another window; here it is to look at."),
+        false => format!("From {}, to look at.", assets::origin()),
+    };
     html! {
         <div class="FromLink" role="status">
-            <span>{ format!("From {}, to look at.", assets::origin()) }</span>
-            <Press label="Read and answer" onpress={read} />
+            <span>{ words }</span>
+            if elsewhere {
+                <Press label="Change it here" onpress={ask} />
+            } else {
+                <Press label="Read and answer" onpress={read} />
+            }
             <Press label="Take over as a copy" kind={PressKind::Main} onpress={take} />
+        </div>
+    }
+}
+
+/// What stands over a plan that this device does not keep, with the way out.
+#[component]
+pub fn Unkept() -> Html {
+    let desk = use_desk();
+    let Keeping::Failed(sentence) = &desk.keeping else {
+        return html! {};
+    };
+    let onpress = {
+        let desk = desk.clone();
+        Callback::from(move |()| save(&desk))
+    };
+    html! {
+        <div class="Unkept" role="alert">
+            <p>{ sentence }</p>
+            <Press label="Save it to a file now" {onpress} />
+        </div>
+    }
+}
+
+/// Asks before something takes the place of a plan that is in this window alone.
+#[component]
+pub fn Displacing() -> Html {
+    let desk = use_desk();
+    let answer = use_act(Act::Displace);
+    if desk.waits.is_none() {
+        return html! {};
+    }
+    let onsave = {
+        let desk = desk.clone();
+        Callback::from(move |()| save(&desk))
+    };
+    let words = format!(
+        "{} is in this window alone, and would be gone.",
+        desk.session.plan.title
+    );
+    html! {
+        <div class="Displacing" role="alertdialog" aria-label="Before it is gone">
+            <p>{ words }</p>
+            <Press label="Save it to a file first" kind={PressKind::Main} onpress={onsave} />
+            <Press label="Go on without it" onpress={answer.reform(|()| true)} />
+            <Press label="Stay with it" onpress={answer.reform(|()| false)} />
         </div>
     }
 }

@@ -5,6 +5,8 @@ use borewright_core::plan::{DropKind, OpeningKind};
 
 /// A caret that opens something.
 pub const MORE: &str = "M7 10l5 5 5-5";
+/// A caret that leads on.
+pub const AHEAD: &str = "M10 7l5 5-5 5";
 /// A pencil ring, not quite closed.
 pub const RING: &str = "M17 6.5C13 3 6 4.5 4.5 10S8 20 13 19.5 21 13 18 8.5c-1-1.6-3-2.6-5-2.5";
 /// A cross.
@@ -39,6 +41,8 @@ pub const PAGE: &str = "M6 3h8l4 4v14H6zM14 3v4h4M9 11h6M9 14h6M9 17h4";
 pub const OPEN: &str = "M12 14V3M7.5 7.5L12 3l4.5 4.5M4 17v4h16v-4";
 /// A blank sheet.
 pub const BLANK: &str = "M6 3h8l4 4v14H6zM14 3v4h4";
+/// Folders on a board.
+pub const JOBS: &str = "M3 19h18M5 19V6h4v13M9 19V4h4v15M14.2 19l2.6-13 3.9.8L18 19";
 /// A house under a roof.
 pub const HOUSE: &str = "M3 12l9-8 9 8M6 10v10h12V10M10 20v-6h4v6";
 /// Two sliders.

@@ -10,6 +10,7 @@ mod examples;
 mod fade;
 mod hand_options;
 mod icons;
+mod jobs;
 mod length_field;
 mod paper_shelf;
 mod read_field;
@@ -23,7 +24,8 @@ mod steps;
 mod tally;
 mod words;
 
-pub use corners::{Corners, Saying};
+pub use corners::{Corners, Displacing, Saying, Unkept};
+pub use jobs::Jobs;
 pub use reading::Reading;
 pub use shelf::Shelf;
 pub use site::{SitePage, SiteSides};

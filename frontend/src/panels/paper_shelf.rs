@@ -35,10 +35,14 @@ pub fn PaperShelf() -> Html {
     let share = use_act(|_: MouseEvent| Act::Lay(Some(Leaf::Share)));
     let lists = use_act(|_: MouseEvent| Act::Lay(Some(Leaf::Lists)));
     let (desk, dispatcher) = (use_desk(), use_dispatcher());
+    let point = use_act(|()| Act::Point("Printed"));
     let is_some_of_them = desk.stack.is_some();
-    let act = Callback::from(move |wish| match wish {
-        Wish::Print => paper::print(),
-        Wish::Save => pdf::save(&desk, dispatcher.clone()),
+    let act = Callback::from(move |wish| {
+        point.emit(());
+        match wish {
+            Wish::Print => paper::print(),
+            Wish::Save => pdf::save(&desk, dispatcher.clone()),
+        }
     });
     let (waiting, ask) = use_awaited(act);
     let all = use_act(|_: MouseEvent| Act::Stack(None));

@@ -8,7 +8,7 @@ use super::icons;
 use crate::browser::assets;
 use crate::hooks::{use_act, use_before, use_desk};
 use crate::parts::Icon;
-use crate::state::{Act, Count, Desk, Keeping, Leaf};
+use crate::state::{Act, Count, Desk, Keeping, Leaf, Place};
 
 /// The tally.
 #[component]
@@ -85,6 +85,7 @@ fn JobTitle() -> Html {
 
 fn kept(desk: &Desk) -> String {
     let words = match &desk.keeping {
+        _ if matches!(desk.place, Place::Elsewhere(_)) => "open in another window",
         _ if desk.session.read_only => return format!("from {}, to look at", assets::origin()),
         Keeping::Nothing => "not changed yet",
         Keeping::Waiting => "being kept",

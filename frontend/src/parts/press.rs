@@ -30,6 +30,9 @@ impl PressKind {
 pub struct PressProps {
     /// Its words.
     pub label: AttrValue,
+    /// Its whole name, where its words alone do not tell it from its neighbours; begins with them.
+    #[prop_or_default]
+    pub name: Option<AttrValue>,
     /// Its picture.
     #[prop_or_default]
     pub icon: Option<&'static str>,
@@ -48,7 +51,8 @@ pub struct PressProps {
 pub fn Press(props: &PressProps) -> Html {
     let onclick = props.onpress.reform(|_: MouseEvent| ());
     html! {
-        <button class="Press" type="button" data-kind={props.kind.word()} disabled={props.off} {onclick}>
+        <button class="Press" type="button" data-kind={props.kind.word()} disabled={props.off}
+            aria-label={props.name.clone()} {onclick}>
             if let Some(lines) = props.icon { <Icon {lines} /> }
             <span>{ &props.label }</span>
         </button>

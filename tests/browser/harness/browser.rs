@@ -84,6 +84,22 @@ impl Browser {
         Self::start_in(folder, size)
     }
 
+    /// Kills the browser's process and starts another with the same profile. Gives the moment of death.
+    pub fn killed(mut self, size: Size) -> (Self, std::time::Instant) {
+        let empty = tempfile::tempdir().expect("a temporary folder");
+        let folder = std::mem::replace(&mut self.folder, empty);
+        let process = main_process(folder.path());
+        let at = std::time::Instant::now();
+        let kill = Command::new("kill").args(["-9", &process]).status();
+        assert!(kill.expect("kill runs").success(), "{process} was killed");
+        let there = Path::new("/proc").join(&process).join("exe");
+        while there.exists() {
+            std::thread::sleep(std::time::Duration::from_millis(5));
+        }
+        drop(self);
+        (Self::start_in(folder, size), at)
+    }
+
     /// Where downloads arrive.
     pub fn downloads(&self) -> PathBuf {
         self.folder.path().join("downloads")
@@ -202,6 +218,16 @@ fn port_told(words: &mut impl BufRead) -> String {
             return port.to_string();
         }
     }
+}
+
+/// The number of the main process of the browser whose profile lies in `folder`: Chromium names it in a
+/// link of its own.
+fn main_process(folder: &Path) -> String {
+    let link = std::fs::read_link(folder.join("profile/SingletonLock"));
+    let link = link.expect("a running Chromium names its process");
+    let name = link.to_string_lossy().into_owned();
+    let (_, process) = name.rsplit_once('-').expect("a host and a number");
+    process.to_string()
 }
 
 /// What is asked of the browser: no window, own profile, fixed size, and its console kept.

@@ -64,9 +64,11 @@ mod finding;
 mod hand;
 mod keys;
 mod page;
+mod tabs;
 mod thing;
 
 pub use browser::Size;
 pub use hand::Point;
 pub use page::{Page, WAIT};
+pub use tabs::Tab;
 pub use thing::Thing;

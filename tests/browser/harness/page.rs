@@ -90,6 +90,19 @@ impl Page {
         self
     }
 
+    /// Kills the browser's process, as a dead battery would, and opens the page again with the same
+    /// profile. Gives the moment of death.
+    pub fn killed(mut self) -> (Self, Instant) {
+        let size = self.size;
+        let fresh = Browser::start(size);
+        let used = std::mem::replace(&mut self.browser, fresh);
+        let (browser, at) = used.killed(size);
+        self.browser = browser;
+        self.prepare();
+        self.go("");
+        (self, at)
+    }
+
     /// The address in the bar.
     pub fn address(&self) -> String {
         let address = self.browser.wait(async |client| client.current_url().await);

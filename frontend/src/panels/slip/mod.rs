@@ -17,6 +17,7 @@ mod lists;
 mod opening;
 mod passed;
 mod pins;
+mod points;
 mod record;
 mod room;
 mod rules;
@@ -25,6 +26,8 @@ mod share;
 mod site;
 mod wall;
 mod way;
+
+pub use job::save;
 
 use borewright_core::desk::{Choice, Intent, Step};
 use borewright_core::plan::Plan;

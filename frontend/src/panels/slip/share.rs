@@ -67,6 +67,7 @@ fn shown(link: &str, code: Option<&Modules>, dispatcher: &Dispatcher) -> Html {
                     None,
                 ),
             };
+            dispatcher.dispatch(Act::Point("Shared"));
             dispatcher.dispatch(Act::Say(notice));
         });
     });
