@@ -2,8 +2,7 @@
 //! `c`), and their holes (`holes`, `holes_b`, `tape`); how near their ways are to the best (`gaps`); that neither
 //! the order of drawing (`order`) nor the place on the sheet (`moved`, `mirrored`, `askew`) decides anything; what changes do
 //! to every list (`changes`); designs of a drag's frames (`again`); what stands in the way (`obstacles`,
-//! `places`);
-//! and that no two members are in one another (`solid`).
+//! `places`), and where boxes hang (`boxes`); and that no two members are in one another (`solid`).
 
 #![expect(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
@@ -11,6 +10,7 @@ mod a;
 mod again;
 mod askew;
 mod b;
+mod boxes;
 mod c;
 mod changes;
 mod gaps;

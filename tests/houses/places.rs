@@ -16,12 +16,12 @@ use crate::plan;
 /// A cable and its bore have some width: so much of the distance from power is theirs, millimetres.
 const CABLE: f64 = 10.0;
 
-fn place(name: &str) -> Plan {
+pub fn place(name: &str) -> Plan {
     plan(&format!("places/{name}"))
 }
 
 /// Every saved plan there is: houses, places and demos.
-fn saved() -> Vec<(String, Plan)> {
+pub fn saved() -> Vec<(String, Plan)> {
     let top = concat!(env!("CARGO_MANIFEST_DIR"), "/plans");
     let folders = [
         String::from(top),
@@ -46,13 +46,13 @@ fn saved() -> Vec<(String, Plan)> {
 }
 
 /// Every saved plan, and random ones.
-fn every_plan() -> Vec<(String, Plan)> {
+pub fn every_plan() -> Vec<(String, Plan)> {
     let random = (0..24).map(|seed| (format!("seed {seed}"), sample::plan(seed, 160)));
     saved().into_iter().chain(random).collect()
 }
 
 /// Findings whose key starts like this: severity and words.
-fn found(plan: &Plan, key: &str) -> Vec<(Severity, String)> {
+pub fn found(plan: &Plan, key: &str) -> Vec<(Severity, String)> {
     let findings = Design::of(plan).findings.into_iter();
     let ours = findings.filter(|finding| finding.key.starts_with(key));
     ours.map(|finding| (finding.severity, finding.what))

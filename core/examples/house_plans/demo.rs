@@ -43,6 +43,7 @@ pub fn plan() -> Outcome<Plan> {
     let picture = drawing::draw(&draft.plan, level, &sheet)?;
     lay(&mut draft, picture)?;
     drops(&mut draft)?;
+    draft.hang()?;
     Ok(draft.plan)
 }
 

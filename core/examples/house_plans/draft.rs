@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use borewright_core::framing::outside_height;
+use borewright_core::framing::{Framing, hang_near, hang_of, outside_height};
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{
     CableKindId, Closet, ClosetPlace, Drop, DropId, DropKind, Entry, Floor, KeepOut, KeepOutId,
@@ -250,6 +250,26 @@ impl Draft {
     pub fn outlets_ft(&mut self, marks: &[(f64, f64)]) -> Outcome<()> {
         for mark in marks {
             self.drop_ft(DropKind::Data, *mark, 2)?;
+        }
+        Ok(())
+    }
+
+    /// Moves every box to the nearest side of an upright that holds it, as one that is placed by hand
+    /// goes there.
+    pub fn hang(&mut self) -> Outcome<()> {
+        let framing = Framing::of(&self.plan);
+        let hung = |drop: &Drop| {
+            hang_of(&self.plan, &framing, drop)?.ok();
+            let (at, _) = hang_near(&self.plan, &framing, drop)?;
+            let mut place = drop.place;
+            if let Place::Wall { offset, .. } = &mut place {
+                *offset = at;
+            }
+            (place != drop.place).then_some(Edit::MoveDrop(drop.id, place))
+        };
+        let moved: Vec<Edit> = self.plan.drops.iter().filter_map(hung).collect();
+        for edit in moved {
+            self.make(edit)?;
         }
         Ok(())
     }

@@ -65,6 +65,7 @@ pub fn plan() -> Outcome<Plan> {
         "Upper floor, 8 ft ceilings",
     )?;
     upper_drops(&mut draft)?;
+    draft.hang()?;
     Ok(draft.plan)
 }
 

@@ -298,15 +298,15 @@ mod tests {
         let trial = Trial::with_house().take(Tool::Drop).tap(3000, 100);
         let offset = |trial: &Trial| trial.plan().drops[0].place.on_wall().unwrap();
         let trial = trial.intent(&nudge(Heading::Right));
-        assert_eq!(offset(&trial), (WallId(1), Mm(3025)));
+        assert_eq!(offset(&trial), (WallId(1), Mm(3160)));
         assert_eq!(trial.done(), "moved D1");
         let trial = trial.intent(&nudge(Heading::Up));
-        assert_eq!(offset(&trial), (WallId(1), Mm(3025)));
+        assert_eq!(offset(&trial), (WallId(1), Mm(3160)));
         let large = Intent::Nudge {
             heading: Heading::Left,
             large: true,
         };
-        assert_eq!(offset(&trial.intent(&large)), (WallId(1), Mm(2725)));
+        assert_eq!(offset(&trial.intent(&large)), (WallId(1), Mm(2860)));
     }
 
     #[test]

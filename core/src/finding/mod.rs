@@ -1,6 +1,7 @@
 //! Findings: where, what, what to do, and by which rule and source. All of them, not the first.
 
 mod bores;
+mod boxes;
 mod coverage;
 mod drawing;
 mod joists;
@@ -100,6 +101,7 @@ pub fn find(
     found.extend(neighbours::check(plan, framing, ways, bores));
     found.extend(joists::check(plan, framing, ways, bores));
     found.extend(pins::check(plan, framing, ways));
+    found.extend(boxes::check(plan, framing));
     found.extend(power::check(plan));
     found.extend(reels::check(plan, cuts));
     found.extend(coverage::check(plan));

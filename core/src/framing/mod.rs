@@ -7,6 +7,7 @@
 mod bay;
 mod doubled;
 mod end;
+mod hang;
 mod headers;
 mod joints;
 mod nailers;
@@ -18,6 +19,7 @@ mod wall;
 
 pub use bay::{Bay, BayKind};
 pub use end::{pin_words, wall_words};
+pub use hang::{Hang, Meets, hang_near, hang_of, hang_words};
 pub use headers::header_depth;
 pub(crate) use joints::runs_through;
 pub use joints::{Joint, JointKind, WallEnds};

@@ -10,6 +10,12 @@ const GANG: (f64, f64) = (54.0, 95.0);
 /// What each further gang adds to the width, millimetres. Common practice, no source.
 const NEXT_GANG: f64 = 46.0;
 
+/// Width and height of a box of so many gangs, millimetres.
+pub fn box_outline(gangs: u8) -> (f64, f64) {
+    let further = f64::from(gangs.max(1) - 1);
+    (GANG.0 + NEXT_GANG * further, GANG.1)
+}
+
 /// A place cable is brought to, with its box and its cables.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Drop {
@@ -57,8 +63,7 @@ impl Drop {
     /// Width and height of its box, millimetres. What is left without a box takes up as much once its
     /// plate is on.
     pub fn outline(&self) -> (f64, f64) {
-        let further = f64::from(self.gangs.max(1) - 1);
-        (GANG.0 + NEXT_GANG * further, GANG.1)
+        box_outline(self.gangs)
     }
 
     /// Height above its level's finished floor; `None` for one on the ceiling or adrift.
@@ -257,6 +262,17 @@ impl BoxKind {
             Self::Bracket => "low-voltage bracket",
             Self::ByOthers => "box by others",
             Self::None => "no box",
+        }
+    }
+
+    /// How deep it is in its wall with what is behind its plate, millimetres: a box of a trade's usual
+    /// 2-3/4 in; behind a bracket, which is open, a connector and the bend of its cable, 1-1/2 in.
+    /// Common practice, no source.
+    pub fn depth(self) -> f64 {
+        match self {
+            Self::Bracket => 38.1,
+            Self::ByOthers => 69.85,
+            Self::None => 0.0,
         }
     }
 }

@@ -29,7 +29,7 @@ pub use catalogue::{CableKindId, CableSpec, Catalogue};
 pub use closet::{Closet, ClosetPlace, Entry};
 pub use dates::Dates;
 pub use dismissal::Dismissal;
-pub use drop::{BoxKind, Drop, DropKind, Place};
+pub use drop::{BoxKind, Drop, DropKind, Place, box_outline};
 pub use id::{CableId, DropId, KeepOutId, LevelId, Numbers, OpeningId, PowerRunId, RoomId, WallId};
 pub use keep_out::{KeepOut, KeepOutReason, KeepOutShape};
 pub use layout::{LayoutSide, side_towards};

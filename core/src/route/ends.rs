@@ -4,7 +4,7 @@ use super::graph::Node;
 use super::house::{House, Port};
 use super::price::{Prices, UNLIMITED};
 use super::way::{Member, MoveKind, Place3};
-use crate::framing::OutsideHole;
+use crate::framing::{OutsideHole, hang_near, hang_of};
 use crate::plan::{ClosetPlace, Drop, Entry, LevelId, Place, WallId};
 use crate::shape::{Point, Pos};
 
@@ -25,7 +25,10 @@ impl House<'_> {
                 offset,
                 height,
                 ..
-            } => self.add_box(wall, offset.f64(), height.f64()),
+            } => {
+                let offset = self.hung(drop, offset.f64());
+                self.add_box(wall, offset, height.f64())
+            }
             Place::Outside {
                 wall,
                 offset,
@@ -34,6 +37,18 @@ impl House<'_> {
             } => self.add_outside(wall, offset.f64(), height.f64()),
             Place::Ceiling { at } => self.add_ceiling(drop.level, at),
             Place::Adrift { .. } => None,
+        }
+    }
+
+    /// Where along its wall a box is fed: where it is drawn, or, where it cannot hang there, at the
+    /// nearest place that holds it, which its finding names.
+    fn hung(&self, drop: &Drop, drawn: f64) -> f64 {
+        match hang_of(self.plan, self.framing, drop) {
+            Some(Err(_)) => {
+                let near = hang_near(self.plan, self.framing, drop);
+                near.map_or(drawn, |(at, _)| at.f64())
+            }
+            _ => drawn,
         }
     }
 

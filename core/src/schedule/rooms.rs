@@ -1,7 +1,7 @@
 //! The room list: every box by room, clockwise from the door, with two offsets and a height, so that
 //! it is found again after paint.
 
-use crate::framing::{Framing, Joint, JointKind, WallFraming, room_at};
+use crate::framing::{Framing, Joint, JointKind, WallFraming, hang_words, room_at};
 use crate::plan::{CableId, Drop, DropId, Level, LevelId, Place, Plan, Room, RoomId, Side, WallId};
 use crate::shape::{Pos, Segment};
 use crate::units::Mm;
@@ -134,7 +134,7 @@ impl Placed {
             height: drop.height(),
             gangs: drop.gangs,
             cables: drop.cables.iter().map(|cable| cable.id).collect(),
-            instruction: instruction(drop),
+            instruction: instruction(plan, framing, drop),
         };
         Self {
             row,
@@ -275,8 +275,12 @@ fn to_wall(level: &Level, from: Pos, way: Pos) -> Option<f64> {
 }
 
 /// "low-voltage bracket, buried, spare: to the island".
-fn instruction(drop: &Drop) -> String {
-    let mut words = vec![drop.fixing.name().to_string()];
+fn instruction(plan: &Plan, framing: &Framing, drop: &Drop) -> String {
+    let fixing = drop.fixing.name();
+    let mut words = vec![match hang_words(plan, framing, drop) {
+        Some(hang) => format!("{fixing} {hang}"),
+        None => fixing.to_string(),
+    }];
     for (flag, word) in [
         (drop.outdoors, "outdoors"),
         (drop.buried, "buried until trim-out"),

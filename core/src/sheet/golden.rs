@@ -239,22 +239,23 @@ fn the_room_list() {
             Clockwise from the door. Facing the wall, from its inside corners; outdoors from its ends; ceilings from the walls on the sheet's left and top. | rev 1
             drop | what | where | from left | from right | height | gang | cables | instruction | box | pulled | labelled | tucked | photo
             Ground · Bed 1
-            D1 | outlet | W1 | 1' 8-7/8" | 11' 1/8" | 16 in | 1 | D1A D1B | low-voltage | bracket
-            T3 | television | W6 | 5' 1/4" | 8' 4-5/8" | 48 in | 1 | T3A T3B | low-voltage | bracket
-            D4 | outlet | W6 | 5' 1/4" | 8' 4-5/8" | 16 in | 1 | D4A D4B | low-voltage | bracket
+            D1 | outlet | W1 | 1' 8-7/8" | 11' 1/8" | 16 in | 1 | D1A D1B | low-voltage | bracket on a c…
+            low-voltage bracket on a crosspiece between stud 3 and stud 4
+            T3 | television | W6 | 5' 1/4" | 8' 4-5/8" | 48 in | 1 | T3A T3B | low-voltage | bracket on a c…
+            low-voltage bracket on a crosspiece between stud 4 and stud 5
+            D4 | outlet | W6 | 5' 1/4" | 8' 4-5/8" | 16 in | 1 | D4A D4B | low-voltage | bracket on a c…
+            low-voltage bracket on a crosspiece between stud 4 and stud 5
             D2 | outlet | W6 | 10' 7-3/16" | 2' 9-11/16" | 16 in | 1 | D2A D2B | low-voltage | bracket
             Ground · Bed 2
-            D5 | outlet | W7 | 8' 11-1/2" | 4' 5-3/8" | 16 in | 1 | D5A D5B | low-voltage | bracket
+            D5 | outlet | W7 | 8' 11-1/2" | 4' 5-3/8" | 16 in | 1 | D5A D5B | low-voltage | bracket on a c…
+            low-voltage bracket on a crosspiece between stud 7 and stud 8
             Ground · Study
-            D6 | outlet | W7 | 9' 1/2" | 4' 4-3/8" | 16 in | 1 | D6A D6B | low-voltage | bracket
-            D7 | outlet | W2 | 4' 8-5/16" | 8' 8-9/16" | 16 in | 1 | D7A D7B | low-voltage | bracket
+            D6 | outlet | W7 | 9' 1/2" | 4' 4-3/8" | 16 in | 1 | D6A D6B | low-voltage | bracket on a c…
+            low-voltage bracket on a crosspiece between stud 4 and stud 5
+            D7 | outlet | W2 | 4' 8-5/16" | 8' 8-9/16" | 16 in | 1 | D7A D7B | low-voltage | bracket on a c…
+            low-voltage bracket on a crosspiece between stud 4 and stud 5
             Ground · Hall
             A15 | ceiling access | point | ceiling | 10' 3-1/4" | 1' 11-7/8" | 1 | A15A | box by others
-            Ground · Bath
-            D11 | outlet | W3 | 7' 7/8" | 7' 7-3/4" | 16 in | 1 | D11A D11B | low-voltage | bracket
-            Ground · Living
-            T9 | television | W10 | 8' 4-5/8" | 6' 4" | 16 in | 1 | T9A T9B | low-voltage | bracket
-            D10 | outlet | W10 | 9' 8-3/8" | 5' 1/4" | 16 in | 1 | D10A D10B | low-voltage | bracket
             Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and | water behind every bore. Bearing members: ask the builder. No holes in trusses, beams or engineered wood | 7 of 20
             Room list | without their maker. Local code, builder and licensed trades decide.
             100 mm on paper. If not, print at 100 %.

@@ -12,6 +12,9 @@ use crate::units::{Mm, Units};
 const CLEAR: f64 = 60.0;
 /// A wall counts as meant from this far away at any scale, millimetres.
 const MEANT: f64 = 250.0;
+/// A box goes so far along to an upright that holds it, millimetres: more than half the room between
+/// studs 24 in apart.
+const HELD: i32 = 300;
 /// Studs beside an opening take up this much, millimetres: a jack and a king.
 const BESIDE_OPENING: f64 = 76.2;
 
@@ -98,12 +101,13 @@ fn looks_out(facing: &Facing, framing: Option<&LevelFraming>) -> bool {
 }
 
 /// Where on the wall a box at a height really goes: in whole steps, clear of the wall's ends, of
-/// walls that meet it and of openings at that height; and the stud it is beside, if it is.
+/// walls that meet it and of openings at that height; and the stud it is beside, if it is. One that
+/// is nailed, with an outline, goes to the nearest side of an upright that holds it.
 pub(crate) fn boxed(
     facing: &Facing,
     level: &Level,
     framing: Option<&LevelFraming>,
-    height: Mm,
+    (height, outline): (Mm, Option<(f64, f64)>),
     reach: Reach,
     units: Units,
 ) -> (Mm, Snap) {
@@ -116,11 +120,24 @@ pub(crate) fn boxed(
     let length = facing.wall.from.distance(facing.wall.to);
     let offset = nearest_free(length.f64(), &blocked, wanted);
     let offset = Mm::rounded(offset).max(Mm(0)).min(length);
+    let framed = framing.and_then(|level| level.wall(facing.wall.id));
+    let wall = framed.zip(outline);
+    let hung = wall.and_then(|(wall, outline)| {
+        let near = wall.nearest_hang(level, offset.f64(), height.f64(), outline);
+        near.filter(|(at, _)| (*at - offset).0.abs() <= if reach.free { 0 } else { HELD })
+    });
+    let offset = hung.map_or(offset, |(at, _)| at);
     let mut holds = vec![match facing.outside {
         true => Hold::OutsideOf(facing.wall.id),
         false => Hold::FaceOf(facing.wall.id),
     }];
-    holds.extend(stud_beside(facing, framing, offset.f64()).map(Hold::Stud));
+    let hung = hung
+        .zip(framed)
+        .map(|((_, hang), wall)| wall.hang_words(hang));
+    match outline {
+        Some(_) => holds.extend(hung.map(Hold::Hung)),
+        None => holds.extend(stud_beside(facing, framing, offset.f64()).map(Hold::Stud)),
+    }
     let at = on_face(facing.wall, offset, facing.side).point();
     (offset, Snap { at, holds })
 }
@@ -230,7 +247,7 @@ mod tests {
             &facing,
             &plan.levels[0],
             framing,
-            height,
+            (height, None),
             REACH,
             Units::Metric,
         );
@@ -277,6 +294,29 @@ mod tests {
         let stud = stud.unwrap();
         let words = told(&plan, (stud.to as i32 + 20, 90), 406).unwrap().2;
         assert_eq!(words, "on W1, stud 5");
+    }
+
+    /// By hand: studs of W1, a 2x6, stand on 406.4 from 69.85 before its drawn end, so at 2774.95 and
+    /// 3181.35; one gang is 54 wide. A box at 2600 hangs before the first of them, one held fast where it
+    /// is stays.
+    #[test]
+    fn a_box_goes_to_the_side_of_a_stud_and_says_which() {
+        let plan = house();
+        let framing = Framing::of(&plan);
+        let framing = Some(&framing.levels[0]);
+        let hung = |x: i32, free: bool| {
+            let reach = Reach { free, ..REACH };
+            let at = Point::new(x, 100);
+            let facing = nearest_wall(&plan.levels[0], framing, at, reach).unwrap();
+            let seat = (Mm(406), Some((54.0, 95.0)));
+            let (level, units) = (&plan.levels[0], Units::Metric);
+            let (offset, snap) = boxed(&facing, level, framing, seat, reach, units);
+            (offset.0, snap.words())
+        };
+        let side = |stud: u32, wall: &str| format!("on W1, on stud {stud}, {wall} side");
+        assert_eq!(hung(2600, false), (2729, side(9, "W4")));
+        assert_eq!(hung(2810, false), (2821, side(9, "W2")));
+        assert_eq!(hung(2600, true), (2600, String::from("on W1")));
     }
 
     #[test]

@@ -5,7 +5,7 @@ use crate::plan::{Level, Wall, WallId};
 use crate::shape::{Point, Pos};
 
 /// A line through a place, and what a pointer on it holds on to.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub(super) struct Guide {
     pub through: Pos,
     /// Unit vector.

@@ -35,13 +35,13 @@ impl Snap {
     }
 
     /// Whether it holds on to this.
-    pub fn holds(&self, hold: Hold) -> bool {
-        self.holds.contains(&hold)
+    pub fn holds(&self, hold: &Hold) -> bool {
+        self.holds.contains(hold)
     }
 }
 
 /// One thing a pointer can hold on to.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Hold {
     /// The first point of the chain being drawn.
     First,
@@ -69,6 +69,8 @@ pub enum Hold {
     OutsideOf(WallId),
     /// A full-height stud, counted from the wall's first end.
     Stud(u32),
+    /// What a box is nailed to, in words.
+    Hung(String),
     /// On the ceiling.
     Ceiling,
     /// In the space overhead.
@@ -96,6 +98,7 @@ impl Hold {
             Self::FaceOf(wall) => format!("on W{}", wall.0),
             Self::OutsideOf(wall) => format!("outside of W{}", wall.0),
             Self::Stud(number) => format!("stud {number}"),
+            Self::Hung(words) => words.clone(),
             Self::Ceiling => String::from("ceiling"),
             Self::Overhead => String::from("overhead"),
             Self::Standing => String::from("standing free"),

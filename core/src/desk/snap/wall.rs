@@ -62,7 +62,7 @@ impl Aim<'_> {
             true => None,
             false => guide::direction(self.level, self.chain, at.pos(), self.around()),
         };
-        let along = match guide {
+        let along = match &guide {
             Some(guide) => guide.along * guide.along.dot(towards).signum(),
             None => towards.unit()?,
         };
@@ -133,7 +133,7 @@ impl Aim<'_> {
                 let within = 1.5 * self.around().max(one.off + other.off);
                 if crossing.distance(at) <= within && self.is_on(one, crossing) {
                     let at = crossing.point();
-                    let holds = vec![one.hold, other.hold];
+                    let holds = vec![one.hold.clone(), other.hold.clone()];
                     return Some(Snap { at, holds });
                 }
             }
@@ -151,7 +151,7 @@ impl Aim<'_> {
             false => foot,
         };
         let at = at.point();
-        let holds = vec![guide.hold];
+        let holds = vec![guide.hold.clone()];
         Some(Snap { at, holds })
     }
 

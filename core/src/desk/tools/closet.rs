@@ -86,7 +86,7 @@ fn on_wall(
     let (level, framing) = (session.shown_level()?, session.shown_framing());
     let facing = nearest_wall(level, framing, at, reach)?;
     let units = session.plan.units;
-    let (offset, snap) = boxed(&facing, level, framing, height, reach, units);
+    let (offset, snap) = boxed(&facing, level, framing, (height, None), reach, units);
     let (wall, side) = (facing.wall.id, facing.side);
     Some((ClosetPlace::Wall { wall, offset, side }, snap))
 }

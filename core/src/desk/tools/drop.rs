@@ -7,10 +7,11 @@ use crate::desk::snap::{boxed, nearest_wall, stepped};
 use crate::desk::{Choice, Draft, Gesture, Hold, Notice, Reach, Session, Snap};
 use crate::framing::outside_height;
 use crate::plan::edit::Edit;
-use crate::plan::{DropId, DropKind, Place, Role, WallId};
+use crate::plan::{BoxKind, Drop, DropId, DropKind, Place, Role, WallId, box_outline};
 use crate::rules::{RuleId, RuleSet};
 use crate::shape::Point;
 use crate::units::{Mm, read_length};
+use Landing::{Moved, New};
 
 /// A box on a wall keeps this far under the ceiling.
 const UNDER_CEILING: Mm = Mm(100);
@@ -31,7 +32,7 @@ pub(super) fn answer(session: &Session, gesture: &Gesture<Point>, reach: Reach) 
 
 fn shown(session: &Session, at: Point, reach: Reach) -> Answer {
     let kind = session.hand.drop;
-    match place(session, kind, None, at, reach) {
+    match place(session, New(kind), at, reach) {
         Some((place, snap)) => Answer::begun(Draft::Drop { kind, place }, snap),
         None => Answer::default(),
     }
@@ -39,7 +40,7 @@ fn shown(session: &Session, at: Point, reach: Reach) -> Answer {
 
 fn tap(session: &Session, at: Point, reach: Reach) -> Answer {
     let kind = session.hand.drop;
-    let Some((place, _)) = place(session, kind, None, at, reach) else {
+    let Some((place, _)) = place(session, New(kind), at, reach) else {
         return Answer::declined(session, NO_WALL, at);
     };
     let edit = Edit::AddDrop {
@@ -115,17 +116,48 @@ fn at_offset(place: Place, offset: Mm) -> Place {
     place
 }
 
-/// Where a drop of a kind lands for a pointer: on the ceiling; on the nearest face of a wall; for a
-/// camera or a doorbell at an outside wall, and for anything pointed at from outdoors, on the
-/// outside face. `height` stands in for the kind's usual one. `None` away from any wall.
+/// What is to land somewhere: a new drop of a kind, or one that is moved and keeps its height.
+pub(super) enum Landing<'d> {
+    New(DropKind),
+    Moved(&'d Drop),
+}
+
+impl Landing<'_> {
+    fn kind(&self) -> DropKind {
+        match self {
+            New(kind) => *kind,
+            Moved(drop) => drop.kind,
+        }
+    }
+
+    fn height(&self) -> Option<Mm> {
+        match self {
+            New(_) => None,
+            Moved(drop) => drop.height(),
+        }
+    }
+
+    /// The outline of its box; `None` without one, which hangs anywhere.
+    fn outline(&self) -> Option<(f64, f64)> {
+        let (fixing, outline) = match self {
+            New(kind) => (kind.usual_fixing(), box_outline(1)),
+            Moved(drop) => (drop.fixing, drop.outline()),
+        };
+        (fixing != BoxKind::None).then_some(outline)
+    }
+}
+
+/// Where a drop lands for a pointer: on the ceiling; on the nearest face of a wall; for a camera or a
+/// doorbell at an outside wall, and for anything pointed at from outdoors, on the outside face. `None`
+/// away from any wall.
 pub(super) fn place(
     session: &Session,
-    kind: DropKind,
-    height: Option<Mm>,
+    drop: Landing,
     at: Point,
     reach: Reach,
 ) -> Option<(Place, Snap)> {
     let plan = &session.plan;
+    let (kind, height) = (drop.kind(), drop.height());
     if kind == DropKind::CeilingAccessPoint {
         return Some(on_ceiling(session, at, reach));
     }
@@ -141,7 +173,9 @@ pub(super) fn place(
         (true, None) => outside_height(level, facing.wall, usual),
         (false, height) => height.unwrap_or(usual).min(level.ceiling - UNDER_CEILING),
     };
-    let (offset, snap) = boxed(&facing, level, framing, height, reach, plan.units);
+    let outline = drop.outline().filter(|_| !facing.outside);
+    let seat = (height, outline);
+    let (offset, snap) = boxed(&facing, level, framing, seat, reach, plan.units);
     let (wall, side) = (facing.wall.id, facing.side);
     let place = match facing.outside {
         true => Place::Outside {
@@ -198,12 +232,13 @@ mod tests {
 
     #[test]
     fn an_outlet_lands_on_the_near_face_at_its_height() {
-        let trial = placing(DropKind::Data).hover(3010, 200);
-        assert_eq!(trial.session.snap.as_ref().unwrap().words(), "on W1");
-        let trial = trial.tap(3010, 200);
+        let trial = placing(DropKind::Data).hover(3140, 200);
+        let words = trial.session.snap.as_ref().unwrap().words();
+        assert_eq!(words, "on W1, on stud 10, W4 side");
+        let trial = trial.tap(3140, 200);
         let expected = Place::Wall {
             wall: WallId(1),
-            offset: Mm(3000),
+            offset: Mm(3135),
             side: Side::Right,
             height: Mm(406),
         };
@@ -271,25 +306,20 @@ mod tests {
         let trial = placing(DropKind::Television).tap(4000, 3000);
         assert!(trial.told().contains("no wall there"));
         assert!(places(&trial).is_empty());
-        let trial = trial.tap(3000, 100).tap(5000, 100);
+        let trial = trial.tap(3135, 100).tap(5000, 100);
         assert_eq!(trial.plan().drops[1].label(), "T2");
     }
 
     #[test]
     fn a_drop_is_tapped_to_choose_and_dragged_to_another_wall() {
-        let trial = placing(DropKind::Data).tap(3000, 100).tap(6000, 100);
-        let trial = trial.tap(3000, 90);
+        let trial = placing(DropKind::Data).tap(3135, 100).tap(6000, 100);
+        let trial = trial.tap(3135, 90);
         assert_eq!(trial.plan().drops.len(), 2);
         assert_eq!(trial.session.chosen, Some(Choice::Drop(DropId(1))));
-        let trial = trial.drag((3000, 90), (7900, 2000));
-        assert!(matches!(
-            places(&trial)[0],
-            Place::Wall {
-                wall: WallId(2),
-                offset: Mm(2000),
-                ..
-            }
-        ));
+        let trial = trial.drag((3135, 90), (7900, 2000));
+        let (wall, offset) = places(&trial)[0].on_wall().unwrap();
+        // No upright that holds it is farther away than half the room between two and half a box.
+        assert!(wall == WallId(2) && (offset - Mm(2000)).0.abs() < 210);
         assert_eq!(trial.done(), "moved D1");
         let trial = trial.intent(&Intent::Undo);
         assert_eq!(trial.told(), "Undid: moved D1.");
@@ -304,12 +334,12 @@ mod tests {
 
     #[test]
     fn a_drag_shows_the_plan_as_it_would_be_and_changes_nothing_before_its_end() {
-        let trial = placing(DropKind::Data).tap(3000, 100);
-        let pulled = trial.pull((3000, 90), (5000, 90));
+        let trial = placing(DropKind::Data).tap(3135, 100);
+        let pulled = trial.pull((3135, 90), (4853, 90));
         assert!(matches!(
             places(&pulled)[0],
             Place::Wall {
-                offset: Mm(3000),
+                offset: Mm(3135),
                 ..
             }
         ));
@@ -317,16 +347,16 @@ mod tests {
         assert!(matches!(
             shown,
             Place::Wall {
-                offset: Mm(5000),
+                offset: Mm(4853),
                 ..
             }
         ));
-        let lost = pulled.drag((3000, 90), (4000, 3000));
+        let lost = pulled.drag((3135, 90), (4000, 3000));
         assert!(lost.told().contains("no wall there"));
         assert!(matches!(
             places(&lost)[0],
             Place::Wall {
-                offset: Mm(3000),
+                offset: Mm(3135),
                 ..
             }
         ));
@@ -355,19 +385,19 @@ mod tests {
 
     #[test]
     fn a_drop_keeps_its_own_height_when_it_is_moved() {
-        let trial = placing(DropKind::Data).tap(3000, 100);
+        let trial = placing(DropKind::Data).tap(3135, 100);
         let mut place = trial.plan().drops[0].place;
         if let Place::Wall { height, .. } = &mut place {
             *height = Mm(1200);
         }
         let trial = trial.intent(&Intent::Edit(Edit::MoveDrop(DropId(1), place)));
-        let trial = trial.drag((3000, 90), (5000, 90));
+        let trial = trial.drag((3135, 90), (4853, 90));
         assert_eq!(trial.plan().drops[0].height(), Some(Mm(1200)));
     }
 
     #[test]
     fn a_drop_set_adrift_is_counted_and_taken_to_another_wall() {
-        let trial = placing(DropKind::Data).tap(3000, 100);
+        let trial = placing(DropKind::Data).tap(3135, 100);
         let trial = trial.intent(&Intent::Edit(Edit::RemoveWall(WallId(1))));
         let closet = trial.take(Tool::Closet).tap(7900, 3000);
         assert_eq!(closet.session.lacks(Step::Drops).words, "1 drop adrift");

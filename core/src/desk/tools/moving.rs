@@ -131,7 +131,7 @@ fn moved(
         }
         Grip::Thing(Choice::Drop(id)) => {
             let known = Plan::drop(&session.plan, id)?;
-            let (place, snap) = drop::place(session, known.kind, known.height(), to, reach)?;
+            let (place, snap) = drop::place(session, drop::Landing::Moved(known), to, reach)?;
             Some((Edit::MoveDrop(id, place), Some(snap)))
         }
         Grip::Thing(Choice::Closet) => {

@@ -80,7 +80,7 @@ fn tap(session: &Session, chain: &[Point], at: Point, reach: Reach) -> Answer {
             Answer::begun(Draft::Walls { points, to: None }, snap).choosing(None)
         }
         false => match snap {
-            Some(snap) if snap.holds(Hold::Last) => Answer::begun(None, None),
+            Some(snap) if snap.holds(&Hold::Last) => Answer::begun(None, None),
             Some(snap) => segment(session, chain, snap.at, Some(&snap)),
             None => segment(session, chain, at, None),
         },
@@ -100,7 +100,7 @@ fn segment(session: &Session, chain: &[Point], to: Point, snap: Option<&Snap>) -
         role: session.hand.role,
     };
     let answer = Answer::edit(edit, to).choosing(None);
-    if snap.is_some_and(|snap| snap.holds(Hold::First)) {
+    if snap.is_some_and(|snap| snap.holds(&Hold::First)) {
         return closed(session, answer);
     }
     let points = chain.iter().copied().chain([to]).collect();

@@ -2,6 +2,7 @@
 
 use super::{BEYOND, SMALLEST, View};
 use crate::bore::Bore;
+use crate::framing::hang_words;
 use crate::picture::labels::{ANYWHERE, Label, Run};
 use crate::picture::obstacles::Rect;
 use crate::picture::trunks::{Layer, Leg, Stretch, shared, without_spurs};
@@ -141,10 +142,11 @@ impl View<'_> {
                 words.push_str(", other side");
             }
             let name = Run::bold(drop.label(), self.sizes.id);
-            let forms = vec![
-                vec![name.clone(), Run::plain(words, self.sizes.body)],
-                vec![name],
-            ];
+            let told = |words: String| vec![name.clone(), Run::plain(words, self.sizes.body)];
+            let hang = hang_words(self.plan, &self.design.framing, drop);
+            let hung = hang.map(|hang| told(format!("{words}, {hang}")));
+            let forms = hung.into_iter().chain([told(words), vec![name.clone()]]);
+            let forms = forms.collect();
             let clear = tall / 2.0 / scale;
             self.label(at, clear, forms, Ink::DropName, About::Drop(drop.id));
             self.dimensions.push(x);

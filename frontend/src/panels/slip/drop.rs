@@ -1,6 +1,6 @@
 //! A drop: room, height, cables, box, flags, note, its way in words.
 
-use borewright_core::framing::{Framing, drop_room, wall_words};
+use borewright_core::framing::{Framing, drop_room, hang_words, wall_words};
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{BoxKind, Drop, DropId, DropKind, Item, Place, Plan};
 use borewright_core::units::Mm;
@@ -59,7 +59,9 @@ fn place_words(plan: &Plan, framing: &Framing, drop: &Drop) -> String {
         .unwrap_or_default();
     match drop.place {
         Place::Wall { wall, offset, .. } => {
-            format!("{room}on {}", wall_words(plan, framing, wall, offset))
+            let place = wall_words(plan, framing, wall, offset);
+            let hang = hang_words(plan, framing, drop).map(|hang| format!(", {hang}"));
+            format!("{room}on {place}{}", hang.unwrap_or_default())
         }
         Place::Outside { wall, offset, .. } => {
             format!("outside on {}", wall_words(plan, framing, wall, offset))
