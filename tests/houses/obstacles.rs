@@ -161,6 +161,38 @@ fn bored(design: &Design, wall: u32, is_meant: fn(&Member) -> bool) -> Vec<(f64,
     bores.map(place).collect()
 }
 
+/// One duct stands in the wall up to 1 m, another hangs from 1 m to the reach of an arm; no single height
+/// passes both. Cable goes over the one and under the other. Pinned, it stays at its height and is cut off.
+#[test]
+fn cable_changes_height_where_no_one_height_is_free() {
+    let closed = made(&hall(2000), [Edit::SetAbove(GROUND, Above::ClosedRoof)]);
+    let other = *closed.wall(WallId(3)).unwrap().1;
+    let shut = Edit::SetWall(borewright_core::plan::Wall {
+        never_drill: true,
+        ..other
+    });
+    let low = kept_clear(upright(3000, 4000, -100, 100), 0, 1000);
+    let high = kept_clear(upright(7000, 8000, -100, 100), 900, 2400);
+    let plan = made(&closed, [shut, low, high]);
+    let design = Design::of(&plan);
+    assert_eq!(design.ways.ways[0].trouble, None);
+    let studs = |member: &Member| matches!(member, Member::Studs(_));
+    let at = |from: f64, to: f64| {
+        let bores = bored(&design, 1, studs).into_iter();
+        let here = bores.filter(move |bore| (from..to).contains(&bore.0));
+        here.map(|bore| bore.1).collect::<Vec<f64>>()
+    };
+    let (over, under) = (at(3100.0, 3900.0), at(7100.0, 7900.0));
+    assert!(!over.is_empty() && over.iter().all(|height| *height > 1000.0));
+    assert!(!under.is_empty() && under.iter().all(|height| *height < 900.0));
+    let pin = Edit::AddPin(Pin::Lane {
+        wall: WallId(1),
+        height: Mm(610),
+    });
+    let pinned = Design::of(&made(&plan, [pin]));
+    assert!(pinned.ways.ways[0].trouble.is_some());
+}
+
 fn beside_cuts(design: &Design) -> usize {
     let findings = design.findings.iter();
     findings

@@ -185,6 +185,73 @@ fn a_closet_at_the_service_panel_is_told() {
     assert_eq!([6600, 6500].map(moved), [1, 0]);
 }
 
+/// Bores of uprights over the opening that starts and ends here, and the upper side of its header.
+fn over(design: &Design, wall: u32) -> (Vec<f64>, f64) {
+    let framed = design.framing.wall(WallId(wall)).unwrap();
+    let header = framed.headers[0];
+    let here =
+        |(offset, _): &(f64, f64)| header.from - 45.0 < *offset && *offset < header.to + 45.0;
+    let bores = bored(design, wall).into_iter().filter(here);
+    (bores.map(|(_, height)| height).collect(), header.top)
+}
+
+/// Under a closed roof, over a slab, a door in each of the two walls that lead to the closet: over the
+/// header there are cripples.
+#[test]
+fn cable_goes_over_a_door_through_its_cripples() {
+    for name in ["r3_closed_roof_two_doors", "r3b_closed_roof_one_door"] {
+        let design = Design::of(&place(name));
+        let way = &design.ways.ways[0];
+        assert_eq!(way.trouble, None, "{name}");
+        // 7 m along the wall, up from its lane over the door and down again, and up to the panel.
+        assert!(way.length < Mm(12_500), "{name}: {}", way.length.0);
+        let (bores, header) = over(&design, 3);
+        assert!(bores.len() >= 3, "{name}: {bores:?}");
+        assert!(
+            bores.iter().all(|height| *height > header + 50.0),
+            "{name}: {bores:?}"
+        );
+        assert!(design.bores.iter().all(|bore| bore.within_rules), "{name}");
+    }
+}
+
+/// Bores in uprights that lie in an opening or its header, or nearer to it than a hole keeps from the end
+/// of a short stud.
+fn in_openings(plan: &Plan) -> Vec<String> {
+    let design = Design::of(plan);
+    let mut wrong = Vec::new();
+    let walls = plan
+        .levels
+        .iter()
+        .flat_map(|level| level.walls.iter().map(move |w| (level, w)));
+    for (level, wall) in walls {
+        let Some(framed) = design.framing.wall(wall.id) else {
+            continue;
+        };
+        for opening in level.openings_of(wall.id) {
+            let header = framed
+                .headers
+                .iter()
+                .find(|header| header.opening == opening.id)
+                .unwrap();
+            let bores = bored(&design, wall.id.0).into_iter();
+            let between = bores.filter(|(offset, _)| header.from < *offset && *offset < header.to);
+            let met = between.filter(|(_, height)| {
+                opening.sill.f64() - 38.0 < *height && *height < header.top + 20.0
+            });
+            wrong.extend(met.map(|bore| format!("W{}: {bore:?}", wall.id.0)));
+        }
+    }
+    wrong
+}
+
+#[test]
+fn no_bore_lies_in_an_opening_or_a_header_in_any_plan() {
+    for (name, plan) in every_plan() {
+        assert_eq!(in_openings(&plan), [""; 0], "{name}");
+    }
+}
+
 /// Two runs of power through a house at the usual lane of each wall and over each level.
 fn wired(plan: &Plan) -> Plan {
     let mut edits = Vec::new();

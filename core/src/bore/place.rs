@@ -5,7 +5,7 @@
 use super::Bore;
 use super::cut::cuts;
 use super::joist::{FINGER, Joists};
-use crate::framing::{Bay, Framing, WallFraming};
+use crate::framing::{Bay, FROM_ENDS, Framing, WallFraming};
 use crate::plan::{LevelId, Plan, PowerPlace, PowerRun, WallId};
 use crate::route::{Crossing, Member, Ways};
 use crate::rules::RuleId;
@@ -20,8 +20,6 @@ const ONE_JOIST: f64 = 60.0;
 const STEP: f64 = 6.35;
 /// ... and in uprights not farther than this from their lane, millimetres.
 const MOST_SHIFT: f64 = 305.0;
-/// A bore keeps this far from the ends of an upright, millimetres.
-const FROM_ENDS: f64 = 75.0;
 /// Wood between a plate's bore and the stud beside it, for the stud's nails: half an inch. Common
 /// practice, no source.
 const NAILS: f64 = 12.7;
@@ -302,6 +300,24 @@ fn bay(framing: &Framing, crossing: &Crossing) -> Option<(f64, f64)> {
     Some((bay.from, bay.to))
 }
 
+/// From where to where the bays on both sides of a crossing reach: over a header and under a sill less
+/// than from plate to plate.
+fn clear_height(wall: &WallFraming, crossing: &Crossing) -> (f64, f64) {
+    let Member::Studs(studs) = &crossing.member else {
+        return (wall.bottom, wall.top);
+    };
+    let studs = || studs.iter().filter_map(|stud| wall.studs.get(*stud));
+    let beside = |bay: &&Bay| {
+        let touches =
+            studs().any(|s| (bay.to - s.from).abs() < 1.0 || (bay.from - s.to).abs() < 1.0);
+        touches && bay.reaches(crossing.height)
+    };
+    let bays = wall.bays.iter().filter(beside);
+    bays.fold((wall.bottom, wall.top), |(low, high), bay| {
+        (low.max(bay.bottom), high.min(bay.top))
+    })
+}
+
 /// How far the middle of a group may go along its axis, or the lowest bore of a stack, which is
 /// `half` high above it; the other way round where a bay has no room.
 fn room(framing: &Framing, crossing: &Crossing, axis: Axis, half: f64) -> (f64, f64) {
@@ -310,7 +326,8 @@ fn room(framing: &Framing, crossing: &Crossing, axis: Axis, half: f64) -> (f64, 
             let wall = crossing.wall.and_then(|wall| framing.wall(wall));
             let lane = crossing.height;
             let (low, high) = wall.map_or((lane, lane), |wall| {
-                (wall.bottom + FROM_ENDS, wall.top - FROM_ENDS - half)
+                let (low, high) = clear_height(wall, crossing);
+                (low + FROM_ENDS, high - FROM_ENDS - half)
             });
             // A stack that would run out at the top goes down, a lane outside the studs stays.
             let high = high.min(lane + MOST_SHIFT).max(low.min(lane));

@@ -31,6 +31,8 @@ pub(super) struct House<'p> {
     pub ports: Vec<Vec<Port>>,
     /// Obstacles by level, in the order of the plan.
     pub obstacles: Vec<Obstacles<'p>>,
+    /// Places of bays at a second height, each after its bay's hub.
+    pub shelves: Vec<(Node, Node)>,
 }
 
 /// A wall in the graph.
@@ -43,7 +45,7 @@ pub(super) struct HouseWall<'p> {
     /// One node a bay, at the lane where the bay reaches it.
     pub hubs: Vec<Hub>,
     /// Whether it was drawn against the order of the house.
-    is_backwards: bool,
+    pub is_backwards: bool,
 }
 
 impl HouseWall<'_> {
@@ -92,6 +94,7 @@ impl<'p> House<'p> {
             walls: Vec::new(),
             ports: vec![Vec::new(); framing.spaces.len()],
             obstacles,
+            shelves: Vec::new(),
         };
         let facing = Facing::of(plan);
         for place in 0..plan.levels.len() {
@@ -100,6 +103,7 @@ impl<'p> House<'p> {
         for place in 0..house.walls.len() {
             house.add_hubs(place);
             house.add_lane(place);
+            house.add_passages(place);
             house.add_plates(place);
         }
         house.add_joints();
@@ -141,10 +145,14 @@ impl<'p> House<'p> {
     fn add_hubs(&mut self, place: usize) {
         let wall = &self.walls[place];
         let floor = self.framing.levels[wall.level].floor;
+        let closed = self.framing.levels[wall.level].above.is_none();
         let mut hubs = Vec::new();
         for place in wall.bays() {
             let bay = &wall.framing.bays[place];
-            let height = wall.lane.clamp(bay.bottom, bay.top);
+            let height = match (bay.kind, bay.bored_at()) {
+                (BayKind::OverHeader, Some(height)) if closed => height,
+                _ => wall.lane.clamp(bay.bottom, bay.top),
+            };
             let at = wall.framing.line.at(bay.middle(), 0.0);
             let node = self.graph.place(Place3 {
                 at,
@@ -172,49 +180,54 @@ impl<'p> House<'p> {
         let (framing, lane) = (wall.framing, wall.lane);
         for (a, b, studs) in framing.neighbours(lane) {
             let (from, to) = (framing.bays[a].middle(), framing.bays[b].middle());
-            if !self.lane_is_clear(place, from, to) {
-                continue;
+            if self.lane_is_clear(place, (from, to), lane) {
+                let hubs = &self.walls[place].hubs;
+                let ends = (hubs[a].node, hubs[b].node);
+                self.add_bore(place, (a, b), ends, studs, lane);
             }
-            let uprights = studs.iter().map(|stud| &framing.studs[*stud]);
-            let offset = uprights.map(|stud| stud.from).fold(f64::INFINITY, f64::min);
-            let limit = studs::limit(&self.plan.rules, self.walls[place].wall, framing, &studs);
-            let crossing = self.wall_crossing(place, Member::Studs(studs), offset, lane);
-            let Some(hole) = self.stud_hole(limit, crossing) else {
-                continue;
-            };
-            let ends = (
-                self.walls[place].hubs[a].node,
-                self.walls[place].hubs[b].node,
-            );
-            let kind = MoveKind::AlongWall {
-                wall: self.walls[place].wall.id,
-            };
-            self.join(
-                ends,
-                kind,
-                to - from,
-                Some(hole),
-                self.power_factor(place, from, to),
-            );
         }
     }
 
-    fn lane_is_clear(&self, place: usize, from: f64, to: f64) -> bool {
+    /// A bore from bay to bay through these uprights at a height.
+    pub fn add_bore(
+        &mut self,
+        place: usize,
+        (a, b): (usize, usize),
+        ends: (Node, Node),
+        studs: Vec<usize>,
+        height: f64,
+    ) {
+        let wall = &self.walls[place];
+        let (framing, id) = (wall.framing, wall.wall.id);
+        let (from, to) = (framing.bays[a].middle(), framing.bays[b].middle());
+        let uprights = studs.iter().map(|stud| &framing.studs[*stud]);
+        let offset = uprights.map(|stud| stud.from).fold(f64::INFINITY, f64::min);
+        let limit = studs::limit(&self.plan.rules, wall.wall, framing, &studs);
+        let crossing = self.wall_crossing(place, Member::Studs(studs), offset, height);
+        let factor = self.power_factor(place, (from, to), height);
+        if let Some(hole) = self.stud_hole(limit, crossing) {
+            let kind = MoveKind::AlongWall { wall: id };
+            self.join(ends, kind, to - from, Some(hole), factor);
+        }
+    }
+
+    /// Whether nothing closes a wall at a height between two offsets.
+    pub fn lane_is_clear(&self, place: usize, (from, to): (f64, f64), height: f64) -> bool {
         let wall = &self.walls[place];
         let obstacles = &self.obstacles[wall.level];
         let line = &wall.framing.line;
         let places = (line.at(from, 0.0), line.at(to, 0.0));
-        !obstacles.closes(wall.wall.id, (from, to), places, (wall.lane, wall.lane))
-            && obstacles.power_beside(wall.wall.id, from, to, wall.lane) < 2
+        !obstacles.closes(wall.wall.id, (from, to), places, (height, height))
+            && obstacles.power_beside(wall.wall.id, from, to, height) < 2
     }
 
     /// How much dearer cable is along a stretch of a lane that power runs along.
-    fn power_factor(&self, place: usize, from: f64, to: f64) -> f64 {
+    fn power_factor(&self, place: usize, (from, to): (f64, f64), height: f64) -> f64 {
         let wall = &self.walls[place];
         let obstacles = &self.obstacles[wall.level];
         let id = wall.wall.id;
-        let beside = obstacles.power_beside(id, from, to, wall.lane) > 0
-            || obstacles.power_along_lane(id, from, to, wall.lane) > 0.0;
+        let beside = obstacles.power_beside(id, from, to, height) > 0
+            || obstacles.power_along_lane(id, from, to, height) > 0.0;
         if beside { BESIDE_POWER } else { 1.0 }
     }
 
@@ -425,7 +438,8 @@ impl<'p> House<'p> {
             b.framing.bays[beside].middle(),
         );
         let corner = b.framing.line.offset_of(a.framing.line.at(joint.at, 0.0));
-        if !self.lane_is_clear(place, from, joint.at) || !self.lane_is_clear(other, to, corner) {
+        let (here, there) = ((from, joint.at), (to, corner));
+        if !self.lane_is_clear(place, here, a.lane) || !self.lane_is_clear(other, there, b.lane) {
             return;
         }
         let length =

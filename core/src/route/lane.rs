@@ -33,13 +33,8 @@ pub(super) fn lane_height(
     if let Some(height) = pinned {
         return height.clamp(low, high.max(low));
     }
-    let steps = ((high - low) / STEP).max(0.0) as i64;
-    let heights = (-steps..=steps).map(|step| usual + step as f64 * STEP);
-    let possible = heights.filter(|height| (low..=high).contains(height) && (*height <= REACH));
-    let mut nearest_first: Vec<f64> = possible.collect();
-    nearest_first.sort_by(|a, b| (a - usual).abs().total_cmp(&(b - usual).abs()));
     let mut least: Option<(u32, f64)> = None;
-    for height in nearest_first {
+    for height in heights(plan, wall) {
         let troubles = troubles(plan, level, wall, obstacles, height);
         if least.is_none_or(|(known, _)| troubles < known) {
             least = Some((troubles, height));
@@ -49,6 +44,39 @@ pub(super) fn lane_height(
         }
     }
     least.map_or_else(|| usual.clamp(low, high.max(low)), |(_, height)| height)
+}
+
+/// The height of a second lane, nearest to the usual one, at which the fewest of the places that stop
+/// the first are stopped; `None` where as many are at every height.
+pub(super) fn second_height(
+    plan: &Plan,
+    wall: &WallFraming,
+    broken: usize,
+    stops: impl Fn(f64) -> usize,
+) -> Option<f64> {
+    let mut least: Option<(usize, f64)> = None;
+    for height in heights(plan, wall).into_iter().take_while(|_| broken > 0) {
+        let stopped = stops(height);
+        if stopped < least.map_or(broken, |(known, _)| known) {
+            least = Some((stopped, height));
+        }
+        if stopped == 0 {
+            break;
+        }
+    }
+    least.map(|(_, height)| height)
+}
+
+/// Heights a lane may lie at, the nearest to the usual one first.
+fn heights(plan: &Plan, wall: &WallFraming) -> Vec<f64> {
+    let usual = plan.rules.value(RuleId::LaneHeight);
+    let (low, high) = (wall.bottom + UNDER_SILL, wall.top - UNDER_SILL);
+    let steps = ((high - low) / STEP).max(0.0) as i64;
+    let heights = (-steps..=steps).map(|step| usual + step as f64 * STEP);
+    let possible = heights.filter(|height| (low..=high).contains(height) && (*height <= REACH));
+    let mut nearest_first: Vec<f64> = possible.collect();
+    nearest_first.sort_by(|a, b| (a - usual).abs().total_cmp(&(b - usual).abs()));
+    nearest_first
 }
 
 fn troubles(

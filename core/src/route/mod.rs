@@ -18,6 +18,7 @@ mod lane;
 pub mod network;
 mod obstacle;
 mod overhead;
+mod passage;
 mod pinned;
 mod power;
 mod price;
@@ -263,7 +264,7 @@ impl<'p> Routing<'p> {
 /// from above or below.
 fn house_graph(house: House, plan: &Plan) -> Graph {
     let entry = plan.closet.map_or(Entry::Either, |closet| closet.entry);
-    let mut graph = house.graph;
+    let (mut graph, shelves) = (house.graph, house.shelves);
     let Some(sink) = graph.sink else { return graph };
     let hub = graph.steps.iter().find_map(|step| match step.kind {
         MoveKind::InBay { .. } if step.from == sink => Some(step.to),
@@ -276,7 +277,8 @@ fn house_graph(house: House, plan: &Plan) -> Graph {
         _ => false,
     };
     if let Some(hub) = hub {
-        let closet = |node| node == hub || node == sink;
+        let shelf = |node| shelves.contains(&(hub, node));
+        let closet = |node| node == hub || node == sink || shelf(node);
         graph
             .steps
             .retain(|step| !(closet(step.from) || closet(step.to)) || !shut(step.kind));
