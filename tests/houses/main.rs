@@ -2,7 +2,7 @@
 //! `c`), and their holes (`holes`, `holes_b`, `tape`); how near their ways are to the best (`gaps`); that neither
 //! the order of drawing (`order`) nor the place on the sheet (`moved`, `mirrored`, `askew`) decides anything; what changes do
 //! to every list (`changes`); designs of a drag's frames (`again`); what stands in the way (`obstacles`,
-//! `places`), and where boxes hang (`boxes`); and that no two members are in one another (`solid`).
+//! `places`), where boxes hang (`boxes`), why a way is as it is (`why`); and that no two members are in one another (`solid`).
 
 #![expect(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
@@ -23,6 +23,7 @@ mod order;
 mod places;
 mod solid;
 mod tape;
+mod why;
 
 use borewright_core::design::Design;
 use borewright_core::file;

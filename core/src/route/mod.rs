@@ -26,12 +26,14 @@ mod region;
 mod studs;
 mod trouble;
 mod way;
+mod why;
 mod words;
 mod work;
 
 pub use improvement::Improvement;
 pub use power::{Beside, StoppedLane, beside_power, stopped_lane};
 pub use way::{Crossing, Member, Move, MoveKind, NoWay, Place3, Way, Ways};
+pub use why::why;
 pub use words::{trouble_words, words};
 
 use std::collections::BTreeMap;
@@ -46,6 +48,9 @@ use network::{Answer, Effort, Network, Problem};
 
 /// Restarts where most ways of a plan that has changed are lost: half of those of an edit.
 const RESTARTS: u32 = 4;
+
+/// A minute in the router's unit.
+const UNIT: u64 = 1000;
 
 /// A plan's routing problem, ready to be solved with more or less effort.
 pub struct Routing<'p> {

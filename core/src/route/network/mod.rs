@@ -42,6 +42,7 @@
 mod amortised;
 mod answer;
 mod bound;
+mod cheapest;
 mod effort;
 mod graph;
 mod group;
@@ -76,6 +77,7 @@ mod sample;
 
 pub use answer::{Answer, Fault, Way};
 pub use bound::Bounder;
+pub(in crate::route) use cheapest::cheapest;
 pub use effort::{Effort, solve, solve_from};
 pub use graph::Network;
 pub use improver::Improver;

@@ -1,5 +1,7 @@
 //! The way of one cable in words, with its length.
 
+use std::rc::Rc;
+
 use borewright_core::plan::{CableId, Plan};
 use borewright_core::route;
 use borewright_core::schedule::Cut;
@@ -16,18 +18,27 @@ pub struct WayWordsProps {
     pub cable: CableId,
 }
 
-/// The way of a cable: in words, then path, slack, waste and the length to cut.
+/// The way of a cable: in words, with what another would cost, then path, slack, waste and the length
+/// to cut.
 #[component]
 pub fn WayWords(props: &WayWordsProps) -> Html {
     let desk = use_desk();
+    let (plan, design) = (desk.session.shown_plan(), desk.session.shown_design());
+    // It takes as long as a frame or two, so that a drag goes without it.
+    let settled = desk.session.draft.is_none();
+    let about = (Rc::as_ptr(plan), Rc::as_ptr(design), props.cable, settled);
+    let why = use_memo(about, |_| {
+        let why = || route::why(plan, &design.framing, &design.ways, props.cable);
+        settled.then(why).flatten()
+    });
     let Some(words) = words(&desk, props.cable) else {
         return html! {};
     };
-    let plan = desk.session.shown_plan();
-    let cut = desk.session.shown_design().cut_list.cut(props.cable);
+    let cut = design.cut_list.cut(props.cable);
     html! {
         <div class="WayWords">
             <p><Figures text={words} /></p>
+            if let Some(why) = (*why).clone() { <p class="Quiet"><Figures text={why} /></p> }
             if let Some(cut) = cut { { lengths(plan, cut) } }
         </div>
     }
