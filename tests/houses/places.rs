@@ -252,6 +252,56 @@ fn no_bore_lies_in_an_opening_or_a_header_in_any_plan() {
     }
 }
 
+/// A flush beam drawn to the centre lines of the walls, and one drawn 1 mm farther, part the floor alike.
+#[test]
+fn nothing_passes_a_flush_beam_at_its_end() {
+    let [to_line, farther] = ["r17_flush_beam", "r17c_beam_half_mm"].map(place);
+    for plan in [&to_line, &farther] {
+        for step in Design::of(plan).ways.ways.iter().flat_map(|way| &way.moves) {
+            let (low, high) = (
+                step.from.at.y.min(step.to.at.y),
+                step.from.at.y.max(step.to.at.y),
+            );
+            let overhead = matches!(
+                step.kind,
+                MoveKind::AlongStrip { .. } | MoveKind::AcrossStrips { .. }
+            );
+            assert!(!overhead || high < 1950.0 || 2050.0 < low, "{step:?}");
+        }
+    }
+    assert_eq!(
+        Design::of(&to_line).ways.ways,
+        Design::of(&farther).ways.ways
+    );
+}
+
+/// 6 ft is 1828.8 mm: 1828 and 1829 are both 6 ft, and have the same studs.
+#[test]
+fn an_opening_is_framed_by_its_nominal_width() {
+    let kinds = |name| {
+        let framing = Design::of(&place(name)).framing;
+        let studs = framing.wall(WallId(3)).unwrap().studs.clone().into_iter();
+        studs.map(|stud| stud.kind).collect::<Vec<_>>()
+    };
+    assert_eq!(kinds("r23_six_foot_jacks"), kinds("r23_six_foot_1828"));
+}
+
+/// IRC R302.11 item 1, from memory: a wall of 5.5 m is blocked at 10 ft, and cable that rises in it
+/// passes a block.
+#[test]
+fn a_tall_wall_is_blocked_half_way_up() {
+    let plan = place("r9_tall_wall_no_fireblock");
+    let told = found(&plan, "fireblock:");
+    assert_eq!(told.len(), 1, "{told:?}");
+    assert!(told[0].1.contains("1 cable passes a block"), "{told:?}");
+    let low = Edit::SetLevel {
+        level: LevelId(1),
+        name: String::from("L1"),
+        ceiling: Mm(3000),
+    };
+    assert_eq!(found(&plan.apply(&low).unwrap(), "fireblock:"), []);
+}
+
 /// Two runs of power through a house at the usual lane of each wall and over each level.
 fn wired(plan: &Plan) -> Plan {
     let mut edits = Vec::new();

@@ -6,7 +6,7 @@ use crate::bore::{Bore, limit, member_name};
 use crate::framing::Framing;
 use crate::plan::{Level, Plan, Wall};
 use crate::route::{Crossing, Member, Ways};
-use crate::rules::RuleId;
+use crate::rules::{RuleBook, RuleId};
 
 pub(super) fn check(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) -> Vec<Finding> {
     let mut found = Vec::new();
@@ -126,7 +126,7 @@ fn webs(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) -> Vec<Find
     (0..framing.spaces.len()).filter_map(of).collect()
 }
 
-/// Studs of bearing and outside walls, one finding a wall.
+/// Studs and plates of bearing and outside walls, one finding a wall.
 fn bearing(plan: &Plan, ways: &Ways, bores: &[Bore]) -> Vec<Finding> {
     let walls = plan
         .levels
@@ -135,8 +135,16 @@ fn bearing(plan: &Plan, ways: &Ways, bores: &[Bore]) -> Vec<Finding> {
     let of = |(level, wall): (&Level, &Wall)| {
         let in_wall = |bore: &&Bore| {
             let crossing = &ways.crossings[bore.crossing];
-            let studs = matches!(crossing.member, Member::Studs(_) | Member::Corner { .. });
-            studs && crossing.wall == Some(wall.id)
+            (is_upright(crossing) || is_plate(crossing)) && crossing.wall == Some(wall.id)
+        };
+        let any = |is: fn(&Crossing) -> bool| {
+            let mut here = bores.iter().filter(in_wall);
+            here.any(|bore| is(&ways.crossings[bore.crossing]))
+        };
+        let (what, rule) = match (any(is_upright), any(is_plate)) {
+            (true, true) => ("studs and plates", RuleId::StudBearingBore),
+            (true, false) => ("studs", RuleId::StudBearingBore),
+            _ => ("plates", RuleId::PlateTie),
         };
         let first = bores.iter().find(in_wall)?;
         let numbers = numbers(bores.iter().filter(in_wall));
@@ -146,8 +154,8 @@ fn bearing(plan: &Plan, ways: &Ways, bores: &[Bore]) -> Vec<Finding> {
             Severity::Note,
             Subject::Wall(wall.id),
         );
-        let what = format!("{} {} studs of {label}.", goes(&numbers), wall.role.name());
-        let source = plan.rules.rule(RuleId::StudBearingBore).source.words();
+        let what = format!("{} {} {what} of {label}.", goes(&numbers), wall.role.name());
+        let source = plan.rules.rule(rule).source.words();
         let todo = "Show it to the builder before drilling.";
         Some(
             finding
@@ -160,6 +168,17 @@ fn bearing(plan: &Plan, ways: &Ways, bores: &[Bore]) -> Vec<Finding> {
         .filter(|(_, wall)| wall.role.is_bearing())
         .filter_map(of)
         .collect()
+}
+
+fn is_upright(crossing: &Crossing) -> bool {
+    matches!(crossing.member, Member::Studs(_) | Member::Corner { .. })
+}
+
+fn is_plate(crossing: &Crossing) -> bool {
+    matches!(
+        crossing.member,
+        Member::TopPlates(_) | Member::BottomPlates(_)
+    )
 }
 
 fn numbers<'b>(bores: impl Iterator<Item = &'b Bore>) -> Vec<u32> {
@@ -227,10 +246,22 @@ fn tie(plan: &Plan, crossing: &Crossing, bore: &Bore) -> Option<Finding> {
                 "Bore {} takes more than half of a top plate's width.",
                 bore.number
             ),
-            "Nail a metal tie across the plate, or use smaller bores.",
+            tie_words(plan),
         )
         .by(plan.rules.rule(RuleId::PlateTie).source.words())
     })
+}
+
+/// What the tie is, where the book in force was read to say it: IRC 2018, R602.6.1, 0.054 in of galvanized
+/// steel, 1-1/2 in wide, 6 in past the opening, eight 10d nails on each side of it.
+fn tie_words(plan: &Plan) -> &'static str {
+    match plan.rules.speaking() {
+        RuleBook::UnitedStates => {
+            "Nail a galvanized steel tie across the plate, 16 ga (0.054 in), 1-1/2 in wide and 6 in past the \
+             bore on both sides, with eight 10d nails a side; or use smaller bores."
+        }
+        _ => "Nail a metal tie across the plate, or use smaller bores.",
+    }
 }
 
 #[cfg(test)]

@@ -1,4 +1,6 @@
 //! Findings about forgotten drops: rooms without any. Outside faces are not looked at.
+//!
+//! TIA/EIA-570-A wants an outlet in the kitchen, each bedroom, the family or great room, and the den or study.
 
 use super::{Finding, Severity, Subject};
 use crate::framing::drop_room;
@@ -8,6 +10,9 @@ use crate::plan::{Level, Plan, Room};
 const NO_OUTLET: [&str; 10] = [
     "hall", "closet", "bath", "stair", "porch", "attic", "laundry", "utility", "pantry", "mech",
 ];
+
+/// How the words begin by which a room in the source's list is named.
+const LISTED: [&str; 6] = ["kitchen", "bed", "family", "great", "den", "study"];
 
 pub(super) fn check(plan: &Plan) -> Vec<Finding> {
     if plan.drops.is_empty() {
@@ -43,5 +48,37 @@ fn forgotten(level: &Level, room: &Room) -> Finding {
         format!("{} has no drop.", room.name),
         "Ask the owner whether it should have one.",
     )
-    .by("TIA/EIA-570-A, outlet locations: one in each of the usual rooms")
+    .by(match is_listed(&room.name) {
+        true => "TIA/EIA-570-A, outlet locations",
+        false => "common practice, no source",
+    })
+}
+
+/// Whether a room's name is one of those the source lists: "Bed 1", "Bedroom", "Den", not "Garden room".
+fn is_listed(name: &str) -> bool {
+    let name = name.to_lowercase();
+    let mut words = name.split(|letter: char| !letter.is_alphabetic());
+    words.any(|word| LISTED.contains(&word) || word.starts_with("bedroom"))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn only_rooms_in_the_list_of_the_source_cite_it() {
+        for name in [
+            "Kitchen",
+            "Bed 2",
+            "Guest bedroom",
+            "Great room",
+            "DEN",
+            "Study/office",
+        ] {
+            assert!(is_listed(name), "{name}");
+        }
+        for name in ["Living", "Garden room", "Garage", "Dining", "Office", ""] {
+            assert!(!is_listed(name), "{name}");
+        }
+    }
 }

@@ -4,6 +4,7 @@ mod bores;
 mod boxes;
 mod coverage;
 mod drawing;
+mod fireblock;
 mod joists;
 mod neighbours;
 mod outside;
@@ -105,6 +106,7 @@ pub fn find(
     found.extend(power::check(plan));
     found.extend(reels::check(plan, cuts));
     found.extend(coverage::check(plan));
+    found.extend(fireblock::check(plan, framing, ways));
     found.extend(rule_set::check(plan));
     for finding in &mut found {
         let set_aside = plan

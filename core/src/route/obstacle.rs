@@ -1,7 +1,7 @@
 //! What stands in a way: keep-outs and power, asked by place and height.
 
 use super::region::Region;
-use crate::plan::{KeepOut, KeepOutShape, Level, PowerPlace, WallId};
+use crate::plan::{KeepOut, KeepOutReason, KeepOutShape, Level, PowerPlace, WallId};
 use crate::rules::{RuleId, RuleSet};
 use crate::shape::{Point, Pos, Segment};
 
@@ -86,6 +86,11 @@ impl<'p> Obstacles<'p> {
                     let region = match keep_out.reason.is_cut() {
                         true => widened(corners, rules.value(RuleId::JoistSpacing) + HALF),
                         false => Region::of(corners.iter().map(|corner| corner.pos())),
+                    };
+                    // A beam drawn to the middle of a wall bears on the wall: nothing passes its end.
+                    let region = match keep_out.reason {
+                        KeepOutReason::Beam => region.with_beside(HALF),
+                        _ => region,
                     };
                     found.regions.push((keep_out, region));
                 }

@@ -2,7 +2,7 @@
 
 use geo::{Contains, LineString, Polygon};
 
-use crate::shape::Pos;
+use crate::shape::{Pos, Segment};
 
 /// A region with straight sides.
 pub(super) struct Region {
@@ -10,6 +10,8 @@ pub(super) struct Region {
     /// Its smallest and largest coordinates, so that most moves are known to miss it at once.
     low: Pos,
     high: Pos,
+    /// Nearer to its sides than this is inside too, millimetres.
+    beside: f64,
 }
 
 impl Region {
@@ -25,7 +27,24 @@ impl Region {
         });
         let ring = LineString::from_iter(corners.map(|corner| (corner.x, corner.y)));
         let polygon = Polygon::new(ring, vec![]);
-        Self { polygon, low, high }
+        let beside = 0.0;
+        Self {
+            polygon,
+            low,
+            high,
+            beside,
+        }
+    }
+
+    /// The same with so much about it: what touches it, or passes it at its end by a hair, meets it.
+    pub fn with_beside(self, beside: f64) -> Self {
+        let by = Pos::new(beside, beside);
+        Self {
+            low: self.low - by,
+            high: self.high + by,
+            beside,
+            ..self
+        }
     }
 
     /// Whether any part of a straight stretch lies inside, however short; along a side is outside.
@@ -37,6 +56,9 @@ impl Region {
         if beside {
             return false;
         }
+        if self.beside > 0.0 && self.is_beside(from, to) {
+            return true;
+        }
         // Between two crossings of the sides a stretch is inside or outside as a whole.
         let mut cuts = self.cuts(from, to);
         cuts.extend([0.0, 1.0]);
@@ -47,6 +69,26 @@ impl Region {
         };
         cuts.windows(2)
             .any(|pair| inside((pair[0] + pair[1]) / 2.0))
+    }
+
+    /// Whether a stretch comes nearer to a side than is inside too.
+    fn is_beside(&self, from: Pos, to: Pos) -> bool {
+        let pos = |at: geo::Coord| Pos::new(at.x, at.y);
+        let mut sides = self.polygon.exterior().lines();
+        sides.any(|side| {
+            let ends = (pos(side.start), pos(side.end));
+            let near = |line: (Pos, Pos), at: Pos| match Segment::between(line.0, line.1) {
+                Some(line) => line.distance_to(at),
+                None => line.0.distance(at),
+            };
+            let apart = [
+                near(ends, from),
+                near(ends, to),
+                near((from, to), ends.0),
+                near((from, to), ends.1),
+            ];
+            apart.into_iter().any(|apart| apart < self.beside)
+        })
     }
 
     /// Where a stretch crosses the sides, as parts of its length.
@@ -100,6 +142,19 @@ mod tests {
         ] {
             assert!(!meets(from, to), "{from:?} {to:?}");
         }
+    }
+
+    #[test]
+    fn with_room_about_it_what_touches_it_meets_it() {
+        let about = square().with_beside(20.0);
+        let meets = |from: (f64, f64), to: (f64, f64)| {
+            about.meets(Pos::new(from.0, from.1), Pos::new(to.0, to.1))
+        };
+        assert!(meets((0.0, -300.0), (0.0, 300.0)));
+        assert!(meets((-19.0, 50.0), (-400.0, 50.0)));
+        assert!(meets((-19.0, -300.0), (-19.0, 300.0)));
+        assert!(!meets((-21.0, -300.0), (-21.0, 300.0)));
+        assert!(meets((50.0, 50.0), (50.0, 50.0)));
     }
 
     #[test]
