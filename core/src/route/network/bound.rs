@@ -45,14 +45,16 @@
 
 use super::answer::Answer;
 use super::graph::{Arc, NONE, Network};
-use super::group;
+use super::group::{self, Group};
 use super::habit::Habit;
 use super::limited;
+use super::needs::Needs;
 use super::payer::Payer;
+use super::quotes::Quotes;
 use super::relax::{Relaxed, relaxed};
 use super::shortest::Search;
 use super::standard::{Standard, WHOLE};
-use super::tolls::{PARTS, Tolls, most_uses, way};
+use super::tolls::{PARTS, Tolls, Weights, most_uses, way};
 use super::warm;
 
 /// Rounds of ascent before tolls follow habits.
@@ -68,9 +70,11 @@ const IDLE: u32 = 5;
 /// Of what is known of the ways taken so many 256ths are of the last round.
 const MEMORY: u32 = 2;
 
-/// Tolls are kept for at most so many pairs of payer and crossing, of 32 bytes each; a larger problem
-/// gets no bound.
-const MOST_TOLLS: usize = 5 << 20;
+/// Tolls of their own are paid by as many payers as have no more than so many crossings between them.
+/// Of those crossings a payer comes near a part, and only for that part there is a toll of 32 bytes. In
+/// a larger problem groups and then cables are left to pay what edges cost and by the area, which
+/// lowers the bound.
+const MOST_TOLLS: usize = 64 << 20;
 
 /// Raises a lower bound step by step.
 #[derive(Clone, Debug)]
@@ -83,6 +87,8 @@ pub struct Bounder {
     /// The tolls of the best bound so far.
     best: Option<Tolls>,
     habit: Habit,
+    needs: Needs,
+    quotes: Quotes,
     /// Crossings that hold more than one bore in the answer.
     full: Vec<u32>,
     /// For each payer its cheapest way, in parts.
@@ -112,23 +118,26 @@ impl Bounder {
         let cables = payers.len();
         let group = |group| Payer::group(network, group);
         payers.extend(groups.iter().map(group));
-        if payers.len() * copy.crossings.len() > MOST_TOLLS {
-            payers.clear();
+        let tolled = MOST_TOLLS / copy.crossings.len().max(1);
+        if payers.len() > tolled {
+            payers.truncate(cables);
         }
-        let weight = |j: u32, at: usize| match at.checked_sub(cables) {
-            None => payers[at].stops.len() as u64 * payers[at].units,
-            Some(group) => {
-                let edges = copy.arcs_through(j).len() as u64 / 2;
-                let passes = groups[group].passes(copy.crossings[j as usize].capacity);
-                (passes * edges * WHOLE).div_ceil(most_uses(&copy, j))
-            }
+        for payer in payers.iter_mut().skip(tolled) {
+            payer.is_tolled = false;
+        }
+        let weights = |(at, payer): (usize, &Payer)| match at.checked_sub(cables) {
+            None => Weights::Alike(payer.stops.len() as u32 * payer.units as u32),
+            Some(group) => group_weights(&copy, &groups[group]),
         };
-        let tolls = Tolls::new(&copy, set_numbers(&payers), weight);
+        let weights = payers.iter().enumerate().map(weights).collect();
+        let tolls = Tolls::new(&copy, set_numbers(&payers), weights);
         Self {
             search: Search::new(&copy),
             tolls,
             best: None,
             habit: Habit::new(copy.crossings.len(), payers.len()),
+            needs: Needs::new(copy.crossings.len()),
+            quotes: Quotes::new(copy.crossings.len()),
             full: full.iter().map(|j| crossings[*j as usize]).collect(),
             network: copy,
             least: vec![0; payers.len()],
@@ -159,6 +168,11 @@ impl Bounder {
     /// The best bound so far, in thousandths; 0 if there is none.
     pub fn bound(&self) -> u64 {
         self.bound
+    }
+
+    /// The nodes taken up so far, in all rounds: what the rounds cost, on any machine.
+    pub fn work(&self) -> u64 {
+        self.search.work
     }
 
     /// The rounds made so far.
@@ -193,6 +207,17 @@ fn set_numbers(payers: &[Payer]) -> Vec<u32> {
         }) as u32
     };
     payers.iter().map(&mut number).collect()
+}
+
+/// How often what a group pays counts at each crossing.
+fn group_weights(network: &Network, group: &Group) -> Weights {
+    let weight = |j: u32| {
+        let edges = network.arcs_through(j).len() as u64 / 2;
+        let passes = group.passes(network.crossings[j as usize].capacity);
+        let weight = (passes * edges * WHOLE).div_ceil(most_uses(network, j));
+        u32::try_from(weight).unwrap_or(u32::MAX)
+    };
+    Weights::Each((0..network.crossings.len() as u32).map(weight).collect())
 }
 
 /// The paths of the cables that are routed.
@@ -244,15 +269,16 @@ impl Bounder {
             search,
             tolls,
             payers,
+            needs,
+            quotes,
             ..
         } = self;
+        quotes.forget();
         let (network, payer) = (&*network, &payers[at]);
-        let most = |j: u32, way: usize| {
-            tolls.toll(j, at, way, payer.area) + tolls.share(j, at, way, shares)
-        };
+        let quote = |j: u32| quotes.at(j, || tolls.quote(j, (at, payer.area), shares));
         let price = |_: usize, arc: &Arc, _: u32| match arc.crossing {
             NONE => payer.cost(arc),
-            j => payer.cost(arc) + most(j, way(arc)),
+            j => payer.cost(arc) + quote(j).most[way(arc)],
         };
         let ahead = |node: u32| payer.ahead(network, node);
         let found = search.run(
@@ -270,22 +296,22 @@ impl Bounder {
                 .map_or(least, |reached| reached + ahead(node));
             whole.min(least) as i64 - ahead(node) as i64
         };
-        let mut needs = vec![[0u32; 2]; network.crossings.len()];
-        for arc in network.arcs.iter().filter(|arc| arc.crossing != NONE) {
-            if search.reached(arc.from).is_some() {
+        // What is paid where the search did not come is given back.
+        tolls.paid_at(at).for_each(|j| needs.note(j, 0, 0));
+        for node in (0..network.nodes).filter(|node| search.reached(*node).is_some()) {
+            for arc in network.leaving(node).map(|i| &network.arcs[i]) {
                 let (j, way) = (arc.crossing, way(arc));
-                let amount = tolls.amount(j, at, way);
-                let other =
-                    payer.cost(arc) + tolls.toll(j, at, way, payer.area) - u64::from(amount);
+                if j == NONE {
+                    continue;
+                }
+                let quote = quote(j);
+                let other = payer.cost(arc) + quote.by_area;
                 let need = height(arc.to) - height(arc.from) - other as i64;
-                let most = (most(j, way) as i64).min(i64::from(u32::MAX));
-                let known = &mut needs[j as usize][way];
-                *known = (*known).max(need.clamp(0, most) as u32);
+                let most = (quote.most[way] as i64).min(i64::from(u32::MAX));
+                needs.note(j, way, need.clamp(0, most) as u32);
             }
         }
-        for (j, need) in needs.into_iter().enumerate() {
-            tolls.set(j as u32, at, need);
-        }
+        needs.take(|j, need| tolls.set(j, at, need));
         self.least[at] = least;
     }
 
@@ -311,7 +337,7 @@ impl Bounder {
             }
             for arc in &path {
                 let arc = &self.network.arcs[*arc as usize];
-                if arc.crossing != NONE {
+                if arc.crossing != NONE && self.payers[at].is_tolled {
                     self.habit.pass(arc.crossing, at, way(arc), MEMORY);
                 }
             }

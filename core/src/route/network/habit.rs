@@ -1,41 +1,36 @@
 //! How often payers' cheapest ways passed crossings of late, for the lower bound.
 
-/// A row for each crossing: for each payer how often it passes one way and the other.
+use super::paged::Paged;
+
+/// A row for each payer: how often it passes each crossing one way and the other, in 65536ths of
+/// always.
 #[derive(Clone, Debug)]
-pub(super) struct Habit {
-    payers: usize,
-    /// In 65536ths of always.
-    shares: Vec<[u32; 2]>,
-}
+pub(super) struct Habit(Paged);
 
 /// Always.
 pub(super) const ALWAYS: u32 = 1 << 16;
 
 impl Habit {
     pub fn new(crossings: usize, payers: usize) -> Self {
-        Self {
-            payers,
-            shares: vec![[0; 2]; crossings * payers],
-        }
+        Self(Paged::new(payers, crossings))
     }
 
-    /// How often each payer passes a crossing.
-    pub fn at(&self, crossing: u32) -> &[[u32; 2]] {
-        let from = crossing as usize * self.payers;
-        &self.shares[from..from + self.payers]
+    /// The crossings a payer passed of late, and how often.
+    pub fn of(&self, payer: usize) -> impl Iterator<Item = (u32, [u32; 2])> {
+        self.0.row(payer)
     }
 
     /// Lets everything before count less: so many 256ths of it are forgotten.
     pub fn fade(&mut self, forgotten: u32) {
-        let shares = self.shares.as_flattened_mut().iter_mut();
-        for share in shares.filter(|share| **share > 0) {
+        for share in self.0.all_mut().filter(|share| **share > 0) {
             *share -= (*share * forgotten).div_ceil(256).min(*share);
         }
     }
 
     /// A payer's way passes a crossing now; as much is remembered as was forgotten before.
     pub fn pass(&mut self, crossing: u32, payer: usize, way: usize, remembered: u32) {
-        let share = &mut self.shares[crossing as usize * self.payers + payer][way];
-        *share = (*share + ALWAYS / 256 * remembered).min(ALWAYS);
+        let mut shares = self.0.at(payer, crossing);
+        shares[way] = (shares[way] + ALWAYS / 256 * remembered).min(ALWAYS);
+        self.0.set(payer, crossing, shares);
     }
 }

@@ -22,6 +22,8 @@ pub(super) struct Payer {
     /// The longest way allowed, in millimetres, where the limit may bind; it then goes all the way at
     /// once.
     pub longest: Option<u64>,
+    /// Whether it pays tolls of its own.
+    pub is_tolled: bool,
 }
 
 impl Payer {
@@ -50,6 +52,7 @@ impl Payer {
                     area,
                     linear: true,
                     longest: None,
+                    is_tolled: true,
                 };
                 let alike =
                     |other: &&mut Self| other.keeps_with(&one) && other.sources == one.sources;
@@ -71,7 +74,7 @@ impl Payer {
 
     /// Whether any way to the sink will do, so that one sweep tells what it needs everywhere.
     pub fn goes_at_once(&self) -> bool {
-        self.stops.len() == 1 && self.longest.is_none()
+        self.stops.len() == 1 && self.longest.is_none() && self.is_tolled
     }
 
     fn pinned(network: &Network, cable: usize) -> Self {
@@ -88,6 +91,7 @@ impl Payer {
             area,
             linear: true,
             longest: None,
+            is_tolled: true,
         }
     }
 
@@ -100,6 +104,7 @@ impl Payer {
             area: 0,
             linear: false,
             longest: None,
+            is_tolled: true,
         }
     }
 

@@ -6,6 +6,8 @@
 
 use super::graph::{Arc, Network};
 use super::habit::{ALWAYS, Habit};
+use super::paged::Paged;
+use super::quotes::Quote;
 use super::standard::WHOLE;
 
 /// Parts of a thousandth in which tolls are counted.
@@ -16,7 +18,7 @@ pub(super) const AREA_BITS: u32 = 16;
 
 /// A crossing where an amount would count more often than this has no tolls, so that no product
 /// overflows.
-const MOST_WEIGHT: u64 = 1 << 20;
+const MOST_WEIGHT: u32 = 1 << 20;
 
 /// How often what the area pays for a bore counts.
 const COST: i64 = WHOLE as i64;
@@ -28,13 +30,30 @@ pub(super) struct Tolls {
     sets: Vec<u32>,
     /// How many such sets there are.
     count: usize,
-    /// A row for each crossing: what each payer pays one way and the other.
-    amounts: Vec<[u32; 2]>,
-    /// How often an amount counts against the price, in rows like the amounts.
-    weights: Vec<u32>,
+    /// A row for each payer: what it pays at each crossing one way and the other.
+    amounts: Paged,
+    weights: Vec<Weights>,
     /// A row for each crossing: what each set pays together one way and the other.
     sums: Vec<[i64; 2]>,
     rows: Vec<Row>,
+}
+
+/// How often a payer's amount counts against the price of a crossing.
+#[derive(Clone, Debug)]
+pub(super) enum Weights {
+    /// Alike at every crossing.
+    Alike(u32),
+    /// For each crossing.
+    Each(Vec<u32>),
+}
+
+impl Weights {
+    fn at(&self, crossing: u32) -> u32 {
+        match self {
+            Self::Alike(weight) => *weight,
+            Self::Each(weights) => weights[crossing as usize],
+        }
+    }
 }
 
 #[derive(Clone, Copy, Debug)]
@@ -66,21 +85,12 @@ fn major(ways: [i64; 2]) -> usize {
 }
 
 impl Tolls {
-    /// No toll anywhere. `sets` gives for each payer its set, `weight` how often a payer's amount
-    /// counts at a crossing.
-    pub fn new(network: &Network, sets: Vec<u32>, weight: impl Fn(u32, usize) -> u64) -> Self {
-        let payers = sets.len();
+    /// No toll anywhere. `sets` gives for each payer its set.
+    pub fn new(network: &Network, sets: Vec<u32>, weights: Vec<Weights>) -> Self {
         let count = sets.iter().max().map_or(0, |last| *last as usize + 1);
-        let crossings = 0..network.crossings.len() as u32;
-        let weights: Vec<u64> = crossings
-            .clone()
-            .flat_map(|j| (0..payers).map(move |at| (j, at)))
-            .map(|(j, at)| weight(j, at))
-            .collect();
         let row = |j: u32| {
             let crossing = network.crossings[j as usize];
-            let weights = &weights[j as usize * payers..(j as usize + 1) * payers];
-            let left = match weights.iter().all(|weight| *weight <= MOST_WEIGHT) {
+            let left = match weights.iter().all(|of| of.at(j) <= MOST_WEIGHT) {
                 true => u64::from(crossing.price) * PARTS * WHOLE / most_uses(network, j),
                 false => 0,
             };
@@ -92,58 +102,69 @@ impl Tolls {
                 per_area: 0,
             }
         };
-        let rows = crossings.map(row).collect();
-        let weights = weights
-            .iter()
-            .map(|weight| (*weight).min(MOST_WEIGHT) as u32)
-            .collect();
+        let crossings = network.crossings.len();
         Self {
+            amounts: Paged::new(sets.len(), crossings),
+            sums: vec![[0; 2]; crossings * count],
+            rows: (0..crossings as u32).map(row).collect(),
             sets,
             count,
-            amounts: vec![[0; 2]; network.crossings.len() * payers],
             weights,
-            sums: vec![[0; 2]; network.crossings.len() * count],
-            rows,
         }
     }
 
     /// What a payer of this area pays on an edge of the crossing.
     pub fn toll(&self, crossing: u32, payer: usize, way: usize, area: u32) -> u64 {
-        let row = &self.rows[crossing as usize];
-        let by_area = row.per_area.saturating_mul(u64::from(area)) >> AREA_BITS;
+        let by_area = self.rows[crossing as usize].by_area(area);
         u64::from(self.amount(crossing, payer, way)) + by_area
     }
 
-    /// What more a payer could pay if it got one of so many shares of what is left.
-    pub fn share(&self, crossing: u32, payer: usize, way: usize, shares: i64) -> u64 {
-        let weight = i64::from(self.weights[self.place(crossing, payer)]);
+    /// What a payer of this area could pay if it got one of so many shares of what is left.
+    pub fn quote(&self, crossing: u32, (payer, area): (usize, u32), shares: i64) -> Quote {
+        let row = &self.rows[crossing as usize];
+        let by_area = row.by_area(area);
+        let parts = shares * i64::from(self.weights[payer].at(crossing));
         let sums = self.sums[self.sum_place(crossing, payer)];
-        let free = dearer(sums) - sums[self.side(crossing, way)];
-        let left = self.rows[crossing as usize].left.max(0) + free;
-        ((left / (shares * weight)) as u64).min(u64::from(u32::MAX / 2))
+        let amounts = self.amounts.at(payer, crossing);
+        let most = |side: usize| {
+            let left = row.left.max(0) + dearer(sums) - sums[side];
+            let share = ((left / parts) as u64).min(u64::from(u32::MAX / 2));
+            u64::from(amounts[side]) + share + by_area
+        };
+        let first = most(0);
+        Quote {
+            by_area,
+            most: [first, if row.merged { first } else { most(1) }],
+        }
     }
 
     /// What a payer pays apart from the area.
-    pub fn amount(&self, crossing: u32, payer: usize, way: usize) -> u32 {
-        self.amounts[self.place(crossing, payer)][self.side(crossing, way)]
+    fn amount(&self, crossing: u32, payer: usize, way: usize) -> u32 {
+        self.amounts.at(payer, crossing)[self.side(crossing, way)]
+    }
+
+    /// The crossings where a payer pays anything of its own.
+    pub fn paid_at(&self, payer: usize) -> impl Iterator<Item = u32> {
+        self.amounts.row(payer).map(|(crossing, _)| crossing)
     }
 
     /// Sets what a payer pays apart from the area; no more than its amount and share.
     pub fn set(&mut self, crossing: u32, payer: usize, amounts: [u32; 2]) {
-        let (place, sum_place) = (self.place(crossing, payer), self.sum_place(crossing, payer));
+        let sum_place = self.sum_place(crossing, payer);
         let row = &mut self.rows[crossing as usize];
         let amounts = match row.merged {
             true => [amounts[0].max(amounts[1]), 0],
             false => amounts,
         };
-        let before = std::mem::replace(&mut self.amounts[place], amounts);
+        let before = self.amounts.set(payer, crossing, amounts);
         if before == amounts {
             return;
         }
+        let weight = i64::from(self.weights[payer].at(crossing));
         let sums = &mut self.sums[sum_place];
         row.left += dearer(*sums);
         for (sum, (amount, before)) in sums.iter_mut().zip(amounts.into_iter().zip(before)) {
-            *sum += (i64::from(amount) - i64::from(before)) * i64::from(self.weights[place]);
+            *sum += (i64::from(amount) - i64::from(before)) * weight;
         }
         row.left -= dearer(*sums);
     }
@@ -158,51 +179,36 @@ impl Tolls {
     /// of the payer's units; then cuts those of each crossing evenly until they are within its price
     /// again.
     pub fn raise(&mut self, habit: &Habit, payers: &[(u64, u32)], stride: f64) {
-        for j in 0..self.rows.len() as u32 {
-            let shares = habit.at(j);
-            if self.raise_amounts(j, shares, payers, stride) {
-                self.cut(j);
+        let mut areas: Vec<Option<u64>> = vec![None; self.rows.len()];
+        for (at, (units, size)) in payers.iter().enumerate() {
+            for (j, share) in habit.of(at) {
+                self.raise_amounts((j, at), share, *units, stride);
+                let met: u64 = share.into_iter().map(u64::from).sum();
+                *areas[j as usize].get_or_insert(0) += *units * met * u64::from(*size);
+            }
+        }
+        for (j, area) in areas.into_iter().enumerate() {
+            if let Some(area) = area {
+                self.rows[j].raise_by_area(area, stride);
+                self.cut(j as u32);
             }
         }
     }
 
-    /// Raises what payers pay of their own and by the area; false if nobody passes.
-    fn raise_amounts(
-        &mut self,
-        j: u32,
-        shares: &[[u32; 2]],
-        payers: &[(u64, u32)],
-        stride: f64,
-    ) -> bool {
-        let mut area = 0;
-        let mut any = false;
-        for (at, (share, (units, size))) in shares.iter().zip(payers).enumerate() {
-            if *share == [0, 0] {
-                continue;
-            }
-            any = true;
-            let more = |share: u32| {
-                let met = *units * u64::from(share);
-                (stride * met as f64 / f64::from(ALWAYS) / WHOLE as f64)
-                    .ceil()
-                    .min(1e8) as u32
-            };
-            let mut amounts = self.amounts[self.place(j, at)];
-            for (way, share) in share.iter().enumerate() {
-                let side = self.side(j, way);
-                amounts[side] = amounts[side].saturating_add(more(*share)).min(1 << 31);
-                area += *units * u64::from(*share) * u64::from(*size);
-            }
-            self.set(j, at, amounts);
+    /// Raises what one payer pays of its own at a crossing.
+    fn raise_amounts(&mut self, (j, at): (u32, usize), share: [u32; 2], units: u64, stride: f64) {
+        let more = |share: u32| {
+            let met = units * u64::from(share);
+            (stride * met as f64 / f64::from(ALWAYS) / WHOLE as f64)
+                .ceil()
+                .min(1e8) as u32
+        };
+        let mut amounts = self.amounts.at(at, j);
+        for (way, share) in share.into_iter().enumerate() {
+            let side = self.side(j, way);
+            amounts[side] = amounts[side].saturating_add(more(share)).min(1 << 31);
         }
-        if any {
-            let row = &mut self.rows[j as usize];
-            let area = area as f64 / f64::from(ALWAYS) / WHOLE as f64;
-            row.set_by_area(
-                row.by_area + (stride * area / f64::from(row.capacity)).min(1e8) as i64,
-            );
-        }
-        any
+        self.set(j, at, amounts);
     }
 
     /// Cuts what is paid at a crossing evenly until it is within the price; of each set what it pays
@@ -210,7 +216,8 @@ impl Tolls {
     fn cut(&mut self, j: u32) {
         while self.rows[j as usize].left < 0 {
             let excess = -self.rows[j as usize].left;
-            let squares = self.squares(j);
+            let paying = self.paying(j);
+            let squares = self.squares(&paying);
             let row = &self.rows[j as usize];
             let mut total = i64::from(row.by_area > 0) * COST * COST;
             let first = j as usize * self.count;
@@ -225,18 +232,31 @@ impl Tolls {
                 sums.map(|sum| (sum - goal).max(0))
             };
             let overs: Vec<[i64; 2]> = sums.iter().zip(&squares).map(over).collect();
-            self.cut_amounts(j, &overs, &squares);
+            self.cut_amounts(j, &paying, (&overs, &squares));
             self.rows[j as usize].cut(share_of(excess, COST, total.max(1)));
         }
     }
 
+    /// Who pays something of its own at a crossing.
+    fn paying(&self, j: u32) -> Vec<Paying> {
+        let one = |at| {
+            let amounts = self.amounts.at(at, j);
+            (amounts != [0; 2]).then(|| Paying {
+                at,
+                weight: i64::from(self.weights[at].at(j)),
+                amounts,
+            })
+        };
+        (0..self.sets.len()).filter_map(one).collect()
+    }
+
     /// For each set and way the squares of the weights of those who pay.
-    fn squares(&self, j: u32) -> Vec<[i64; 2]> {
+    fn squares(&self, paying: &[Paying]) -> Vec<[i64; 2]> {
         let mut squares = vec![[0; 2]; self.count];
-        for (at, set) in self.sets.iter().enumerate() {
-            let place = self.place(j, at);
-            let square = i64::from(self.weights[place]).pow(2);
-            for (sum, amount) in squares[*set as usize].iter_mut().zip(self.amounts[place]) {
+        for one in paying {
+            let square = one.weight.pow(2);
+            let of_set = &mut squares[self.sets[one.at] as usize];
+            for (sum, amount) in of_set.iter_mut().zip(one.amounts) {
                 *sum += if amount > 0 { square } else { 0 };
             }
         }
@@ -244,21 +264,21 @@ impl Tolls {
     }
 
     /// Takes so much from each set and way.
-    fn cut_amounts(&mut self, j: u32, overs: &[[i64; 2]], squares: &[[i64; 2]]) {
-        for at in 0..self.sets.len() {
-            let (place, set) = (self.place(j, at), self.sets[at] as usize);
-            let weight = i64::from(self.weights[place]);
-            let mut amounts = self.amounts[place];
+    fn cut_amounts(
+        &mut self,
+        j: u32,
+        paying: &[Paying],
+        (overs, squares): (&[[i64; 2]], &[[i64; 2]]),
+    ) {
+        for one in paying {
+            let set = self.sets[one.at] as usize;
+            let mut amounts = one.amounts;
             for (side, amount) in amounts.iter_mut().enumerate() {
-                let less = share_of(overs[set][side], weight, squares[set][side].max(1));
+                let less = share_of(overs[set][side], one.weight, squares[set][side].max(1));
                 *amount -= less.min(i64::from(*amount)) as u32;
             }
-            self.set(j, at, amounts);
+            self.set(j, one.at, amounts);
         }
-    }
-
-    fn place(&self, crossing: u32, payer: usize) -> usize {
-        crossing as usize * self.sets.len() + payer
     }
 
     fn sum_place(&self, crossing: u32, payer: usize) -> usize {
@@ -273,7 +293,26 @@ impl Tolls {
     }
 }
 
+/// A payer at a crossing.
+struct Paying {
+    at: usize,
+    weight: i64,
+    amounts: [u32; 2],
+}
+
 impl Row {
+    /// What this area pays by the area.
+    fn by_area(&self, area: u32) -> u64 {
+        self.per_area.saturating_mul(u64::from(area)) >> AREA_BITS
+    }
+
+    /// Raises what the area pays by so much passing area, in 65536ths of 256ths.
+    fn raise_by_area(&mut self, area: u64, stride: f64) {
+        let area = area as f64 / f64::from(ALWAYS) / WHOLE as f64;
+        let more = (stride * area / f64::from(self.capacity)).min(1e8) as i64;
+        self.set_by_area(self.by_area + more);
+    }
+
     /// Takes so much from what the area pays.
     fn cut(&mut self, less: i64) {
         self.set_by_area(self.by_area - less.min(self.by_area));
