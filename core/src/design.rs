@@ -1,8 +1,9 @@
 //! Everything that follows from a plan, in one pure function.
 //!
-//! Ways are sought with one of two [`Effort`]s, each a pure function of the plan: [`Design::of`] for
-//! the moment after an edit, [`Design::long`] for what is printed and handed on. [`Design::taking`]
-//! completes a long one whose ways were worked out elsewhere.
+//! Ways are sought with one of two [`Effort`]s, each a pure function of the plan: [`Design::of`] for a
+//! plan that nothing is known of, [`Design::long`] for what is printed and handed on.
+//! [`Design::taking`] completes a long one whose ways were worked out elsewhere. After an edit
+//! [`Design::after`] goes on from the design before it, and so depends on both.
 
 use std::sync::Arc;
 
@@ -47,11 +48,28 @@ pub struct Design {
 }
 
 impl Design {
-    /// Computes everything for the moment after an edit. Never fails: what has no answer becomes a
-    /// finding.
+    /// Computes everything for a plan that nothing is known of, as fast as the moment after an edit
+    /// asks for. Never fails: what has no answer becomes a finding.
     pub fn of(plan: &Plan) -> Self {
         let framing = Arc::new(Framing::of(plan));
         let ways = Routing::of(plan, &framing).solve(Budget::LIVE);
+        Self::with(plan, framing, ways, (Effort::Live, Look::Brief))
+    }
+
+    /// Computes everything for the moment after an edit, beginning with what was known before it:
+    /// `previous` is the design of the plan `before` the edit.
+    ///
+    /// Every cable keeps its way where it still leads from drop to closet, a new one joins where that
+    /// costs least, and all are then improved from there. So a plan that the long search has settled
+    /// stays near what then settles, and its holes stay where they are. Ways sought from nothing, as
+    /// by [`Design::of`], take their place where most of those before lead nowhere and they are clearly
+    /// better. Other rules, bits or cables are another price for every way: then all are sought anew.
+    pub fn after(previous: &Self, before: &Plan, plan: &Plan) -> Self {
+        if before.rules != plan.rules || before.catalogue != plan.catalogue {
+            return Self::of(plan);
+        }
+        let framing = Arc::new(Framing::of(plan));
+        let ways = Routing::of(plan, &framing).solve_after(&previous.ways);
         Self::with(plan, framing, ways, (Effort::Live, Look::Brief))
     }
 
@@ -62,7 +80,7 @@ impl Design {
     /// way given those. All that follows is computed from these ways as in [`Design::of`], so
     /// lengths, bores, counts and findings agree with what is drawn. The ways may be dearer than
     /// those of [`Design::of`], a reel more may be opened, and both depend on the design before: take
-    /// that of the plan before the drag for every frame of it, and compute [`Design::of`] on release.
+    /// that of the plan before the drag for every frame of it, and compute [`Design::after`] on release.
     /// For the same plan it gives the same design again, but for how reels are shared out.
     pub fn again(previous: &Self, before: &Plan, plan: &Plan) -> Self {
         let framing = match before.levels == plan.levels {

@@ -1,8 +1,9 @@
 //! Houses against counts made by hand, the path of every cable worked out beside the check (`a`, `b`,
 //! `c`), and their holes (`holes`, `holes_b`, `tape`); how near their ways are to the best (`gaps`); that neither
 //! the order of drawing (`order`) nor the place on the sheet (`moved`, `mirrored`, `askew`) decides anything; what changes do
-//! to every list (`changes`); designs of a drag's frames (`again`); what stands in the way (`obstacles`,
-//! `places`), where boxes hang (`boxes`), why a way is as it is (`why`); and that no two members are in one another (`solid`).
+//! to every list (`changes`); designs of a drag's frames (`again`) and of the moment after an edit (`live`);
+//! what stands in the way (`obstacles`, `places`);
+//! and that no two members are in one another (`solid`).
 
 #![expect(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
@@ -13,9 +14,12 @@ mod b;
 mod boxes;
 mod c;
 mod changes;
+#[path = "../../core/examples/figures/edits.rs"]
+mod edits;
 mod gaps;
 mod holes;
 mod holes_b;
+mod live;
 mod mirrored;
 mod moved;
 mod obstacles;

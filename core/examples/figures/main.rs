@@ -12,9 +12,11 @@
 )]
 
 mod crowded;
+mod edits;
 mod figure;
 mod houses;
 mod links;
+mod live;
 mod network;
 mod packing;
 mod pages;
@@ -26,6 +28,7 @@ fn main() {
     pages::print();
     network::print();
     houses::print();
+    live::print();
     packing::print();
     reels::print();
 }

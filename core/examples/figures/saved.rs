@@ -26,6 +26,12 @@ pub fn plans() -> Vec<(&'static str, Plan)> {
     all.map(read).into()
 }
 
+/// The demo of two storeys, with its name.
+pub fn two_storeys() -> (&'static str, Plan) {
+    let bytes = include_bytes!("../../../static/demo/two-storeys.json");
+    ("two storeys", file::read(bytes).unwrap().plan)
+}
+
 /// House C with outlets along its walls, up to 60 drops.
 pub fn sixty_drops() -> Plan {
     let bytes = include_bytes!("../../../tests/plans/house-c.json");

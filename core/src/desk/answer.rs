@@ -133,7 +133,7 @@ impl Session {
         let only_told = is_told && plan.is_built_as(&self.plan);
         let design = match only_told {
             true => Rc::clone(&self.design),
-            false => Rc::new(Design::of(&plan)),
+            false => self.best_of(&plan),
         };
         self.show_with(plan, design);
         if self.plan.level(self.level).is_none() {
@@ -142,13 +142,27 @@ impl Session {
         self.typing.clear();
     }
 
-    /// After a better design came home for a plan: it is shown if what is on the table is
+    /// The best that is known for a plan, or what follows from the ways on the table.
+    fn best_of(&self, plan: &Rc<Plan>) -> Rc<Design> {
+        let known = self.settled.of(plan);
+        known.unwrap_or_else(|| Rc::new(Design::after(&self.design, &self.plan, plan)))
+    }
+
+    /// After a better design came home for a plan: it is kept, and shown if what is on the table is
     /// still built as that plan says.
     pub(super) fn improved(mut self, plan: &Rc<Plan>, design: &Rc<Design>) -> Session {
+        self.keep(plan, design);
         if Rc::ptr_eq(plan, &self.plan) || plan.is_built_as(&self.plan) {
             self.show_with(Rc::clone(&self.plan), Rc::clone(design));
         }
         self
+    }
+
+    /// Keeps a design in mind for when its plan comes back.
+    pub(super) fn keep(&mut self, plan: &Rc<Plan>, design: &Rc<Design>) {
+        let mut settled = (*self.settled).clone();
+        settled.keep(plan, design);
+        self.settled = Rc::new(settled);
     }
 
     fn show_with(&mut self, plan: Rc<Plan>, design: Rc<Design>) {
@@ -156,6 +170,7 @@ impl Session {
             Choice::Bore(number) => same_bore(&self.design, &design, number).map(Choice::Bore),
             _ => Some(choice),
         });
+        self.keep(&plan, &design);
         (self.plan, self.design) = (plan, design);
         let (plan, design) = (&self.plan, &self.design);
         self.chosen = self.chosen.filter(|choice| choice.stands(plan, design));

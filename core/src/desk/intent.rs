@@ -55,8 +55,8 @@ pub enum Intent {
     TakeOver,
     /// Put the notice away.
     DismissNotice,
-    /// A better design of this plan came home. It is shown if the plan is still the one on the
-    /// table, by identity; nothing else changes.
+    /// A better design of this plan came home. It is kept for when the plan comes back, and shown if
+    /// what is on the table is built as the plan says; nothing else changes.
     Improved(Rc<Plan>, Rc<Design>),
 }
 

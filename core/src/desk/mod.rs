@@ -21,6 +21,7 @@ mod position;
 #[cfg(test)]
 mod properties;
 mod session;
+mod settled;
 mod snap;
 mod step;
 mod tools;

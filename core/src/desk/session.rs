@@ -4,7 +4,8 @@ use std::rc::Rc;
 
 use super::gestures::BeforeDrag;
 use super::position::{bore_position, position};
-use super::{Choice, Draft, Hand, Intent, Notice, Snap, Step, Tool};
+use super::settled::Settled;
+use super::{Choice, Draft, Hand, History, Intent, Notice, Snap, Step, Tool};
 use crate::design::Design;
 use crate::file::job::{History, Moment};
 use crate::framing::LevelFraming;
@@ -43,6 +44,8 @@ pub struct Session {
     pub read_only: bool,
     /// What the hand keeps from one use to the next.
     pub hand: Hand,
+    /// The best designs known for this plan and for those before it.
+    pub(super) settled: Rc<Settled>,
     /// What was begun before the drag under way; it comes back if the drag comes to nothing.
     pub(super) before_drag: Option<BeforeDrag>,
 }
@@ -52,6 +55,7 @@ impl PartialEq for Session {
         Rc::ptr_eq(&self.plan, &other.plan)
             && Rc::ptr_eq(&self.design, &other.design)
             && Rc::ptr_eq(&self.history, &other.history)
+            && Rc::ptr_eq(&self.settled, &other.settled)
             && (self.level, self.step, self.tool, self.read_only)
                 == (other.level, other.step, other.tool, other.read_only)
             && (&self.draft, &self.before_drag) == (&other.draft, &other.before_drag)
@@ -67,6 +71,8 @@ impl Session {
         let plan = plan.into();
         let step = Step::of(&plan);
         let design = Rc::new(Design::of(&plan));
+        let mut settled = Settled::default();
+        settled.keep(&plan, &design);
         Self {
             history: Rc::default(),
             level: first_level(&plan),
@@ -79,6 +85,7 @@ impl Session {
             notice: None,
             read_only: false,
             hand: Hand::suited(&design),
+            settled: Rc::new(settled),
             before_drag: None,
             design,
             plan,

@@ -49,8 +49,8 @@ use network::{Answer, Effort, Network, Problem};
 /// Restarts where most ways of a plan that has changed are lost: half of those of an edit.
 const RESTARTS: u32 = 4;
 
-/// A minute in the router's unit.
-const UNIT: u64 = 1000;
+/// Ways sought from nothing are clearly better than those kept when they save one part in so many.
+const CLEARLY: u64 = 200;
 
 /// A plan's routing problem, ready to be solved with more or less effort.
 pub struct Routing<'p> {
@@ -120,13 +120,28 @@ impl<'p> Routing<'p> {
             return self.solve(Effort::REPAIR);
         };
         let paths = self.paths_again(&network, previous);
-        let lost = paths.iter().filter(|path| path.is_empty()).count();
-        let most = 2 * lost > paths.len();
+        let most = most_are_lost(&paths);
         let effort = Effort {
             polish: most,
             restarts: if most { RESTARTS } else { 0 },
         };
         self.tell(&network::solve_from(&network, &paths, effort))
+    }
+
+    /// The ways of all cables after an edit, from those before it; see
+    /// [`Design::after`](crate::design::Design::after).
+    pub fn solve_after(&self, previous: &Ways) -> Ways {
+        let Some(network) = self.problem.as_ref().and_then(|p| Network::new(p).ok()) else {
+            return self.solve(Effort::LIVE);
+        };
+        let paths = self.paths_again(&network, previous);
+        let kept = network::solve_from(&network, &paths, Effort::LIVE);
+        if !most_are_lost(&paths) {
+            return self.tell(&kept);
+        }
+        let fresh = network::solve(&network, Effort::LIVE);
+        let is_better = fresh.cost < kept.cost - kept.cost / CLEARLY;
+        self.tell(if is_better { &fresh } else { &kept })
     }
 
     /// The router's own answer; `None` where there is no problem to solve.
@@ -263,6 +278,12 @@ impl<'p> Routing<'p> {
         }
         Some(place)
     }
+}
+
+/// Whether so many ways of before lead nowhere that those kept say little of what is best.
+fn most_are_lost(paths: &[Vec<u32>]) -> bool {
+    let lost = paths.iter().filter(|path| path.is_empty()).count();
+    2 * lost > paths.len()
 }
 
 /// The finished graph; where cable may not come in sideways, the closet's bay keeps only its ways

@@ -19,9 +19,6 @@ const MOMENT: u32 = 250;
 /// A worker that tells nothing for so long has failed, milliseconds.
 const PATIENCE: u32 = 30_000;
 
-/// So many plans keep their better designs, so that undo and redo show them at once.
-const KEPT: usize = 12;
-
 /// Improves the plan whenever it has changed.
 #[hook]
 pub fn use_improving(desk: &Desk, dispatcher: &Dispatcher) {
@@ -33,11 +30,7 @@ pub fn use_improving(desk: &Desk, dispatcher: &Dispatcher) {
     // A note from the site is another plan of the same design: the search goes on.
     let design = Rc::as_ptr(&desk.session.design);
     use_effect_with((design, wanted), move |_| {
-        let timer = if wanted {
-            Bench::begin(&bench, plan)
-        } else {
-            None
-        };
+        let timer = wanted.then(|| Bench::begin(&bench, plan));
         move || {
             drop(timer);
             bench.stop();
@@ -53,7 +46,6 @@ struct Bench {
     at_work: RefCell<Option<(u32, Rc<Plan>)>>,
     jobs: RefCell<u32>,
     patience: RefCell<Option<Timeout>>,
-    found: RefCell<Vec<(Rc<Plan>, Rc<Design>)>>,
 }
 
 impl Bench {
@@ -64,31 +56,14 @@ impl Bench {
             at_work: RefCell::default(),
             jobs: RefCell::default(),
             patience: RefCell::default(),
-            found: RefCell::default(),
         }
     }
 
-    /// Shows what is known of a plan, or orders it after a moment.
-    fn begin(bench: &Rc<Self>, plan: Rc<Plan>) -> Option<Timeout> {
-        let known = bench.known(&plan);
-        if let Some(design) = known {
-            bench.show(plan, design);
-            return None;
-        }
+    /// Orders a plan after a moment.
+    fn begin(bench: &Rc<Self>, plan: Rc<Plan>) -> Timeout {
         bench.dispatcher.dispatch(Act::Improve(Improving::Begun(0)));
         let bench = Rc::clone(bench);
-        Some(Timeout::new(MOMENT, move || Self::order(&bench, plan)))
-    }
-
-    fn known(&self, plan: &Rc<Plan>) -> Option<Rc<Design>> {
-        let found = self.found.borrow();
-        let known = found.iter().find(|(known, _)| Rc::ptr_eq(known, plan));
-        known.map(|(_, design)| Rc::clone(design))
-    }
-
-    fn show(&self, plan: Rc<Plan>, design: Rc<Design>) {
-        self.dispatcher
-            .dispatch(Act::Want(Intent::Improved(plan, design)));
+        Timeout::new(MOMENT, move || Self::order(&bench, plan))
     }
 
     fn order(bench: &Rc<Self>, plan: Rc<Plan>) {
@@ -141,17 +116,10 @@ impl Bench {
         };
         self.at_work.take();
         self.patience.take();
-        match answer.and_then(|answer| Design::taking(&plan, Some(&answer))) {
-            Some(design) => self.keep(plan, Rc::new(design)),
-            None => self.dispatcher.dispatch(Act::Improve(Improving::Failed)),
-        }
-    }
-
-    fn keep(&self, plan: Rc<Plan>, design: Rc<Design>) {
-        let mut found = self.found.borrow_mut();
-        found.truncate(KEPT - 1);
-        found.insert(0, (Rc::clone(&plan), Rc::clone(&design)));
-        drop(found);
-        self.show(plan, design);
+        let design = answer.and_then(|answer| Design::taking(&plan, Some(&answer)));
+        self.dispatcher.dispatch(match design {
+            Some(design) => Act::Want(Intent::Improved(plan, Rc::new(design))),
+            None => Act::Improve(Improving::Failed),
+        });
     }
 }

@@ -79,8 +79,8 @@ fn chosen(grip: Grip) -> Option<Option<Choice>> {
     }
 }
 
-/// The plan as it would be, with ways that start from those before the drag; all are sought anew when
-/// it ends. Where it would be refused, as it was a moment ago.
+/// The plan as it would be, with ways that start from those before the drag; all are improved when it
+/// ends. Where it would be refused, as it was a moment ago.
 fn dragging(session: &Session, grip: Grip, edit: &Edit, snap: Option<Snap>) -> Answer {
     let Ok(plan) = session.plan.apply(edit) else {
         return Answer::unmoved(session);

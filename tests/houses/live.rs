@@ -1,0 +1,93 @@
+//! The live answer after an edit is the settled one with that edit, not another answer.
+
+use borewright_core::design::Design;
+use borewright_core::file;
+use borewright_core::framing::Framing;
+use borewright_core::plan::Plan;
+use borewright_core::route::Routing;
+use borewright_core::route::network::Effort;
+
+use crate::edits::{near, single_edits};
+use crate::plan;
+
+/// The houses and both demos, with their names.
+fn plans() -> Vec<(&'static str, Plan)> {
+    let demo = |name: &str| {
+        let path = format!("{}/../static/demo/{name}.json", env!("CARGO_MANIFEST_DIR"));
+        file::read(&std::fs::read(path).unwrap()).unwrap().plan
+    };
+    let houses = ["house-a", "house-b", "house-c"].map(|name| (name, plan(name)));
+    let demos = ["demo", "two-storeys"].map(|name| (name, demo(name)));
+    houses.into_iter().chain(demos).collect()
+}
+
+/// What a search of 250 restarts settles at. The page's makes 2,000, which `cargo figures` measures
+/// on more edits than these.
+fn settled(plan: &Plan) -> Design {
+    let framing = Framing::of(plan);
+    let answer = Routing::of(plan, &framing).answer(Effort::CAREFUL);
+    Design::taking(plan, answer.as_ref()).unwrap()
+}
+
+/// One drop taken out, one moved and one placed in each house. None of these 15 edits costs 1 % more than
+/// what then settles, and four in five end so near that the tally hardly tells them apart: the other
+/// three are in the demo of two storeys.
+#[test]
+fn after_a_single_edit_the_tally_stays_near_what_then_settles() {
+    let mut apart = Vec::new();
+    for (house, plan) in plans() {
+        let before = settled(&plan);
+        for (words, after) in single_edits(&plan, 1) {
+            let (live, then) = (Design::after(&before, &plan, &after), settled(&after));
+            if !near(&live, &then) {
+                apart.push(format!("{house}, {words}"));
+            }
+            let over = live.ways.cost as f64 / then.ways.cost as f64;
+            assert!(over < 1.01, "{house}, {words}: {over}");
+        }
+    }
+    assert!(apart.len() <= 3, "{apart:?}");
+}
+
+/// The first answer of a plan that nothing is known of: 3.3 % over on the demo of two storeys, under 1 %
+/// on every other house.
+#[test]
+fn the_first_answer_is_near_what_then_settles() {
+    for (house, plan) in plans() {
+        let (first, then) = (Design::of(&plan), settled(&plan));
+        let over = first.ways.cost as f64 / then.ways.cost as f64;
+        let most = if house == "two-storeys" { 1.035 } else { 1.01 };
+        assert!(over < most, "{house}: {over}");
+    }
+}
+
+/// An edit that touches no way leaves every way and every hole as they were settled.
+#[test]
+fn what_touches_no_way_moves_none() {
+    use borewright_core::plan::edit::Edit;
+    let plan = plan("house-a");
+    let before = settled(&plan);
+    let title = Edit::SetTitle(String::from("Lot 9"));
+    let after = Design::after(&before, &plan, &plan.apply(&title).unwrap());
+    assert_eq!(after.ways.crossings, before.ways.crossings);
+    assert_eq!(after.bores, before.bores);
+}
+
+/// Drops placed one after the other, faster than the worker settles any of them.
+#[test]
+fn many_edits_in_a_row_stay_near_ways_sought_from_nothing() {
+    for house in ["house-a", "house-b"] {
+        let plan = plan(house);
+        let mut grown = plan.clone();
+        grown.drops.clear();
+        let mut design = Design::of(&grown);
+        for drop in &plan.drops {
+            let before = grown.clone();
+            grown.drops.push(drop.clone());
+            design = Design::after(&design, &before, &grown);
+        }
+        let fresh = Design::of(&plan).ways.cost;
+        let over = design.ways.cost as f64 / fresh as f64;
+        assert!(over < 1.01, "{house}: {over}");
+    }
+}
