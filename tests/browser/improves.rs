@@ -12,7 +12,7 @@ fn the_ways_come_close_to_the_best_possible() {
     page.see("of the best possible");
     page.see_no_more("improving");
     page.button("of the best possible").tap();
-    page.see("No other set of ways costs over");
+    page.see("Of the ways this model knows, no other set costs over");
     page.picture();
 }
 

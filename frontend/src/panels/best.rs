@@ -80,7 +80,7 @@ fn bar(filled: f64) -> Html {
 pub fn sentence(desk: &Desk) -> String {
     match (desk.session.design.ways.gap(), desk.improving) {
         (Some(gap), _) => format!(
-            "No other set of ways costs over {gap:.1} % less than this one, counted in work and cable."
+            "Of the ways this model knows, no other set costs over {gap:.1} % less than this one, counted in work and cable."
         ),
         (None, Improving::Begun(done)) => format!(
             "Better ways are being looked for in the background, {done} % done. What is shown is good for now; sheets wait for the best."
