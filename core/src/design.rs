@@ -5,6 +5,8 @@
 //! [`Design::taking`] completes a long one whose ways were worked out elsewhere. After an edit
 //! [`Design::after`] goes on from the design before it, and so depends on both.
 
+pub mod kept;
+
 use std::sync::Arc;
 
 use crate::bore::{self, Bore, DrillRow};

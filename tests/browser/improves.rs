@@ -18,6 +18,24 @@ fn the_ways_come_close_to_the_best_possible() {
 
 #[test]
 #[ignore = "needs the served page: cargo verify"]
+fn what_was_settled_is_there_at_once_the_next_time() {
+    let page = Page::open("improves-kept", Size::Desk);
+    // All numbers, as soon as the last of them stands there.
+    let tally = "
+        const numbers = [...document.querySelectorAll('.TallyNumber b')];
+        const all = numbers.map((number) => number.textContent).join(', ');
+        return document.querySelector('.TallyBest') ? all : null;";
+    page.see("of the best possible");
+    let settled = page.run(tally);
+    page.picture();
+    page.reload();
+    let first = page.until_some(|| page.run(tally).as_str().map(String::from));
+    assert_eq!(first.as_deref(), settled.as_str());
+    page.see("of the best possible");
+}
+
+#[test]
+#[ignore = "needs the served page: cargo verify"]
 fn the_search_can_be_stopped_and_taken_up_again() {
     let page = Page::open("improves-stopped", Size::Desk);
     page.button("Stop improving the ways").tap();

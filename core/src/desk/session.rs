@@ -69,8 +69,14 @@ impl Session {
     /// A desk with one's own plan on it, at the step where work on it goes on.
     pub fn of(plan: impl Into<Rc<Plan>>) -> Self {
         let plan = plan.into();
+        let design = Design::of(&plan);
+        Self::settled(plan, design)
+    }
+
+    /// The same with a design of the plan that is known already.
+    pub fn settled(plan: impl Into<Rc<Plan>>, design: Design) -> Self {
+        let (plan, design) = (plan.into(), Rc::new(design));
         let step = Step::of(&plan);
-        let design = Rc::new(Design::of(&plan));
         let mut settled = Settled::default();
         settled.keep(&plan, &design);
         Self {

@@ -19,3 +19,4 @@ pub mod pointer;
 pub mod program;
 pub mod screen;
 pub mod storage;
+pub mod ways;

@@ -19,6 +19,13 @@ pub fn is_worker() -> bool {
     web_sys::window().is_none()
 }
 
+/// What this program goes by: in a release its file carries a digest of all of it.
+pub fn name() -> String {
+    let module = MODULE.with(String::clone);
+    let file = module.rsplit('/').next().unwrap_or_default();
+    file.to_string()
+}
+
 /// The address that starts this program once more, in a worker. A page that is a file of its own has
 /// nothing beside it: there the program is handed over as it lies in the page.
 pub fn worker_address() -> String {
@@ -34,7 +41,5 @@ pub fn worker_address() -> String {
         std::mem::forget(address);
         return text;
     }
-    let module = MODULE.with(String::clone);
-    let name = module.rsplit('/').next().unwrap_or_default();
-    format!("{STARTER}?{name}")
+    format!("{STARTER}?{}", name())
 }

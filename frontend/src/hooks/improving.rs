@@ -1,6 +1,7 @@
-//! Has the ways of the plan on the table improved in a worker, and shows them once they are home.
+//! Has the ways of the plan on the table improved in a worker, and shows them once they are home. What
+//! came home is kept on this device, and shown at once when its plan is opened again.
 
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 
 use borewright_core::design::Design;
@@ -8,8 +9,10 @@ use borewright_core::desk::Intent;
 use borewright_core::plan::Plan;
 use gloo::timers::callback::Timeout;
 use gloo::worker::WorkerBridge;
+use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
+use super::ways;
 use crate::state::{Act, Desk, Dispatcher, Improving};
 use crate::worker::{self, News, Order, Told, Worker};
 
@@ -27,14 +30,14 @@ pub fn use_improving(desk: &Desk, dispatcher: &Dispatcher) {
         use_memo((), |()| Bench::new(dispatcher))
     };
     let (plan, wanted) = (Rc::clone(&desk.session.plan), desk.wants_better());
+    let job = desk.job;
     // A note from the site is another plan of the same design: the search goes on.
     let design = Rc::as_ptr(&desk.session.design);
     use_effect_with((design, wanted), move |_| {
-        let timer = wanted.then(|| Bench::begin(&bench, plan));
-        move || {
-            drop(timer);
-            bench.stop();
+        if wanted {
+            Bench::begin(&bench, plan, job);
         }
+        move || bench.stop()
     });
 }
 
@@ -43,6 +46,12 @@ struct Bench {
     dispatcher: Dispatcher,
     /// Started with the first order.
     bridge: RefCell<Option<WorkerBridge<Worker>>>,
+    /// The job on the table that was last begun with.
+    table: Cell<Option<u32>>,
+    /// The moment before the next order.
+    moment: RefCell<Option<Timeout>>,
+    /// Counts what is begun and stopped, so that what was kept comes in time or not at all.
+    turn: Cell<u32>,
     at_work: RefCell<Option<(u32, Rc<Plan>)>>,
     jobs: RefCell<u32>,
     patience: RefCell<Option<Timeout>>,
@@ -53,20 +62,49 @@ impl Bench {
         Self {
             dispatcher,
             bridge: RefCell::default(),
+            table: Cell::default(),
+            moment: RefCell::default(),
+            turn: Cell::default(),
             at_work: RefCell::default(),
             jobs: RefCell::default(),
             patience: RefCell::default(),
         }
     }
 
-    /// Orders a plan after a moment.
-    fn begin(bench: &Rc<Self>, plan: Rc<Plan>) -> Timeout {
-        bench.dispatcher.dispatch(Act::Improve(Improving::Begun(0)));
-        let bench = Rc::clone(bench);
-        Timeout::new(MOMENT, move || Self::order(&bench, plan))
+    /// Looks for what this device keeps of a plan, and orders it where that is nothing: at once for a
+    /// job that was just laid on the table, and after a moment for an edit.
+    fn begin(bench: &Rc<Self>, plan: Rc<Plan>, job: u32) {
+        let moment = match bench.table.replace(Some(job)) == Some(job) {
+            true => MOMENT,
+            false => 0,
+        };
+        if moment > 0 {
+            bench.dispatcher.dispatch(Act::Improve(Improving::Begun(0)));
+        }
+        let looking = Rc::clone(bench);
+        let look = move || spawn_local(Self::look(looking, plan));
+        *bench.moment.borrow_mut() = Some(Timeout::new(moment, look));
+    }
+
+    async fn look(bench: Rc<Self>, plan: Rc<Plan>) {
+        let turn = bench.turn.get();
+        let kept = ways::known(&plan).await;
+        if bench.turn.get() != turn {
+            return;
+        }
+        match kept {
+            Some(design) => bench.show(plan, design),
+            None => Self::order(&bench, plan),
+        }
+    }
+
+    fn show(&self, plan: Rc<Plan>, design: Design) {
+        let home = Intent::Improved(plan, Rc::new(design));
+        self.dispatcher.dispatch(Act::Want(home));
     }
 
     fn order(bench: &Rc<Self>, plan: Rc<Plan>) {
+        bench.dispatcher.dispatch(Act::Improve(Improving::Begun(0)));
         let job = *bench.jobs.borrow() + 1;
         *bench.jobs.borrow_mut() = job;
         let order = worker::order(job, &plan);
@@ -91,6 +129,8 @@ impl Bench {
     }
 
     fn stop(&self) {
+        self.turn.set(self.turn.get() + 1);
+        self.moment.take();
         self.patience.take();
         if self.at_work.take().is_some()
             && let Some(bridge) = &*self.bridge.borrow()
@@ -116,10 +156,15 @@ impl Bench {
         };
         self.at_work.take();
         self.patience.take();
-        let design = answer.and_then(|answer| Design::taking(&plan, Some(&answer)));
-        self.dispatcher.dispatch(match design {
-            Some(design) => Act::Want(Intent::Improved(plan, Rc::new(design))),
-            None => Act::Improve(Improving::Failed),
+        let taken = answer.and_then(|answer| {
+            let design = Design::taking(&plan, Some(&answer))?;
+            Some((answer, design))
         });
+        let Some((answer, design)) = taken else {
+            return self.dispatcher.dispatch(Act::Improve(Improving::Failed));
+        };
+        let settled = Rc::clone(&plan);
+        spawn_local(async move { ways::keep(&settled, &answer).await });
+        self.show(plan, design);
     }
 }

@@ -17,8 +17,7 @@ mod size;
 mod squaring;
 mod standings;
 mod start;
-mod unkept;
-mod windows;
+mod ways;
 
 pub use awaited::use_awaited;
 pub use beside::use_beside;
