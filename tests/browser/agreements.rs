@@ -36,7 +36,13 @@ fn reply_of_the_builder(contractor: &Page, link: &str) -> String {
     builder.button("Copy the reply").tap();
     builder.see("The reply is on the clipboard.");
     builder.picture();
-    builder.copied()
+    let reply = builder.copied();
+    builder.button("Copy the receipt").tap();
+    builder.see("The receipt is on the clipboard.");
+    let receipt = builder.copied();
+    assert!(receipt.contains("Signed by Pat Example (typed name, not verified)"));
+    assert!(receipt.contains("Agreed. D2"), "{receipt}");
+    reply
 }
 
 #[test]
@@ -52,12 +58,12 @@ fn a_builder_agrees_on_a_phone_and_what_changes_is_not_agreed() {
     let link = copied_link(&page);
     let reply = reply_of_the_builder(&page, &link);
     page.go_to(&reply);
-    page.see("Reply from Pat Example");
+    page.see("Reply from Pat Example (typed name, not verified)");
     page.see("24 agreed, 1 question asked.");
     page.see("It answers this plan as it stands.");
     page.picture();
     page.button("Take it in").tap();
-    page.see("Pat Example, ");
+    page.see("Agreed by Pat Example, ");
     page.see("asks: Behind the <b>door</b>?");
     page.picture();
     // The answer stands beside the drop itself.

@@ -91,8 +91,8 @@ fn unpacked(bytes: &[u8]) -> Vec<u8> {
 
 /// First byte of a plan's link of version 1.
 pub const PLAN: u8 = 0xb1;
-/// First byte of a reply's link of version 1.
-pub const REPLY: u8 = 0xc1;
+/// First byte of a reply's link of version 2.
+pub const REPLY: u8 = 0xc2;
 
 /// Contents in an envelope that begins with this byte, with a right checksum.
 pub fn packed(first: u8, contents: &[u8]) -> Vec<u8> {

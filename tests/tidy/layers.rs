@@ -30,7 +30,7 @@ const ROOMS: [(&str, &str); 18] = [
     ),
     (
         "agreement",
-        "units shape rules plan framing route bore schedule finding design",
+        "units shape rules plan framing route bore schedule finding design file",
     ),
     (
         "picture",

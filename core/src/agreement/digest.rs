@@ -1,15 +1,17 @@
-//! Figures run together into one number.
+//! What is shown, run together into one digest.
 
-use crate::plan::{Place, Plan, Side};
+use sha2::{Digest as _, Sha256};
 
-/// Figures being gathered; the digest is their CRC-32.
+use crate::plan::{Digest, Place, Plan, Side};
+
+/// Figures and words being gathered.
 #[derive(Default)]
-pub(super) struct Figures(crc32fast::Hasher);
+pub(super) struct Figures(Sha256);
 
 impl Figures {
     /// One more figure.
     pub fn add(&mut self, figure: impl Into<i64>) -> &mut Self {
-        self.0.update(&figure.into().to_le_bytes());
+        self.0.update(figure.into().to_le_bytes());
         self
     }
 
@@ -45,7 +47,7 @@ impl Figures {
     }
 
     /// The digest.
-    pub fn digest(&mut self) -> u32 {
-        std::mem::take(&mut self.0).finalize()
+    pub fn digest(&mut self) -> Digest {
+        Digest::ended(std::mem::take(&mut self.0))
     }
 }

@@ -1,11 +1,12 @@
 //! What each item says now, in words and as a digest.
 
+use super::code;
 use super::digest::Figures;
 use crate::bore::DrillRow;
 use crate::design::Design;
+use crate::file::link;
 use crate::framing::closet_room;
-use crate::plan::{CableKindId, Drop, Item, Level, LevelId, Place, Plan, Wall, WallId};
-use crate::route::Member;
+use crate::plan::{CableKindId, Digest, Drop, Item, Level, LevelId, Place, Plan, Wall, WallId};
 use crate::schedule::{Port, RoomRow, ports, room_list};
 
 /// One thing to agree to or to ask about.
@@ -13,7 +14,7 @@ use crate::schedule::{Port, RoomRow, ports, room_list};
 pub struct Matter {
     /// Which.
     pub item: Item,
-    /// The level it belongs to; `None` for the closet and the date.
+    /// The level it belongs to; `None` for the closet, the dates and the job.
     pub level: Option<LevelId>,
     /// What it is called: "D8", "W4", "Joists over Ground", "Closet", "Dates".
     pub name: String,
@@ -21,13 +22,36 @@ pub struct Matter {
     pub what: String,
     /// All that is agreed to, a line each.
     pub says: Vec<String>,
-    /// Of all the figures behind those lines; names, notes and units aside.
-    pub digest: u32,
+    /// Of all that is shown of it: the figures behind those lines, and the words that a person gave:
+    /// names and notes. Units and the program's own words are left aside.
+    pub digest: Digest,
+    /// The same, as a link without names shows it.
+    pub nameless: Digest,
+}
+
+impl Matter {
+    /// Whether an answer with this digest was to the item as it is: with its names, or as a link without
+    /// names shows it.
+    pub fn is(&self, digest: Digest) -> bool {
+        digest == self.digest || digest == self.nameless
+    }
 }
 
 /// Every matter of a plan: level by level its drops by room, then the holes in what bears; the
 /// closet and the date at the end.
 pub fn matters(plan: &Plan, design: &Design) -> Vec<Matter> {
+    let mut matters = shown(plan, design);
+    // Names take nothing away from a plan and add nothing to it, so these are the same items in the
+    // same order.
+    let nameless = shown(&link::without_names(plan), design);
+    for (matter, nameless) in matters.iter_mut().zip(nameless) {
+        matter.nameless = nameless.digest;
+    }
+    matters
+}
+
+/// Every matter of a plan as it is shown with the names it has.
+fn shown(plan: &Plan, design: &Design) -> Vec<Matter> {
     let rooms = room_list(plan, &design.framing);
     let mut matters = Vec::new();
     for level in &plan.levels {
@@ -38,7 +62,22 @@ pub fn matters(plan: &Plan, design: &Design) -> Vec<Matter> {
     }
     matters.extend(of_closet(plan));
     matters.extend(of_date(plan));
+    matters.push(of_job(plan));
     matters
+}
+
+/// A matter with its digest in both places.
+fn matter(item: Item, level: Option<LevelId>, name: String, figures: &mut Figures) -> Matter {
+    let digest = figures.digest();
+    Matter {
+        item,
+        level,
+        name,
+        what: String::new(),
+        says: Vec::new(),
+        digest,
+        nameless: digest,
+    }
 }
 
 fn of_drop(plan: &Plan, level: &Level, row: &RoomRow) -> Option<Matter> {
@@ -55,13 +94,19 @@ fn of_drop(plan: &Plan, level: &Level, row: &RoomRow) -> Option<Matter> {
         (None, _) => String::from("on the ceiling"),
     };
     let cables = by_kind(plan, drop.cables.iter().map(|cable| cable.kind));
+    let mut figures = drop_figures(plan, drop);
+    figures.text(&level.name);
+    figures.text(room.map_or("", |room| room.name.as_str()));
+    figures.text(drop.note.trim());
     Some(Matter {
-        item: Item::Drop(drop.id),
-        level: Some(level.id),
-        name: drop.label(),
         what,
         says: vec![format!("{height}, {cables}, {}", row.instruction)],
-        digest: drop_digest(plan, drop),
+        ..matter(
+            Item::Drop(drop.id),
+            Some(level.id),
+            drop.label(),
+            &mut figures,
+        )
     })
 }
 
@@ -76,25 +121,26 @@ fn by_kind(plan: &Plan, kinds: impl Iterator<Item = CableKindId> + Clone) -> Str
     said.collect::<Vec<_>>().join(", ")
 }
 
-/// Kinds and boxes count by the order they are declared in, which therefore stays as it is.
-fn drop_digest(plan: &Plan, drop: &Drop) -> u32 {
+fn drop_figures(plan: &Plan, drop: &Drop) -> Figures {
     let mut figures = Figures::default();
     figures
-        .add(drop.kind as i64)
+        .text(&drop.label())
+        .add(code::drop(drop.kind))
         .add(drop.level.0)
         .place(plan, &drop.place)
-        .add(drop.fixing as i64)
+        .add(code::fixing(drop.fixing))
         .add(drop.gangs)
         .add(drop.outdoors)
         .add(drop.buried)
-        .add(drop.spare);
+        .add(drop.spare)
+        .add(drop.aim.is_some());
     if let Some(aim) = drop.aim {
         figures.add(aim.dx).add(aim.dy);
     }
     for cable in &drop.cables {
         kind(plan, cable.kind, &mut figures);
     }
-    figures.digest()
+    figures
 }
 
 /// A kind by its name: what goes by another name is another cable.
@@ -117,31 +163,38 @@ fn of_walls(plan: &Plan, design: &Design, level: &Level) -> Vec<Matter> {
         let (_, wall) = plan.wall(id)?;
         wall.role.is_bearing().then_some(wall)
     });
-    let matter = |wall: &Wall| {
+    let of_wall = |wall: &Wall| {
         let rows = rows(design, |row| row.wall == Some(wall.id));
+        let mut figures = holes_figures(design, &rows);
+        figures
+            .text(&level.name)
+            .add(code::role(wall.role))
+            .length(wall.width().0);
         Matter {
-            item: Item::Wall(wall.id),
-            level: Some(level.id),
-            name: wall.label(),
             what: format!("{} {}", wall.role.name(), wall.lumber.name()),
             says: rows.iter().map(|row| hole_words(plan, row)).collect(),
-            digest: holes_digest(design, &rows),
+            ..matter(
+                Item::Wall(wall.id),
+                Some(level.id),
+                wall.label(),
+                &mut figures,
+            )
         }
     };
-    bearing.map(matter).collect()
+    bearing.map(of_wall).collect()
 }
 
 /// The holes in joists worked from a level.
 fn of_joists(plan: &Plan, design: &Design, level: &Level) -> Option<Matter> {
     let rows = rows(design, |row| row.wall.is_none() && row.level == level.id);
     let member = rows.first()?.member.clone();
+    let mut figures = holes_figures(design, &rows);
+    figures.text(&level.name);
+    let (item, name) = (Item::Joists(level.id), format!("Joists, {}", level.name));
     Some(Matter {
-        item: Item::Joists(level.id),
-        level: Some(level.id),
-        name: format!("Joists, {}", level.name),
         what: member,
         says: rows.iter().map(|row| hole_words(plan, row)).collect(),
-        digest: holes_digest(design, &rows),
+        ..matter(item, Some(level.id), name, &mut figures)
     })
 }
 
@@ -173,13 +226,13 @@ fn hole_words(plan: &Plan, row: &DrillRow) -> String {
     format!("{words}; {}", row.location)
 }
 
-fn holes_digest(design: &Design, rows: &[&DrillRow]) -> u32 {
+fn holes_figures(design: &Design, rows: &[&DrillRow]) -> Figures {
     let mut figures = Figures::default();
     let bores = rows.iter().flat_map(|row| &row.bores);
     for bore in bores.filter_map(|place| design.bores.get(*place)) {
         let crossing = design.ways.crossings.get(bore.crossing);
         figures
-            .add(crossing.map_or(-1, |crossing| class(&crossing.member)))
+            .add(crossing.map_or(-1, |crossing| code::member(&crossing.member)))
             .length(bore.offset)
             .length(bore.height)
             .add(bore.members)
@@ -190,22 +243,7 @@ fn holes_digest(design: &Design, rows: &[&DrillRow]) -> u32 {
             figures.length(crossing.at.x).length(crossing.at.y);
         }
     }
-    figures.digest()
-}
-
-/// Kept in digests that people have signed, unlike the order of the drill list: a number once given
-/// stays.
-fn class(member: &Member) -> i64 {
-    match member {
-        Member::Studs(_) => 0,
-        Member::Corner { .. } => 1,
-        Member::TopPlates(_) => 2,
-        Member::BottomPlates(_) => 3,
-        Member::Joist { .. } => 4,
-        Member::Web { .. } => 5,
-        Member::Sheathing => 6,
-        Member::Soffit => 7,
-    }
+    figures
 }
 
 fn of_closet(plan: &Plan) -> Option<Matter> {
@@ -228,7 +266,7 @@ fn of_closet(plan: &Plan) -> Option<Matter> {
     let mut figures = Figures::default();
     figures
         .add(closet.level.0)
-        .add(closet.entry as i64)
+        .add(code::entry(closet.entry))
         .add(closet.panel_height.0)
         .add(i64::from(closet.on_wall().is_some()));
     if let Some(at) = closet.in_front(plan, 0.0) {
@@ -238,13 +276,12 @@ fn of_closet(plan: &Plan) -> Option<Matter> {
         kind(plan, port.kind, &mut figures);
         figures.add(port.powered);
     }
+    let what = closet_place(plan, closet.level);
+    figures.text(&what);
     Some(Matter {
-        item: Item::Closet,
-        level: None,
-        name: String::from("Closet"),
-        what: closet_place(plan, closet.level),
+        what,
         says,
-        digest: figures.digest(),
+        ..matter(Item::Closet, None, String::from("Closet"), &mut figures)
     })
 }
 
@@ -278,11 +315,21 @@ fn of_date(plan: &Plan) -> Option<Matter> {
         .map(|(name, date)| format!("{name}: {date}"))
         .collect();
     (!says.is_empty()).then(|| Matter {
-        item: Item::Date,
-        level: None,
-        name: String::from("Dates"),
-        what: String::new(),
         says,
-        digest: figures.digest(),
+        ..matter(Item::Date, None, String::from("Dates"), &mut figures)
     })
+}
+
+fn of_job(plan: &Plan) -> Matter {
+    let mut figures = Figures::default();
+    figures.text(&plan.title).text(&plan.note);
+    let note = match plan.note.is_empty() {
+        true => String::from("No note to it."),
+        false => plan.note.clone(),
+    };
+    Matter {
+        what: plan.title.clone(),
+        says: vec![note],
+        ..matter(Item::Job, None, String::from("Job"), &mut figures)
+    }
 }

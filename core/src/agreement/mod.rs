@@ -2,21 +2,27 @@
 //!
 //! An item is agreed to as it stood: an answer carries a digest of all the item said then, and an
 //! item that says anything else now is not yet agreed, whatever was answered. Digests are of the
-//! figures, not of the words, so that other units or better words change no agreement. Nothing here
-//! changes a plan; replies are kept in it.
+//! figures and of the words a person gave, such as notes and room names; not of the program's own words
+//! and not of units, so that other units or better words change no agreement. Nothing here changes a
+//! plan; replies are kept in it.
 
+mod code;
 mod digest;
+mod fit;
 mod matter;
+mod receipt;
 mod standing;
 
+pub use fit::Fit;
 pub use matter::{Matter, matters};
-pub use standing::{Standing, Tally, Voice, fitting, tally};
+pub use receipt::{NAME_CAUTION, receipt};
+pub use standing::{Standing, Tally, Voice, tally};
 
 use crate::design::{Design, Effort};
 use crate::plan::{Item, Plan};
 
 /// What can be agreed to, in the order a person walks: level by level its drops by room, then the
-/// holes in what bears; the closet and the date at the end.
+/// holes in what bears; the closet, the dates and the job at the end.
 ///
 /// Holes are settled only in a design made with the long [`Effort`]: on both ends of a link it is the
 /// same. With any other, items of holes are [`Standing::Unsettled`].
@@ -27,7 +33,7 @@ pub fn standings(plan: &Plan, design: &Design) -> Vec<(Matter, Standing)> {
         let holes = matches!(matter.item, Item::Wall(_) | Item::Joists(_));
         let standing = match holes && !settled {
             true => Standing::Unsettled,
-            false => standing::of(&plan.replies, matter.item, matter.digest),
+            false => standing::of(&plan.replies, &matter),
         };
         (matter, standing)
     };
@@ -37,10 +43,12 @@ pub fn standings(plan: &Plan, design: &Design) -> Vec<(Matter, Standing)> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::file::link;
     use crate::picture::sample;
     use crate::plan::edit::Edit;
     use crate::plan::{Answer, Place, Reply, Said};
     use crate::units::{Mm, Units};
+    use expect_test::expect;
 
     /// A reply of this person: the same to every matter of a plan.
     fn reply(name: &str, plan: &Plan, said: &Said) -> Reply {
@@ -54,7 +62,8 @@ mod tests {
             name: String::from(name),
             date: String::from("3 June"),
             revision: plan.revision,
-            version: 0,
+            job: plan.title.clone(),
+            version: link::version(plan),
             answers: matters(plan, &design).into_iter().map(answer).collect(),
         }
     }
@@ -97,12 +106,16 @@ mod tests {
         let plan = replied(&sample::house(), "Pat", &Said::Agreed);
         let all = standing_of(&plan);
         assert_eq!((all.asked, all.changed, all.open), (0, 0, 0));
-        // Words and units are no change.
-        let told = plan.apply(&Edit::Together(vec![
-            Edit::SetUnits(Units::Metric),
-            Edit::SetTitle("Another name".into()),
-        ]));
-        assert_eq!(standing_of(&told.unwrap()), all);
+        // Units are no change; another name for the job is one of that alone.
+        let told = plan.apply(&Edit::SetUnits(Units::Metric)).unwrap();
+        assert_eq!(standing_of(&told), all);
+        let told = plan.apply(&Edit::SetTitle("Another name".into())).unwrap();
+        let renamed = Tally {
+            agreed: all.agreed - 1,
+            changed: 1,
+            ..all
+        };
+        assert_eq!(standing_of(&told), renamed);
         // One drop an inch higher is.
         let drop = plan.drops.iter().find(|drop| drop.height().is_some());
         let drop = drop.unwrap();
@@ -163,6 +176,119 @@ mod tests {
         let matters = matters(&adrift, &Design::of(&adrift));
         let matter = matters.iter().find(|m| m.item == Item::Drop(drop.id));
         assert!(matter.unwrap().says[0].starts_with("no place yet"));
+    }
+
+    /// What people have signed stays what it was: these change only with a sample that changes.
+    #[test]
+    fn digests_are_the_same_for_ever() {
+        let plan = sample::house();
+        let matters = matters(&plan, &Design::long(&plan));
+        // Where holes are is the search's; how they are coded stands in `code`.
+        let settled = |matter: &&Matter| !matches!(matter.item, Item::Wall(_) | Item::Joists(_));
+        let lines = matters.iter().filter(settled).map(|matter| {
+            let code = matter.digest.code().unwrap();
+            format!("{code} {} {}\n", matter.name, matter.what)
+        });
+        expect![[r#"
+            WSXQ-SRQS-RLZC D1 outlet, Bed 1
+            HZKV-QGTK-ZRPW T3 television, Bed 1
+            RQLG-PNMH-LVFP D4 outlet, Bed 1
+            NFBZ-PWRZ-DXSS D2 outlet, Bed 1
+            FTRT-ZDWM-WWQP D5 outlet, Bed 2
+            TXBR-NXQT-GWSR D6 outlet, Study
+            KQXQ-BKZT-FKMT D7 outlet, Study
+            CNRD-RTSQ-RTHM A15 ceiling access point, Hall
+            FDHL-FZGT-SHTW D11 outlet, Bath
+            XSJC-MCVV-NLPG T9 television, Living
+            WGJV-KWWB-ZFGC D10 outlet, Living
+            FJWS-RBXR-GRGL A16 ceiling access point, Living
+            RLXV-RJZB-QHGT D8 outlet, Kitchen
+            XZSC-RKCB-XBTZ C12 camera, outdoors
+            TBKP-SMZW-PNSC C13 camera, outdoors
+            BTMM-NRXN-CPKV B14 doorbell, outdoors
+            DNXT-HJRK-QCNR Closet Ground, Hall
+            RCHF-CKCS-GZVK Job Larch Row, lot 3
+        "#]]
+        .assert_eq(&lines.collect::<String>());
+    }
+
+    #[test]
+    fn a_word_that_changes_is_a_changed_item() {
+        let mut plan = sample::house();
+        plan.drops[0].note = String::from("nothing extra");
+        plan.dates.pull = String::from("12 May");
+        let plan = replied(&plan, "Pat", &Said::Agreed);
+        let item = Item::Drop(plan.drops[0].id);
+        let changed = |change: &dyn Fn(&mut Plan)| {
+            let mut plan = plan.clone();
+            change(&mut plan);
+            let standings = standings(&plan, &Design::long(&plan));
+            let changed = standings.into_iter();
+            let changed = changed.filter(|(_, s)| matches!(s, Standing::Changed(_)));
+            changed.map(|(m, _)| m.item).collect::<Vec<_>>()
+        };
+        let noted = changed(&|plan| plan.drops[0].note = String::from("900 extra"));
+        assert_eq!(noted, [item]);
+        let renamed = changed(&|plan| {
+            for room in &mut plan.levels[0].rooms {
+                room.name.push_str(" of Pat");
+            }
+        });
+        assert!(renamed.contains(&item), "{renamed:?}");
+        let cable = changed(&|plan| plan.catalogue.cables[0].name.push('x'));
+        assert!(cable.contains(&item) && cable.contains(&Item::Closet));
+        assert_eq!(changed(&|plan| plan.note.push('x')), [Item::Job]);
+        assert_eq!(changed(&|plan| plan.dates.pull.push('x')), [Item::Date]);
+    }
+
+    #[test]
+    fn whoever_saw_no_names_agreed_to_what_they_saw() {
+        let mut plan = sample::house();
+        plan.drops[0].note = String::from("nothing extra");
+        let seen = link::without_names(&plan);
+        let sent = reply("Pat", &seen, &Said::Agreed);
+        let there = standings(&plan, &Design::long(&plan));
+        assert_eq!(Fit::of(&plan, &there, &sent), Fit::Now);
+        let plan = plan.apply(&Edit::TakeReply(sent)).unwrap();
+        let standings = standings(&plan, &Design::long(&plan));
+        assert_eq!(tally(&standings).agreed, standings.len());
+        let of = |item| standings.iter().find(|(m, _)| m.item == item).unwrap();
+        let words = of(Item::Drop(plan.drops[0].id)).1.words();
+        assert!(words.contains("without names and notes"), "{words}");
+        let words = of(Item::Closet).1.words();
+        assert!(!words.contains("without names"), "{words}");
+    }
+
+    #[test]
+    fn a_reply_to_the_house_next_door_is_not_this_ones() {
+        let here = sample::house();
+        let title = Edit::SetTitle(String::from("Next door"));
+        let there = here.apply(&title).unwrap();
+        let sent = reply("Pat", &there, &Said::Agreed);
+        let standings = standings(&here, &Design::long(&here));
+        let fit = Fit::of(&here, &standings, &sent);
+        assert_eq!((fit, fit.is_this()), (Fit::Other, false));
+        let words = fit.words(&here, &sent);
+        assert!(
+            words.starts_with("It answers Next door, version "),
+            "{words}"
+        );
+    }
+
+    #[test]
+    fn a_receipt_says_what_was_signed() {
+        let plan = sample::house();
+        let sent = reply("Pat", &plan, &Said::Asked(String::from("Lower?")));
+        let matters = matters(&plan, &Design::long(&plan));
+        let receipt = receipt(&plan, &matters, &sent);
+        let code = link::version(&plan).code().unwrap();
+        assert!(receipt.contains(&code), "{receipt}");
+        assert!(receipt.contains("Signed by Pat (typed name, not verified)"));
+        let asked = receipt
+            .lines()
+            .filter(|line| line.starts_with("Asked: Lower?. "));
+        assert_eq!(asked.count(), matters.len());
+        assert!(matters.iter().all(|m| receipt.contains(&m.says[0])));
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! How an item stands after all replies.
 
 use super::Matter;
-use crate::plan::{Answer, Item, Reply, Said};
+use crate::plan::{Digest, Reply, Said};
 
 /// How an item stands.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -14,6 +14,9 @@ pub enum Standing {
     Asked(Vec<Voice>),
     /// It was answered, and has changed since: not yet agreed.
     Changed(Vec<Voice>),
+    /// It was answered in an earlier version of this program alone, whose answers were to figures
+    /// without their words and prove nothing: not yet agreed.
+    Earlier(Vec<Voice>),
     /// Its holes are still being worked out.
     Unsettled,
 }
@@ -27,6 +30,8 @@ pub struct Voice {
     pub date: String,
     /// What.
     pub said: Said,
+    /// They saw it without names and notes.
+    pub nameless: bool,
 }
 
 /// How many items stand how.
@@ -38,6 +43,8 @@ pub struct Tally {
     pub asked: usize,
     /// Answered, and changed since.
     pub changed: usize,
+    /// Answered in an earlier version of this program, to figures alone.
+    pub earlier: usize,
     /// Never answered, or still being worked out.
     pub open: usize,
 }
@@ -49,12 +56,12 @@ impl Standing {
             Self::Open => String::from("Not yet agreed."),
             Self::Unsettled => String::from("Still being worked out."),
             Self::Changed(voices) => {
-                let who: Vec<&str> = voices.iter().map(|voice| voice.name.as_str()).collect();
-                format!(
-                    "Not yet agreed: changed since {} answered.",
-                    who.join(" and ")
-                )
+                format!("Not yet agreed: changed since {} answered.", names(voices))
             }
+            Self::Earlier(voices) => format!(
+                "Not yet agreed: {} answered in an earlier version of this program, to figures only, without notes and room names. Ask again.",
+                names(voices)
+            ),
             Self::Agreed(voices) | Self::Asked(voices) => {
                 let said: Vec<String> = voices.iter().map(Voice::words).collect();
                 said.join(" ")
@@ -65,10 +72,18 @@ impl Standing {
     /// What was said of it, if anything.
     pub fn voices(&self) -> &[Voice] {
         match self {
-            Self::Agreed(voices) | Self::Asked(voices) | Self::Changed(voices) => voices,
+            Self::Agreed(voices)
+            | Self::Asked(voices)
+            | Self::Changed(voices)
+            | Self::Earlier(voices) => voices,
             Self::Open | Self::Unsettled => &[],
         }
     }
+}
+
+fn names(voices: &[Voice]) -> String {
+    let who: Vec<&str> = voices.iter().map(|voice| voice.name.as_str()).collect();
+    who.join(" and ")
 }
 
 impl Voice {
@@ -78,19 +93,13 @@ impl Voice {
             false => format!(", {}", self.date),
         };
         match &self.said {
+            Said::Agreed if self.nameless => {
+                format!("Agreed by {}{when}, without names and notes.", self.name)
+            }
             Said::Agreed => format!("Agreed by {}{when}.", self.name),
             Said::Asked(question) => format!("{}{when}, asks: {question}", self.name),
         }
     }
-}
-
-/// How many answers of a reply are to items that say now what they said then.
-pub fn fitting(standings: &[(Matter, Standing)], reply: &Reply) -> usize {
-    let fits = |answer: &&Answer| {
-        let mut matters = standings.iter().map(|(matter, _)| matter);
-        matters.any(|matter| matter.item == answer.item && matter.digest == answer.digest)
-    };
-    reply.answers.iter().filter(fits).count()
 }
 
 /// Counts items by how they stand.
@@ -101,32 +110,38 @@ pub fn tally(standings: &[(Matter, Standing)]) -> Tally {
             Standing::Agreed(_) => tally.agreed += 1,
             Standing::Asked(_) => tally.asked += 1,
             Standing::Changed(_) => tally.changed += 1,
+            Standing::Earlier(_) => tally.earlier += 1,
             Standing::Open | Standing::Unsettled => tally.open += 1,
         }
     }
     tally
 }
 
-/// How an item with this digest stands: what each person said last of it counts, and only if it is
-/// as it was then.
-pub(super) fn of(replies: &[Reply], item: Item, digest: u32) -> Standing {
-    let mut last: Vec<(Voice, u32)> = Vec::new();
+/// How an item stands: what each person said last of it counts, and only if it is as it was then.
+pub(super) fn of(replies: &[Reply], matter: &Matter) -> Standing {
+    let mut last: Vec<(Voice, Digest)> = Vec::new();
     for reply in replies {
-        let answer = reply.answers.iter().find(|answer| answer.item == item);
-        let Some(answer) = answer else { continue };
+        let mut answers = reply.answers.iter();
+        let Some(answer) = answers.find(|answer| answer.item == matter.item) else {
+            continue;
+        };
         last.retain(|(voice, _)| voice.name != reply.name);
         let voice = Voice {
             name: reply.name.clone(),
             date: reply.date.clone(),
             said: answer.said.clone(),
+            nameless: answer.digest != matter.digest,
         };
         last.push((voice, answer.digest));
     }
-    let (held, past): (Vec<_>, Vec<_>) = last.into_iter().partition(|(_, of)| *of == digest);
-    let voices = |of: Vec<(Voice, u32)>| of.into_iter().map(|(voice, _)| voice).collect();
+    let is_earlier = |(_, digest): &(Voice, Digest)| matches!(digest, Digest::Earlier(_));
+    let (held, past): (Vec<_>, Vec<_>) = last.into_iter().partition(|(_, of)| matter.is(*of));
+    let all_earlier = past.iter().all(is_earlier);
+    let voices = |of: Vec<(Voice, Digest)>| of.into_iter().map(|(voice, _)| voice).collect();
     let is_asked = held.iter().any(|(voice, _)| voice.said != Said::Agreed);
     match (held.is_empty(), is_asked) {
         (true, _) if past.is_empty() => Standing::Open,
+        (true, _) if all_earlier => Standing::Earlier(voices(past)),
         (true, _) => Standing::Changed(voices(past)),
         (false, true) => Standing::Asked(voices(held)),
         (false, false) => Standing::Agreed(voices(held)),

@@ -327,16 +327,17 @@ mod tests {
 
     #[test]
     fn a_reply_leaves_what_was_worked_out() {
-        use crate::plan::{Answer, Item, Reply, Said};
+        use crate::plan::{Answer, Digest, Item, Reply, Said};
         let before = Session::of(crate::picture::sample::house());
         let reply = Reply {
             name: String::from("Pat"),
             date: String::new(),
             revision: 1,
-            version: 0,
+            job: String::new(),
+            version: Digest::of(b"0"),
             answers: vec![Answer {
                 item: Item::Closet,
-                digest: 0,
+                digest: Digest::of(b"0"),
                 said: Said::Agreed,
             }],
         };

@@ -40,7 +40,7 @@ pub use power::{PowerPlace, PowerRun};
 pub use record::{
     BoxRecord, BoxStage, CableRecord, CableStage, LeftCable, Mark, PunchItem, SiteRecord, Test,
 };
-pub use reply::{Answer, Item, Reply, Said};
+pub use reply::{Answer, Digest, Item, Reply, Said};
 pub use room::Room;
 pub use sheet::{KnownDimension, Placing, Scan, Sheet};
 pub use wall::{LayoutEnd, Lumber, Role, Side, Wall};

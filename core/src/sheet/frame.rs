@@ -23,6 +23,8 @@ const SIDES: (f64, f64) = (52.0, 28.0);
 pub(super) const CHECK_BAR: f64 = 100.0;
 /// Height left under the foot for the check bar.
 const UNDER: f64 = 7.0;
+/// From the check bar up to the line of the version, clear of the words beside the bar.
+const OVER_BAR: f64 = 3.2;
 /// The most of the width that the name in the outer corner takes.
 const CORNER: f64 = 0.4;
 
@@ -55,11 +57,23 @@ fn foot_height(plan: &Plan, extent: Extent) -> f64 {
     cautions.max(names) + 3.0
 }
 
-/// Draws a page's frame. `number` counts from 1.
-pub(super) fn draw(page: &mut Picture, plan: &Plan, draft: &Draft, number: usize, of: usize) {
+/// Draws a page's frame: which page it is, counted from 1, of how many, and the version of the plan.
+pub(super) fn draw(
+    page: &mut Picture,
+    plan: &Plan,
+    draft: &Draft,
+    number: (usize, usize),
+    version: &str,
+) {
     heading(page, plan, draft);
-    foot(page, plan, draft, number, of);
+    foot(page, plan, draft, number);
     check_bar(page, draft.extent);
+    let at = Pos::new(
+        draft.extent.width - OUTER,
+        draft.extent.height - MARGIN - OVER_BAR,
+    );
+    let words = format!("version {version}");
+    page.push(text(at, Anchor::End, BODY, Weight::Bold, &words));
 }
 
 fn heading(page: &mut Picture, plan: &Plan, draft: &Draft) {
@@ -104,7 +118,7 @@ fn heading(page: &mut Picture, plan: &Plan, draft: &Draft) {
     ));
 }
 
-fn foot(page: &mut Picture, plan: &Plan, draft: &Draft, number: usize, of: usize) {
+fn foot(page: &mut Picture, plan: &Plan, draft: &Draft, (number, of): (usize, usize)) {
     let extent = draft.extent;
     let (left, right) = (MARGIN, extent.width - OUTER);
     let lines = foot_lines(plan, extent);

@@ -194,7 +194,7 @@ fn the_drill_list() {
             Through it: D1A D1B D2A D2B T3A T3B D4A D4B D5A D5B D6A D6B D7A D7B D8A D8B T9A T9B D10A D10B
             Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and | water behind every bore. Bearing members: ask the builder. No holes in trusses, beams or engineered wood | 9 of 20
             Drill list | without their maker. Local code, builder and licensed trades decide.
-            100 mm on paper. If not, print at 100 %.
+            100 mm on paper. If not, print at 100 %. | version VNCG-VPKL-XGCM
         "#]],
     );
 }
@@ -225,7 +225,7 @@ fn the_pull_sheet() {
             D7A | Study, outlet 16 in | no way yet
             Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and | water behind every bore. Bearing members: ask the builder. No holes in trusses, beams or engineered wood | 10 of 20
             Cut list and pull sheet | without their maker. Local code, builder and licensed trades decide.
-            100 mm on paper. If not, print at 100 %.
+            100 mm on paper. If not, print at 100 %. | version VNCG-VPKL-XGCM
         "#]],
     );
 }
@@ -258,7 +258,7 @@ fn the_room_list() {
             A15 | ceiling access | point | ceiling | 10' 3-1/4" | 1' 11-7/8" | 1 | A15A | box by others
             Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and | water behind every bore. Bearing members: ask the builder. No holes in trusses, beams or engineered wood | 7 of 20
             Room list | without their maker. Local code, builder and licensed trades decide.
-            100 mm on paper. If not, print at 100 %.
+            100 mm on paper. If not, print at 100 %. | version VNCG-VPKL-XGCM
         "#]],
     );
 }
@@ -296,7 +296,7 @@ fn the_cover() {
             Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear | eye protection. Look for power, gas and water behind every | 1 of 20
             Cover | bore. Bearing members: ask the builder. No holes in trusses,
             beams or engineered wood without their maker. Local code, | builder and licensed trades decide.
-            100 mm on paper. If not, print at 100 %.
+            100 mm on paper. If not, print at 100 %. | version VNCG-VPKL-XGCM
         "#]],
     );
 }

@@ -232,7 +232,7 @@ mod tests {
             Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear | eye protection. Look for power, gas and water behind every | 1 of 9
             Handover record | bore. Bearing members: ask the builder. No holes in trusses,
             beams or engineered wood without their maker. Local code, | builder and licensed trades decide.
-            100 mm on paper. If not, print at 100 %.
+            100 mm on paper. If not, print at 100 %. | version VNCG-VPKL-XGCM
         "#]].assert_eq(&golden::lines(&page));
     }
 
@@ -268,7 +268,7 @@ mod tests {
             Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear | eye protection. Look for power, gas and water behind every | 7 of 9
             Test record | bore. Bearing members: ask the builder. No holes in trusses,
             beams or engineered wood without their maker. Local code, | builder and licensed trades decide.
-            100 mm on paper. If not, print at 100 %.
+            100 mm on paper. If not, print at 100 %. | version VNCG-VPKL-XGCM
         "#]].assert_eq(&golden::lines(&page));
     }
 
@@ -284,7 +284,7 @@ mod tests {
             Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear | eye protection. Look for power, gas and water behind every | 9 of 9
             Punch list | bore. Bearing members: ask the builder. No holes in trusses,
             beams or engineered wood without their maker. Local code, | builder and licensed trades decide.
-            100 mm on paper. If not, print at 100 %.
+            100 mm on paper. If not, print at 100 %. | version VNCG-VPKL-XGCM
         "#]].assert_eq(&golden::lines(&page));
     }
 

@@ -41,6 +41,7 @@ pub use pdf::{FontError, Fonts, pdf};
 pub use stack::Stack;
 
 use crate::design::Design;
+use crate::file::link;
 use crate::picture::Picture;
 use crate::plan::{LevelId, Plan};
 use crate::shape::Pos;
@@ -161,10 +162,11 @@ fn number(plan: &Plan, drafts: Vec<Draft>) -> Vec<Page> {
         .iter()
         .filter(|draft| draft.kind != Kind::Labels)
         .count();
+    let version = link::version(plan).code().unwrap_or_default();
     let framed = drafts.into_iter().enumerate().map(|(place, draft)| {
         let mut picture = Picture::at_scale(1.0);
         if draft.kind != Kind::Labels {
-            frame::draw(&mut picture, plan, &draft, place + 1, count);
+            frame::draw(&mut picture, plan, &draft, (place + 1, count), &version);
         }
         let mut layers = draft.layers;
         layers.push(Laid {

@@ -1,18 +1,30 @@
-//! Answers that are not sent yet, kept on this device so that a phone put away loses none.
+//! Answers that are not sent yet, and receipts of those that were signed, kept on this device so that a
+//! phone put away loses none.
 
 use gloo::storage::{LocalStorage, Storage};
 
+/// What is kept of a version of a plan.
+#[derive(Clone, Copy)]
+pub enum Draft {
+    /// Answers.
+    Answers,
+    /// The receipt of the last reply that was signed.
+    Receipt,
+}
+
 /// What was kept for this version of a plan.
-pub fn read(version: u32) -> Option<String> {
-    LocalStorage::get(key(version)).ok()
+pub fn read(draft: Draft, version: &str) -> Option<String> {
+    LocalStorage::get(key(draft, version)).ok()
 }
 
-/// Keeps answers to this version of a plan. Where a device keeps nothing they last as long as the
-/// page is open.
-pub fn write(version: u32, answers: &str) {
-    let _ = LocalStorage::set(key(version), answers);
+/// Keeps it. Where a device keeps nothing it lasts as long as the page is open.
+pub fn write(draft: Draft, version: &str, text: &str) {
+    let _ = LocalStorage::set(key(draft, version), text);
 }
 
-fn key(version: u32) -> String {
-    format!("borewright answers {version:08x}")
+fn key(draft: Draft, version: &str) -> String {
+    match draft {
+        Draft::Answers => format!("borewright answers {version}"),
+        Draft::Receipt => format!("borewright receipt {version}"),
+    }
 }

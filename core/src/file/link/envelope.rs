@@ -13,8 +13,15 @@ pub(super) type Mark = u8;
 pub(super) const PLAN: Mark = 0xB0;
 /// A reply to one.
 pub(super) const REPLY: Mark = 0xC0;
+
 /// The version that is written.
-const VERSION: u8 = 1;
+fn newest(mark: Mark) -> u8 {
+    match mark {
+        REPLY => 2,
+        _ => 1,
+    }
+}
+
 /// The most that contents may unpack to: 64 KB.
 const LARGEST: usize = 64 << 10;
 
@@ -24,7 +31,7 @@ pub(super) fn sealed(mark: Mark, contents: &[u8]) -> Result<Vec<u8>, LinkError> 
         return Err(LinkError::TooLarge);
     }
     let packed = compress_to_vec(contents, 10);
-    let mut bytes = vec![mark | VERSION];
+    let mut bytes = vec![mark | newest(mark)];
     // Packed contents are never longer than a little over what they were.
     bytes.extend((packed.len() as u32).to_le_bytes().iter().take(3));
     bytes.extend(crc32fast::hash(contents).to_le_bytes());
@@ -39,7 +46,7 @@ pub(super) fn opened(mark: Mark, bytes: &[u8]) -> Result<(u8, Vec<u8>), LinkErro
         return Err(LinkError::NotALink);
     }
     let version = first & 0x0F;
-    if version > VERSION {
+    if version > newest(mark) {
         return Err(LinkError::TooNew);
     }
     let (length, rest) = rest.split_first_chunk::<3>().ok_or(LinkError::Cut)?;
@@ -74,7 +81,7 @@ mod tests {
     fn what_was_sealed_opens() {
         for contents in [&b""[..], b"a", &[7; 5000]] {
             let bytes = sealed(PLAN, contents).unwrap();
-            assert_eq!(opened(PLAN, &bytes).unwrap(), (VERSION, contents.to_vec()));
+            assert_eq!(opened(PLAN, &bytes).unwrap(), (1, contents.to_vec()));
         }
         assert_eq!(
             sealed(PLAN, &vec![0; LARGEST + 1]),
@@ -102,7 +109,7 @@ mod tests {
     #[test]
     fn a_bomb_is_not_unpacked() {
         let packed = compress_to_vec(&vec![0; 10_000_000], 10);
-        let mut bytes = vec![PLAN | VERSION];
+        let mut bytes = vec![PLAN | 1];
         bytes.extend((packed.len() as u32).to_le_bytes().iter().take(3));
         bytes.extend([0; 4]);
         bytes.extend(packed);

@@ -44,7 +44,7 @@ pub use privacy::Privacy;
 pub use qr::{Modules, qr};
 pub use replies::{is_reply, read_reply, write_reply};
 pub use text::{decode_text, encode_qr_text, encode_text};
-pub use version::version;
+pub use version::{version, without_names};
 
 use super::losses::Losses;
 use super::{Opened, mend};

@@ -53,6 +53,7 @@ fn forget_names(plan: &mut Plan) {
 
 fn forget_name(reply: &mut Reply) {
     reply.name = String::from("left out");
+    reply.job = String::from("House");
     for answer in &mut reply.answers {
         if let Said::Asked(question) = &mut answer.said {
             *question = String::from("left out");

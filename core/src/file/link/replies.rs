@@ -5,11 +5,15 @@
 //! ```text
 //! link      texts | reply
 //! section   texts | their number | each reply
-//! texts     length | name, date and questions of each reply, each closed by a zero
-//! reply     number of answers | version of the plan, 4 bytes, lowest first | revision
+//! texts     length | name, date, job and questions of each reply, each closed by a zero
+//! reply     number of answers | version of the plan: its form, its bytes | revision
 //!           columns of what the items are, of their numbers, of whether they are asked about
-//!           digests, 4 bytes each, lowest first
+//!           column of the forms of digests, then their bytes
+//! digest    of form 0, of before, 4 bytes, lowest first; of form 1, half a SHA-256, 16 bytes
 //! ```
+//!
+//! Before, a reply had digests of form 0 alone, without their forms, and did not say what the job was
+//! called: links of replies of version 1 and a section of their own, which are read for ever.
 //!
 //! Replies keep their texts to themselves: an older reader passes over the whole section, and the
 //! texts of the others stand where it expects them.
@@ -19,7 +23,7 @@ use super::settings::at;
 use super::words::Texts;
 use super::{LinkError, envelope};
 use crate::plan::edit::{MOST_ANSWERS, MOST_REPLIES, tidied};
-use crate::plan::{Answer, DropId, Item, LevelId, Plan, Reply, Said, WallId};
+use crate::plan::{Answer, Digest, DropId, Item, LevelId, Plan, Reply, Said, WallId};
 
 type Read<T> = Result<T, LinkError>;
 
@@ -38,11 +42,16 @@ pub fn write_reply(reply: &Reply) -> Read<Vec<u8>> {
 /// # Errors
 /// [`LinkError`] where there is no reply to read; [`LinkError::NotALink`] for the link of a plan.
 pub fn read_reply(bytes: &[u8]) -> Read<Reply> {
-    let contents = envelope::opened(envelope::REPLY, bytes)?.1;
+    let (version, contents) = envelope::opened(envelope::REPLY, bytes)?;
     let mut section = Reader::new(&contents);
     let texts_length = section.count(contents.len())?;
     let mut texts = Texts::new(section.take(texts_length)?);
-    let reply = tidied(&take_one(&mut section, &mut texts)?);
+    let form = if version == 1 {
+        Form::Earlier
+    } else {
+        Form::Now
+    };
+    let reply = tidied(&take_one(form, &mut section, &mut texts)?);
     let sound = section.is_empty() && texts.is_empty();
     match sound && !reply.name.is_empty() && !reply.answers.is_empty() {
         true => Ok(reply),
@@ -67,7 +76,24 @@ pub(super) fn put(plan: &Plan, out: &mut Writer) {
     out.bytes.extend(closed(own));
 }
 
+/// How replies are written.
+#[derive(Clone, Copy, PartialEq)]
+enum Form {
+    /// As they were before.
+    Earlier,
+    /// As they are now.
+    Now,
+}
+
 pub(super) fn take(plan: &mut Plan, section: &mut Reader, _: &mut Texts) -> Read<()> {
+    take_all(Form::Now, plan, section)
+}
+
+pub(super) fn take_earlier(plan: &mut Plan, section: &mut Reader, _: &mut Texts) -> Read<()> {
+    take_all(Form::Earlier, plan, section)
+}
+
+fn take_all(form: Form, plan: &mut Plan, section: &mut Reader) -> Read<()> {
     if section.is_empty() {
         return Ok(());
     }
@@ -75,7 +101,7 @@ pub(super) fn take(plan: &mut Plan, section: &mut Reader, _: &mut Texts) -> Read
     let length = usize::try_from(length).map_err(|_| LinkError::Altered)?;
     let mut texts = Texts::new(section.take(length)?);
     for _ in 0..section.count(MOST_REPLIES)? {
-        plan.replies.push(take_one(section, &mut texts)?);
+        plan.replies.push(take_one(form, section, &mut texts)?);
     }
     match texts.is_empty() {
         true => Ok(()),
@@ -95,16 +121,19 @@ fn closed(own: Writer) -> Vec<u8> {
 fn put_one(reply: &Reply, out: &mut Writer) {
     let answers = &reply.answers;
     out.number(answers.len() as u64);
-    out.bytes.extend(reply.version.to_le_bytes());
+    out.number(form_of(reply.version) as u64);
+    put_digest(reply.version, out);
     out.number(u64::from(reply.revision));
     out.of(answers, |answer| sort_and_number(answer.item).0);
     out.of(answers, |answer| i64::from(sort_and_number(answer.item).1));
     out.of(answers, |answer| i64::from(answer.said != Said::Agreed));
-    for answer in answers {
-        out.bytes.extend(answer.digest.to_le_bytes());
-    }
+    out.of(answers, |answer| form_of(answer.digest));
+    answers
+        .iter()
+        .for_each(|answer| put_digest(answer.digest, out));
     out.text(&reply.name);
     out.text(&reply.date);
+    out.text(&reply.job);
     for answer in answers {
         if let Said::Asked(question) = &answer.said {
             out.text(question);
@@ -112,16 +141,28 @@ fn put_one(reply: &Reply, out: &mut Writer) {
     }
 }
 
-fn take_one(section: &mut Reader, texts: &mut Texts) -> Read<Reply> {
+fn take_one(form: Form, section: &mut Reader, texts: &mut Texts) -> Read<Reply> {
     let count = section.count(MOST_ANSWERS)?;
-    let version = four(section)?;
+    let version = match form {
+        Form::Earlier => 0,
+        Form::Now => section.number()? as i64,
+    };
+    let version = take_digest(version, section)?;
     let revision = u32::try_from(section.number()?).map_err(|_| LinkError::Altered)?;
     let sorts = section.column(count)?;
     let numbers: Vec<u32> = section.column_of(count)?;
     let asked = section.column(count)?;
-    let digests: Read<Vec<u32>> = (0..count).map(|_| four(section)).collect();
-    let digests = digests?;
+    let forms = match form {
+        Form::Earlier => vec![0; count],
+        Form::Now => section.column(count)?,
+    };
+    let digests = forms.iter().map(|form| take_digest(*form, section));
+    let digests = digests.collect::<Read<Vec<Digest>>>()?;
     let (name, date) = (texts.next()?, texts.next()?);
+    let job = match form {
+        Form::Earlier => String::new(),
+        Form::Now => texts.next()?,
+    };
     let mut answers = Vec::with_capacity(count);
     for place in 0..count {
         answers.push(Answer {
@@ -138,9 +179,35 @@ fn take_one(section: &mut Reader, texts: &mut Texts) -> Read<Reply> {
         name,
         date,
         revision,
+        job,
         version,
         answers,
     })
+}
+
+fn form_of(digest: Digest) -> i64 {
+    match digest {
+        Digest::Earlier(_) => 0,
+        Digest::Shown(_) => 1,
+    }
+}
+
+fn put_digest(digest: Digest, out: &mut Writer) {
+    match digest {
+        Digest::Earlier(sum) => out.bytes.extend(sum.to_le_bytes()),
+        Digest::Shown(half) => out.bytes.extend(half),
+    }
+}
+
+fn take_digest(form: i64, section: &mut Reader) -> Read<Digest> {
+    match form {
+        0 => four(section).map(Digest::Earlier),
+        1 => {
+            let half = section.take(16)?.try_into();
+            half.map(Digest::Shown).map_err(|_| LinkError::Altered)
+        }
+        _ => Err(LinkError::TooNew),
+    }
 }
 
 fn four(section: &mut Reader) -> Read<u32> {
@@ -157,6 +224,7 @@ fn sort_and_number(item: Item) -> (i64, u32) {
         Item::Joists(id) => (2, id.0),
         Item::Closet => (3, 0),
         Item::Date => (4, 0),
+        Item::Job => (5, 0),
     }
 }
 
@@ -167,6 +235,7 @@ fn item(sort: i64, number: u32) -> Read<Item> {
         (2, id) => Item::Joists(LevelId(id)),
         (3, 0) => Item::Closet,
         (4, 0) => Item::Date,
+        (5, 0) => Item::Job,
         _ => return Err(LinkError::TooNew),
     })
 }

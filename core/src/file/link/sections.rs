@@ -25,7 +25,9 @@ mod tag {
     pub const NUMBERS: u8 = 27;
     pub const TEXTS: u8 = 29;
     pub const ON_HAND: u8 = 30;
-    pub const REPLIES: u8 = 32;
+    /// As replies were until they carried SHA-256; read, not written.
+    pub const EARLIER_REPLIES: u8 = 32;
+    pub const REPLIES: u8 = 40;
     pub const DATES: u8 = 36;
     pub const DOUBLED: u8 = 35;
     pub const JOIST_LAYOUT: u8 = 37;
@@ -36,7 +38,7 @@ type Put = fn(&Plan, &mut Writer);
 type Take = fn(&mut Plan, &mut Reader, &mut Texts) -> Result<(), LinkError>;
 
 /// Every section in the order it is written and read; a section may lean on those before it.
-const SECTIONS: [(u8, Put, Take); 20] = [
+const SECTIONS: [(u8, Put, Take); 21] = [
     (
         tag::CATALOGUE,
         settings::put_catalogue,
@@ -60,6 +62,7 @@ const SECTIONS: [(u8, Put, Take); 20] = [
     ),
     (tag::NUMBERS, settings::put_numbers, settings::take_numbers),
     (tag::ON_HAND, settings::put_on_hand, settings::take_on_hand),
+    (tag::EARLIER_REPLIES, |_, _| (), replies::take_earlier),
     (tag::REPLIES, replies::put, replies::take),
     (tag::DATES, settings::put_dates, settings::take_dates),
     (tag::DOUBLED, walls::put_doubled, walls::take_doubled),

@@ -57,6 +57,7 @@ pub(crate) fn tidied(reply: &Reply) -> Reply {
     let mut reply = reply.clone();
     reply.name = tidy(&reply.name);
     reply.date = tidy(&reply.date);
+    reply.job = tidy(&reply.job);
     let mut answered: BTreeSet<Item> = BTreeSet::new();
     reply.answers.retain_mut(|answer| {
         if let Said::Asked(question) = &mut answer.said {
@@ -73,14 +74,15 @@ pub(crate) fn tidied(reply: &Reply) -> Reply {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plan::Answer;
+    use crate::plan::{Answer, Digest};
 
     fn reply(name: &str, answers: Vec<Answer>) -> Reply {
         Reply {
             name: String::from(name),
             date: String::new(),
             revision: 1,
-            version: 7,
+            job: String::new(),
+            version: Digest::of(b"7"),
             answers,
         }
     }
@@ -88,7 +90,7 @@ mod tests {
     fn said(said: Said) -> Answer {
         Answer {
             item: Item::Closet,
-            digest: 3,
+            digest: Digest::of(b"3"),
             said,
         }
     }

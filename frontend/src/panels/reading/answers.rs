@@ -4,10 +4,10 @@ use std::collections::BTreeMap;
 use std::rc::Rc;
 
 use borewright_core::file::link;
-use borewright_core::plan::{Answer, Item, Plan, Reply, Said};
+use borewright_core::plan::{Answer, Digest, Item, Plan, Reply, Said};
 use yew::prelude::*;
 
-use crate::browser::draft;
+use crate::browser::draft::{self, Draft};
 
 /// What is said of several items at once; nothing takes an answer back.
 pub type Say = Vec<(Item, Option<Said>)>;
@@ -53,25 +53,28 @@ pub fn use_answers(plan: &Rc<Plan>) -> (Rc<Answers>, Callback<Say>) {
 }
 
 /// Answers are kept in the form of a reply, not signed yet and to nothing in particular.
-fn keep(version: u32, answers: &Answers) {
+fn keep(version: Digest, answers: &Answers) {
     let answer = |(item, said): (&Item, &Said)| Answer {
         item: *item,
-        digest: 0,
+        digest: version,
         said: said.clone(),
     };
     let reply = Reply {
         name: String::from("not signed"),
         date: String::new(),
         revision: 0,
+        job: String::new(),
         version,
         answers: answers.0.iter().map(answer).collect(),
     };
     let text = link::write_reply(&reply).map(|bytes| link::encode_text(&bytes));
-    draft::write(version, &text.unwrap_or_default());
+    let code = version.code().unwrap_or_default();
+    draft::write(Draft::Answers, &code, &text.unwrap_or_default());
 }
 
-fn kept(version: u32) -> Option<Answers> {
-    let bytes = link::decode_text(&draft::read(version)?).ok()?;
+fn kept(version: Digest) -> Option<Answers> {
+    let text = draft::read(Draft::Answers, &version.code()?)?;
+    let bytes = link::decode_text(&text).ok()?;
     let reply = link::read_reply(&bytes).ok()?;
     let said = |answer: Answer| (answer.item, answer.said);
     Some(Answers(reply.answers.into_iter().map(said).collect()))

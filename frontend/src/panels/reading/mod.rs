@@ -3,11 +3,13 @@
 
 mod answers;
 mod card;
+mod receipt;
 mod sign;
 
 use std::rc::Rc;
 
 use borewright_core::agreement::{Matter, Standing};
+use borewright_core::file::link;
 use borewright_core::picture::{self, Showing, Stress};
 use borewright_core::plan::{Item, Level, LevelId, Said};
 use yew::prelude::*;
@@ -32,9 +34,15 @@ pub fn Reading() -> Html {
     let standings = use_standings();
     let (answers, say) = use_answers(plan);
     let table = use_act(|()| Act::Read(false));
+    let code = use_memo(Rc::as_ptr(plan), |_| {
+        link::version(plan).code().unwrap_or_default()
+    });
     let line = match plan.date.is_empty() {
-        true => format!("Revision {}", plan.revision),
-        false => format!("Revision {} · {}", plan.revision, plan.date),
+        true => format!("Revision {} · version {code}", plan.revision),
+        false => format!(
+            "Revision {} · {} · version {code}",
+            plan.revision, plan.date
+        ),
     };
     let of_level = |level: &Level| {
         html! {
@@ -58,7 +66,7 @@ pub fn Reading() -> Html {
                 <Press label="Show the drawing" kind={PressKind::Quiet} onpress={table} />
             </header>
             { for plan.levels.iter().map(of_level) }
-            <Part title="Closet and dates" matters={rest} answers={answers.clone()} say={say.clone()} />
+            <Part title="Closet, dates and job" matters={rest} answers={answers.clone()} say={say.clone()} />
             <Sign {standings} {answers} />
         </main>
     }

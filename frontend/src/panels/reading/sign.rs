@@ -2,13 +2,15 @@
 
 use std::rc::Rc;
 
-use borewright_core::agreement::{Matter, Standing};
+use borewright_core::agreement::{Matter, NAME_CAUTION, Standing, receipt};
 use borewright_core::file::link::{self, LinkError};
 use borewright_core::plan::{Answer, Plan, Reply, Said};
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 use super::Answers;
+use super::receipt::ReceiptPart;
+use crate::browser::draft::{self, Draft};
 use crate::browser::{address, clipboard, clock};
 use crate::hooks::use_desk;
 use crate::panels::words::counted;
@@ -28,6 +30,7 @@ pub fn Sign(props: &SignProps) -> Html {
     let desk = use_desk();
     let name = use_state_eq(String::new);
     let made = use_state(|| None::<Result<String, String>>);
+    let signed = use_state(|| kept_receipt(&desk.session.plan));
     let answers = answers(&props.standings, &props.answers);
     let count = |is_meant: fn(&Said) -> bool| answers.iter().filter(|a| is_meant(&a.said)).count();
     let (agreed, asked) = (
@@ -46,7 +49,14 @@ pub fn Sign(props: &SignProps) -> Html {
     }
     let onmake = {
         let (made, name, plan) = (made.clone(), name.clone(), desk.session.plan.clone());
-        Callback::from(move |()| made.set(Some(reply(&plan, &name, answers.clone()))))
+        let (signed, standings) = (signed.clone(), props.standings.clone());
+        Callback::from(move |()| {
+            let reply = reply(&plan, &name, answers.clone());
+            if let Ok(reply) = &reply {
+                signed.set(Some(receipt_of(&plan, &standings, reply)));
+            }
+            made.set(Some(reply.and_then(|reply| spelled(&reply))));
+        })
     };
     let onset = {
         let name = name.clone();
@@ -57,12 +67,14 @@ pub fn Sign(props: &SignProps) -> Html {
             <h2>{ "Sign" }</h2>
             <p role="status">{ words }</p>
             <Field label="Your name" value={(*name).clone()} {onset} />
+            <p class="Quiet">{ format!("A {NAME_CAUTION}: your reply shows what you typed, and no more.") }</p>
             <Press label="Make the reply" kind={PressKind::Main} onpress={onmake} />
             { match &*made {
                 None => html! {},
                 Some(Err(sentence)) => html! { <p role="alert">{ sentence }</p> },
                 Some(Ok(link)) => html! { <Made link={link.clone()} /> },
             } }
+            if let Some(receipt) = &*signed { <ReceiptPart receipt={receipt.clone()} /> }
             <p class="Quiet">
                 { "What you agree to is what is shown here. If anything of it changes later, it counts as not yet agreed. No line of this replaces a permit, an inspection or a licensed trade." }
             </p>
@@ -85,8 +97,8 @@ fn answers(standings: &[(Matter, Standing)], said: &Answers) -> Vec<Answer> {
     settled.filter_map(answer).collect()
 }
 
-/// The link of a signed reply, or what is missing.
-fn reply(plan: &Plan, name: &str, answers: Vec<Answer>) -> Result<String, String> {
+/// A signed reply, or what is missing.
+fn reply(plan: &Plan, name: &str, answers: Vec<Answer>) -> Result<Reply, String> {
     if answers.is_empty() {
         return Err(String::from(
             "Nothing is answered yet. Agree to an item or ask about one first.",
@@ -97,16 +109,35 @@ fn reply(plan: &Plan, name: &str, answers: Vec<Answer>) -> Result<String, String
             "A reply needs a name. Type yours, then make it again.",
         ));
     }
-    let reply = Reply {
+    Ok(Reply {
         name: name.to_string(),
         date: clock::today(),
         revision: plan.revision,
+        job: plan.title.clone(),
         version: link::version(plan),
         answers,
-    };
-    let spelled = |bytes: Vec<u8>| address::with_fragment(&link::encode_text(&bytes));
-    let bytes = link::write_reply(&reply).map_err(|error: LinkError| error.to_string());
-    bytes.map(spelled)
+    })
+}
+
+/// The receipt of a reply, kept on this device too.
+fn receipt_of(plan: &Plan, standings: &[(Matter, Standing)], reply: &Reply) -> String {
+    let matters: Vec<Matter> = standings.iter().map(|(m, _)| m.clone()).collect();
+    let receipt = receipt(plan, &matters, reply);
+    if let Some(code) = reply.version.code() {
+        draft::write(Draft::Receipt, &code, &receipt);
+    }
+    receipt
+}
+
+/// The receipt of the last reply to this plan, if this device keeps one.
+fn kept_receipt(plan: &Plan) -> Option<String> {
+    draft::read(Draft::Receipt, &link::version(plan).code()?)
+}
+
+/// The link of a reply.
+fn spelled(reply: &Reply) -> Result<String, String> {
+    let bytes = link::write_reply(reply).map_err(|error: LinkError| error.to_string())?;
+    Ok(address::with_fragment(&link::encode_text(&bytes)))
 }
 
 #[derive(Properties, PartialEq)]

@@ -2,11 +2,11 @@
 
 use std::rc::Rc;
 
-use borewright_core::agreement::{Matter, Standing, fitting, tally};
+use borewright_core::agreement::{Fit, Matter, NAME_CAUTION, Standing, tally};
 use borewright_core::desk::{Choice, Notice};
 use borewright_core::file::link;
 use borewright_core::plan::edit::Edit;
-use borewright_core::plan::{Item, Plan, Reply, Said};
+use borewright_core::plan::{Item, Reply, Said};
 use yew::prelude::*;
 
 use super::{Head, use_edit};
@@ -41,6 +41,7 @@ pub fn AgreementsSlip() -> Html {
                 <p role="status">{ counts(&standings) }</p>
                 { group("Asked", &standings, |s| matches!(s, Standing::Asked(_))) }
                 { group("Changed since", &standings, |s| matches!(s, Standing::Changed(_))) }
+                { group("Answered in an earlier version", &standings, |s| matches!(s, Standing::Earlier(_))) }
                 { group("Not yet agreed", &standings, |s| matches!(s, Standing::Open | Standing::Unsettled)) }
                 { group("Agreed", &standings, |s| matches!(s, Standing::Agreed(_))) }
                 <Replies />
@@ -61,14 +62,20 @@ fn group(title: &'static str, standings: &[Stood], is_meant: fn(&Standing) -> bo
 
 fn counts(standings: &[Stood]) -> String {
     let tally = tally(standings);
-    format!(
+    let counts = format!(
         "{} of {} agreed, {} asked about, {} changed since, {} not yet answered.",
         tally.agreed,
         counted(standings.len(), "item"),
         tally.asked,
         tally.changed,
         tally.open
-    )
+    );
+    match tally.earlier {
+        0 => counts,
+        earlier => format!(
+            "{counts} {earlier} answered in an earlier version of this program, to figures only."
+        ),
+    }
 }
 
 #[derive(Properties, PartialEq)]
@@ -105,51 +112,40 @@ fn Waiting(props: &WaitingProps) -> Html {
         reply.answers.len() - asked,
         counted(asked, "question")
     );
+    let fit = use_memo(
+        (
+            Rc::as_ptr(&desk.session.plan),
+            Rc::as_ptr(&standings),
+            Rc::as_ptr(reply),
+        ),
+        |_| Fit::of(&desk.session.plan, &standings, reply),
+    );
     html! {
         <div class="Strip" role="status">
             <p><b>{ format!("Reply from {}", signed(reply)) }</b></p>
             <p>{ said }</p>
+            if let Some(code) = reply.version.code() { <p class="Quiet">{ format!("To version {code} of {}", reply.job) }</p> }
             if desk.wants_better() {
                 <WaitsForBest />
             } else {
-                <p>{ fit(&desk.session.plan, &standings, reply) }</p>
-                <Press label="Take it in" kind={PressKind::Main} onpress={take} />
+                <p>{ fit.words(&desk.session.plan, reply) }</p>
+                if fit.is_this() { <Press label="Take it in" kind={PressKind::Main} onpress={take} /> }
             }
             <Press label="Leave it" kind={PressKind::Quiet} onpress={leave} />
         </div>
     }
 }
 
-/// "Pat, 2026-06-03, to revision 2".
+/// "Pat (typed name, not verified), 2026-06-03, to revision 2".
 fn signed(reply: &Reply) -> String {
     match reply.date.is_empty() {
-        true => format!("{}, to revision {}", reply.name, reply.revision),
+        true => format!(
+            "{} ({NAME_CAUTION}), to revision {}",
+            reply.name, reply.revision
+        ),
         false => format!(
-            "{}, {}, to revision {}",
+            "{} ({NAME_CAUTION}), {}, to revision {}",
             reply.name, reply.date, reply.revision
-        ),
-    }
-}
-
-/// How far a reply is about the plan on the table.
-fn fit(plan: &Plan, standings: &[Stood], reply: &Reply) -> String {
-    let (all, fits) = (reply.answers.len(), fitting(standings, reply));
-    match (reply.version == link::version(plan), fits) {
-        (true, _) => String::from("It answers this plan as it stands."),
-        (false, 0) => String::from(
-            "Nothing it answers is in this plan as it stands. If it is about another job, open that plan first.",
-        ),
-        (false, fits) if fits == all => {
-            String::from("The plan has changed since it was made, but nothing that it answers.")
-        }
-        (false, fits) => format!(
-            "The plan has changed since it was made: {} it answers, so {} not yet agreed.",
-            counted(all - fits, "item"),
-            if all - fits == 1 {
-                "that one is"
-            } else {
-                "those are"
-            }
         ),
     }
 }

@@ -25,6 +25,16 @@ pub fn ShareSlip() -> Html {
     let names = use_state_eq(|| true);
     let plan = &desk.session.plan;
     let spelled = use_memo((Rc::as_ptr(plan), *names), |(_, names)| spell(plan, *names));
+    let version = use_memo((Rc::as_ptr(plan), *names), |(_, names)| {
+        let version = match names {
+            true => link::version(plan),
+            false => link::version(&link::without_names(plan)),
+        };
+        format!(
+            "Version {}. It stands on the page that the link opens and on every reply.",
+            version.code().unwrap_or_default()
+        )
+    });
     let onset = {
         let names = names.clone();
         Callback::from(move |out: bool| names.set(!out))
@@ -38,6 +48,7 @@ pub fn ShareSlip() -> Html {
             <Head title="Share" line="The link carries the whole plan, without the drawing under it and the record of the site. It opens read-only, on any device, with no account." />
             { content }
             <Tick label="Leave out names and notes" ticked={!*names} {onset} />
+            <p class="Quiet">{ (*version).clone() }</p>
             <p class="Quiet">{ "Whoever has the link has the plan. Nothing is stored anywhere else." }</p>
         </>
     }

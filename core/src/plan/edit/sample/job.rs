@@ -3,8 +3,8 @@
 use super::dice::Dice;
 use crate::plan::edit::Edit;
 use crate::plan::{
-    Answer, BoxKind, CableId, CableKindId, CableSpec, Closet, ClosetPlace, Dates, Drop, DropId,
-    DropKind, Entry, Item, KeepOutId, LevelId, Opening, OpeningId, Pin, PinTo, Place, Plan,
+    Answer, BoxKind, CableId, CableKindId, CableSpec, Closet, ClosetPlace, Dates, Digest, Drop,
+    DropId, DropKind, Entry, Item, KeepOutId, LevelId, Opening, OpeningId, Pin, PinTo, Place, Plan,
     PowerRunId, Reply, RoomId, Said, WallId,
 };
 use crate::rules::{RuleBook, RuleId};
@@ -109,8 +109,17 @@ impl Dice {
             name: self.text(),
             date: self.text(),
             revision: self.below(9) as u32,
-            version: self.roll() as u32,
+            job: self.text(),
+            version: self.digest(),
             answers,
+        }
+    }
+
+    fn digest(&mut self) -> Digest {
+        let roll = self.roll();
+        match self.chance(3) {
+            true => Digest::Earlier(roll as u32),
+            false => Digest::of(&roll.to_le_bytes()),
         }
     }
 
@@ -122,6 +131,7 @@ impl Dice {
             Item::Joists(LevelId(number)),
             Item::Closet,
             Item::Date,
+            Item::Job,
         ]);
         let said = match self.chance(3) {
             true => Said::Asked(self.text()),
@@ -129,7 +139,7 @@ impl Dice {
         };
         Answer {
             item,
-            digest: self.roll() as u32,
+            digest: self.digest(),
             said,
         }
     }
