@@ -9,8 +9,8 @@ use yew::prelude::*;
 use crate::browser::files;
 use crate::drawing::Sheet;
 use crate::hooks::{
-    use_desk, use_drawn, use_improving, use_keeping, use_keys, use_opening, use_paste,
-    use_rehearsal, use_squaring, use_start, use_unkept, use_windows,
+    stand_by, use_desk, use_drawn, use_improving, use_keeping, use_keys, use_opening, use_paste,
+    use_rehearsal, use_squaring, use_start,
 };
 use crate::panels::{
     Corners, Displacing, Jobs, Reading, Saying, Shelf, SitePage, SiteSides, Skips, Slip, Steps,
@@ -25,6 +25,7 @@ pub fn App() -> Html {
     let desk = use_reducer_eq(|| Desk::of(Session::of(Plan::new())));
     let dispatcher = desk.dispatcher();
     let now = Rc::new((*desk).clone());
+    stand_by(&now);
     use_start(&dispatcher);
     use_keys(&now, &dispatcher);
     use_keeping(&now, &dispatcher);

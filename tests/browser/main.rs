@@ -23,3 +23,4 @@ mod refusals;
 mod rules;
 mod site;
 mod sketch;
+mod stops;

@@ -18,5 +18,6 @@ pub mod picture;
 pub mod pointer;
 pub mod program;
 pub mod screen;
+pub mod stopped;
 pub mod storage;
 pub mod ways;

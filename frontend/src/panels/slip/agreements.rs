@@ -204,7 +204,7 @@ fn choice(item: Item) -> Option<Choice> {
         Item::Wall(id) => Some(Choice::Wall(id)),
         Item::Joists(id) => Some(Choice::Level(id)),
         Item::Closet => Some(Choice::Closet),
-        Item::Date => None,
+        Item::Date | Item::Job => None,
     }
 }
 

@@ -1,0 +1,33 @@
+//! Story: the program stops by a fault of its own; what is safe is said, and the plan goes out as a file.
+
+use borewright_core::file;
+use borewright_tests::{Page, Size};
+
+/// A browser that makes no more elements, which nothing on the page can go on without.
+const BREAK: &str = "const no = () => { throw new Error('no more elements') };
+    Document.prototype.createElement = no;
+    Document.prototype.createElementNS = no;
+    Node.prototype.cloneNode = no;";
+
+#[test]
+#[ignore = "needs the served page: cargo verify"]
+fn a_program_that_stops_says_what_is_safe_and_hands_out_the_plan() {
+    let page = Page::open("stops", Size::Desk);
+    page.button("Drops").tap();
+    page.tap_at(page.labelled("Sheet").at(0.3155, 0.608));
+    page.button("23 drops");
+    page.see("kept on this device");
+    page.expect_error("panicked");
+    page.expect_error("unreachable");
+    page.run(BREAK);
+    page.labelled("Job: Quince House, plot 9").tap();
+    page.see("Borewright has stopped");
+    page.see("The plan is kept on this device as it was before that.");
+    page.picture();
+    let saved = page.download(|page| page.role("link", "Save the plan to a file").tap());
+    let opened = file::read(&std::fs::read(saved).unwrap()).unwrap();
+    assert!(opened.losses.is_empty());
+    assert_eq!(opened.plan.drops.len(), 23);
+    page.reload();
+    page.button("23 drops");
+}
