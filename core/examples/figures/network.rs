@@ -151,12 +151,16 @@ fn print_bounds(networks: &[Network]) {
         restarts: 300,
     };
     let how = "5 invented houses of 40 cables, bores for 12";
-    let asked: [(_, _, &dyn Fn(&Network) -> f64); 2] = [
-        ("", ", 300 restarts and rounds", &|n| under(n, short, 300)),
-        (" of the worker", "", &|n| worker_under(n)),
+    let short: Vec<f64> = networks.iter().map(|n| under(n, short, 300)).collect();
+    let asked = [
+        ("", ", 300 restarts and rounds", short),
+        (
+            " of the worker",
+            "",
+            networks.iter().map(worker_under).collect(),
+        ),
     ];
-    for (name, budget, under) in asked {
-        let gaps: Vec<f64> = networks.iter().map(under).collect();
+    for (name, budget, gaps) in asked {
         let how = format!("{how}{budget}");
         for (which, gap) in [("mean", mean(&gaps)), ("worst", most(&gaps))] {
             let name = format!("routing bound{name} under the cost, {which}");
