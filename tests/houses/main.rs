@@ -1,5 +1,5 @@
 //! Houses against counts made by hand, the path of every cable worked out beside the check (`a`, `b`,
-//! `c`), and their holes (`holes`, `holes_b`, `tape`); how near their ways are to the best (`gaps`); that neither
+//! `c`), and their holes (`holes`, `holes_b`, `tape`, `whereabouts`); how near their ways are to the best (`gaps`); that neither
 //! the order of drawing (`order`) nor the place on the sheet (`moved`, `mirrored`, `askew`) decides anything; what changes do
 //! to every list (`changes`); designs of a drag's frames (`again`) and of the moment after an edit (`live`);
 //! what stands in the way (`obstacles`, `places`);
@@ -27,6 +27,7 @@ mod order;
 mod places;
 mod solid;
 mod tape;
+mod whereabouts;
 mod why;
 
 use borewright_core::design::Design;

@@ -206,7 +206,7 @@ fn rows(design: &Design, is_meant: impl Fn(&DrillRow) -> bool) -> Vec<&DrillRow>
         .collect()
 }
 
-/// "5 studs: 3/4 in at 30 in AFF, 5 nail plates; W4, studs 9 to 13, 9' 5\" from its left end".
+/// "5 studs: 3/4 in hole, 30 in AFF, 5 nail plates; W4, studs 9 to 13 from its W2 end".
 fn hole_words(plan: &Plan, row: &DrillRow) -> String {
     let mut words = format!(
         "{}: {} hole, {}",

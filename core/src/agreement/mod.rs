@@ -94,7 +94,11 @@ mod tests {
             if let Some((_, wall)) = bears.filter(|(_, wall)| wall.role.is_bearing()) {
                 let matter = matters.iter().find(|m| m.item == Item::Wall(wall.id));
                 let said = matter.unwrap().says.iter();
-                assert_eq!(said.filter(|line| line.ends_with(&row.location)).count(), 1);
+                let is_its = |line: &&String| {
+                    line.ends_with(&row.location)
+                        && line.contains(&format!(" hole, {}", row.height))
+                };
+                assert_eq!(said.filter(is_its).count(), 1);
             }
         }
         assert!(items.contains(&Item::Closet));

@@ -4,18 +4,24 @@ use crate::framing::{Framing, SpaceKind};
 use crate::plan::{JoistKind, Plan};
 use crate::route::{Crossing, Member};
 
-/// What is bored: "5 studs", "top plates", "corner".
-pub fn what_name(member: &Member, members: u32) -> String {
+/// What is bored: "5 studs", "top plates", "8 joists, crawl space".
+pub fn what_name(framing: &Framing, member: &Member, members: u32) -> String {
+    let among = |one: &str, space: usize| {
+        let name = framing
+            .spaces
+            .get(space)
+            .map_or("", |space| space.kind.name());
+        let many = if members == 1 { "" } else { "s" };
+        format!("{members} {one}{many}, {name}")
+    };
     match member {
         Member::Studs(_) if members == 1 => String::from("1 stud"),
         Member::Studs(_) => format!("{members} studs"),
         Member::Corner { count, .. } => format!("corner, {count} studs"),
         Member::TopPlates(_) => String::from("top plates"),
         Member::BottomPlates(_) => String::from("bottom plate and floor"),
-        Member::Joist { .. } if members == 1 => String::from("1 joist"),
-        Member::Joist { .. } => format!("{members} joists"),
-        Member::Web { .. } if members == 1 => String::from("1 I-joist web"),
-        Member::Web { .. } => format!("{members} I-joist webs"),
+        Member::Joist { space } => among("joist", *space),
+        Member::Web { space } => among("I-joist web", *space),
         Member::Sheathing => String::from("outside wall"),
         Member::Soffit => String::from("soffit"),
     }

@@ -14,12 +14,14 @@ mod offer;
 mod place;
 mod row;
 mod steel;
+mod whereabouts;
 
 pub use joist::{from_joist, in_joists};
 pub use limit::{Limit, limit, rules_of};
 pub use member::{member_name, what_name};
 pub use place::{Close, in_the_way, near_cuts, too_close};
 pub use row::{DrillRow, drill_list};
+pub use whereabouts::{Across, Along, Face, Past, Whereabouts, Which, of_closet};
 
 use crate::framing::Framing;
 use crate::plan::{CableId, Plan};

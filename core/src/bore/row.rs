@@ -1,7 +1,7 @@
 //! The drill list: straight rows of bores as one line each.
 
-use super::{Bore, member_name, what_name};
-use crate::framing::{Framing, WallFraming};
+use super::{Bore, Whereabouts, member_name, what_name};
+use crate::framing::Framing;
 use crate::plan::{CableId, LevelId, Plan, WallId};
 use crate::route::{Crossing, Member, Ways};
 use crate::units::{Mm, Size};
@@ -19,9 +19,11 @@ pub struct DrillRow {
     pub bores: Vec<usize>,
     /// Members bored, over all of them.
     pub members: u32,
-    /// What is bored: "5 studs", "top plates", "corner, 3 studs", "outside wall".
+    /// What is bored: "5 studs", "top plates", "corner, 3 studs", "8 joists, crawl space".
     pub what: String,
-    /// Where: "W6, studs 9 to 13", "W6, 9' 5\" from its W4 end".
+    /// Where it is; `None` where its wall or space is not framed.
+    pub whereabouts: Option<Whereabouts>,
+    /// The same in words, without the height: "W6, studs 9 to 13 from its W4 end".
     pub location: String,
     /// The member: "bearing 2x6", "sawn joist 9-1/4 in".
     pub member: String,
@@ -66,6 +68,7 @@ impl DrillRow {
             bores: vec![place],
             members: bore.members,
             what: String::new(),
+            whereabouts: None,
             location: String::new(),
             member: member_name(plan, framing, crossing),
             bit: bore.bit,
@@ -88,23 +91,16 @@ impl DrillRow {
     }
 
     fn name(&mut self, plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) {
-        let crossings: Vec<&Crossing> = self
-            .bores
-            .iter()
-            .map(|place| &ways.crossings[bores[*place].crossing])
-            .collect();
-        let Some((first, bore)) = crossings
-            .first()
-            .zip(self.bores.first().map(|b| &bores[*b]))
-        else {
+        let Some(bore) = self.bores.first().map(|place| &bores[*place]) else {
             return;
         };
-        self.what = what_name(&first.member, self.members);
+        let first = &ways.crossings[bore.crossing];
+        self.what = what_name(framing, &first.member, self.members);
         self.height = height_words(plan, first, bore);
-        self.location = match first.wall.and_then(|wall| framing.wall(wall)) {
-            Some(wall) => wall_words(plan, wall, &crossings, bore),
-            None => space_words(plan, framing, first),
-        };
+        let row: Vec<&Bore> = self.bores.iter().map(|place| &bores[*place]).collect();
+        self.whereabouts = Whereabouts::of(plan, framing, ways, &row);
+        let words = |place: &Whereabouts| place.words(plan, framing);
+        self.location = self.whereabouts.as_ref().map_or_else(String::new, words);
     }
 }
 
@@ -114,47 +110,4 @@ fn height_words(plan: &Plan, crossing: &Crossing, bore: &Bore) -> String {
         Member::Joist { .. } | Member::Web { .. } => String::from("mid-depth"),
         _ => format!("{} AFF", plan.units.height(Mm::rounded(bore.height))),
     }
-}
-
-fn wall_words(plan: &Plan, wall: &WallFraming, crossings: &[&Crossing], bore: &Bore) -> String {
-    let label = plan
-        .wall(wall.wall)
-        .map_or(String::new(), |(_, wall)| wall.label());
-    let numbers: Vec<u32> = crossings
-        .iter()
-        .filter_map(|crossing| match &crossing.member {
-            Member::Studs(studs) => Some(studs),
-            _ => None,
-        })
-        .flatten()
-        .filter_map(|stud| wall.studs.get(*stud).map(|stud| stud.number))
-        .filter(|number| *number > 0)
-        .collect();
-    let from = wall.distance_words(plan.units, bore.offset);
-    match (numbers.iter().min(), numbers.iter().max()) {
-        (Some(first), Some(last)) if first == last => format!("{label}, stud {first}, {from}"),
-        (Some(first), Some(last)) => format!("{label}, studs {first} to {last}, {from}"),
-        _ => format!("{label}, {from}"),
-    }
-}
-
-fn space_words(plan: &Plan, framing: &Framing, crossing: &Crossing) -> String {
-    let (Member::Joist { space } | Member::Web { space }) = crossing.member else {
-        return String::new();
-    };
-    let Some(space) = framing.spaces.get(space) else {
-        return String::new();
-    };
-    // Told from the left or the top of the sheet, whichever side the joists are laid out from.
-    let sideways = space.along.x.abs() > space.along.y.abs();
-    let (side, ahead) = match sideways {
-        true => ("left side", space.along.x),
-        false => ("side at the top of the sheet", space.along.y),
-    };
-    let ahead = if ahead < 0.0 { -1.0 } else { 1.0 };
-    let corners = space.outline.loops.iter().flatten();
-    let reached = corners.map(|corner| ahead * space.along_of(*corner));
-    let distance = ahead * crossing.offset - reached.fold(f64::INFINITY, f64::min);
-    let distance = plan.units.position(Mm::rounded(distance.max(0.0)));
-    format!("{}, {distance} from the house's {side}", space.kind.name())
 }

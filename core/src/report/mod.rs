@@ -5,6 +5,7 @@
 //! worked out. The same plan gives the same text on every machine.
 
 pub mod csv;
+mod place;
 mod site;
 
 use serde_json::{Value, json};
@@ -81,6 +82,7 @@ fn drill_list(plan: &Plan, design: &Design) -> Vec<Value> {
             "level": plan.level(row.level).map_or("?", |level| level.name.as_str()),
             "what": row.what,
             "where": row.location,
+            "place": row.whereabouts.as_ref().map(place::coordinates),
             "member": row.member,
             "members": row.members,
             "bit_mm": millimetres(row.bit.0),

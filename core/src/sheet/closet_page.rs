@@ -1,14 +1,17 @@
 //! The closet sheet: which cable lands on which port, and the slack at both ends.
 
+use super::elevation_page::seen_from;
 use super::pull_page::destination;
 use super::table::{Cell, Line, Table, centred, column, figures};
 use super::{Draft, Kind, Paper, list};
+use crate::bore;
+use crate::design::Design;
 use crate::framing::closet_room;
-use crate::plan::Plan;
+use crate::plan::{ClosetPlace, Plan};
 use crate::schedule::{Port, ports};
 
 /// The closet sheet's pages.
-pub(super) fn pages(plan: &Plan, paper: &Paper) -> Vec<Draft> {
+pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
     let ports = ports(plan);
     let heading = list::Heading {
         kind: Kind::Closet,
@@ -17,7 +20,10 @@ pub(super) fn pages(plan: &Plan, paper: &Paper) -> Vec<Draft> {
         name: String::from("Closet sheet"),
         corner: String::from("Closet"),
     };
-    let mut lines = Vec::new();
+    let mut lines: Vec<Line> = panel_words(plan, design)
+        .map(Line::Break)
+        .into_iter()
+        .collect();
     let mut kind = None;
     for port in &ports {
         if kind != Some(port.kind) {
@@ -69,6 +75,19 @@ fn cells(plan: &Plan, port: &Port) -> Vec<Cell> {
         Cell::Tick,
         Cell::Blank,
     ]
+}
+
+/// "Panel: W7, stud 3 from its W6 end, 7\" past its far face, on the side of Utility"; `None` where it
+/// hangs on no wall.
+fn panel_words(plan: &Plan, design: &Design) -> Option<String> {
+    let closet = plan.closet?;
+    let ClosetPlace::Wall { side, .. } = closet.place else {
+        return None;
+    };
+    let along = bore::of_closet(plan, &design.framing)?.words(plan, &design.framing);
+    let (level, wall) = plan.wall(closet.on_wall()?)?;
+    let side = seen_from(level, wall, side);
+    Some(format!("Panel: {along}, on the side of {side}"))
 }
 
 /// Where the closet is, how cable enters, and how many ports want power.

@@ -1,7 +1,7 @@
 //! The drill list: one row a straight row of bores, with boxes to tick; under it every cable of a
 //! trunk, and why the bundle was split or got steel.
 
-use super::table::{Cell, Line, Table, centred, column, figures};
+use super::table::{Cell, Line, Table, centred, column};
 use super::{Draft, Kind, Paper, list};
 use crate::bore::DrillRow;
 use crate::design::Design;
@@ -16,7 +16,7 @@ pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
         kind: Kind::DrillList,
         title: String::from("Drill list"),
         subtitle: String::from(
-            "Bores in one row share a number. Heights above the finished floor (AFF) to the centre. Centre every bore in its member.",
+            "Studs and joists are counted, from the face or end named; distances run from that face to the middle of the bore. Heights are above the underside of the bottom plate (AFF).",
         ),
         name: String::from("Drill list"),
         corner: String::from("Drill"),
@@ -42,13 +42,12 @@ fn table(plan: &Plan, design: &Design) -> Table {
     Table {
         columns: vec![
             column("No.", 11.0, 0.0),
-            column("what", 18.0, 0.6),
-            column("where", 42.0, 2.0),
-            column("member", 27.5, 1.0),
+            column("what", 21.0, 0.0),
+            column("where", 50.0, 1.0),
+            column("member", 27.5, 0.0),
             column("bit", 22.0, 0.0),
-            column("height", 19.5, 0.2),
-            column("cables through", 24.0, 1.0),
-            figures("fill", 12.0),
+            column("height", 19.5, 0.0),
+            column("cables through", 24.0, 0.0),
             centred("steel plates", 12.5),
             centred("seals, ties", 12.0),
             centred("drilled", 14.0),
@@ -96,7 +95,6 @@ fn cells(plan: &Plan, row: &DrillRow) -> Vec<Cell> {
         Cell::Id(plan.units.size(row.bit)),
         Cell::Text(row.height.clone()),
         cables,
-        Cell::Text(format!("{:.0} %", row.fill * 100.0)),
         count(row.nail_plates),
         seals_and_ties(row),
         Cell::Tick,
@@ -128,7 +126,8 @@ mod tests {
             wall: None,
             bores: Vec::new(),
             members: 9,
-            what: String::from("9 I-joist webs"),
+            what: String::from("9 I-joist webs, floor"),
+            whereabouts: None,
             location: location.to_string(),
             member: member.to_string(),
             bit: crate::units::Size::inches(1.375),
@@ -152,16 +151,20 @@ mod tests {
         };
         let rows = [
             row(
-                "floor, 17' 10-1/4\" from the house's left side",
+                "joists 12 to 18 from W14, 17' 10-13/16\" in from outside of W12",
                 "I-joist 11-7/8 in, maker's chart",
             ),
             row(
-                "W12, studs 10 to 13, 15' 3-11/16\" from its W14 end",
+                "W12, studs 10 to 13 from its W14 end: jack, jack, king, stud",
                 "exterior 2x6",
             ),
             row(
-                "W12, 15' 3-11/16\" from its free end",
+                "W12, stud 27 from its W11 end, 14-13/16\" past its far face",
                 "sawn joist 9-1/4 in",
+            ),
+            row(
+                "W7 after stud 10 from its W1 end to W6 after stud 9 from its W4 end",
+                "bearing 2x4",
             ),
         ];
         for size in crate::sheet::Size::ALL {

@@ -170,7 +170,7 @@ fn head(
 }
 
 /// What lies on a side of a wall's middle: a room by its name, else "inside" or "outside".
-fn seen_from(level: &Level, wall: &Wall, side: Side) -> String {
+pub(super) fn seen_from(level: &Level, wall: &Wall, side: Side) -> String {
     let aside = side.sign() * (wall.width().0 / 2.0 + 300.0);
     let at = wall.line().map(|line| line.at(line.length / 2.0, aside));
     let outline = crate::framing::Outline::of(level);

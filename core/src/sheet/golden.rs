@@ -53,7 +53,7 @@ pub(super) fn by_hand(plan: &Plan) -> Design {
     let mut thick = row(
         2,
         "top plates",
-        "W6, 3' 4\" from its W2 end",
+        "W6, stud 3 from its W2 end, 7-1/4\" past its far face",
         1.5,
         "centred",
     );
@@ -62,7 +62,7 @@ pub(super) fn by_hand(plan: &Plan) -> Design {
     let studs = row(
         1,
         "5 studs",
-        "W6, studs 5 to 9, 5' 3-1/4\" from its W4 end",
+        "W6, studs 5 to 9 from its W4 end",
         0.625,
         "24 in AFF",
     );
@@ -109,6 +109,7 @@ fn row(number: u32, what: &str, location: &str, bit: f64, height: &str) -> Drill
         bores: Vec::new(),
         members: 1,
         what: what.to_string(),
+        whereabouts: None,
         location: location.to_string(),
         member: String::from("partition 2x4"),
         bit: Bit::inches(bit),

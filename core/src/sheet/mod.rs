@@ -145,7 +145,7 @@ fn drafts(plan: &Plan, design: &Design, paper: &Paper, link: Option<&str>) -> Ve
     drafts.extend(drill_page::pages(plan, design, paper));
     drafts.extend(section_page::pages(plan, design, paper));
     drafts.extend(pull_page::pages(plan, design, paper));
-    drafts.extend(closet_page::pages(plan, paper));
+    drafts.extend(closet_page::pages(plan, design, paper));
     drafts.extend(protection_page::pages(plan, design, paper));
     drafts.extend(room_page::trim_pages(plan, design, paper));
     drafts.extend(test_page::pages(plan, design, paper));

@@ -7,12 +7,14 @@ mod measure;
 mod wiring;
 mod wood;
 
+use std::cmp::Ordering;
+
 use super::labels::{ANYWHERE, Label, Run, place};
 use super::obstacles::Obstacles;
 use super::{About, Ink, Item, Picture, Shape, Type};
 use crate::design::Design;
 use crate::framing::WallFraming;
-use crate::plan::{Level, Place, Plan, Side, Wall, WallId};
+use crate::plan::{ClosetPlace, Level, Place, Plan, Side, Wall, WallId};
 use crate::shape::Pos;
 
 /// Thickness of plates, millimetres.
@@ -54,8 +56,13 @@ pub fn elevation(
     view.picture
 }
 
-/// The side a wall is best seen from: the one with more boxes on it; the right one if even.
+/// The side a wall is best seen from: the one with more boxes on it, the panel among them; the
+/// panel's if even, else the right one.
 pub fn best_side(plan: &Plan, wall: WallId) -> Side {
+    let panel = plan.closet.and_then(|closet| match closet.place {
+        ClosetPlace::Wall { wall: w, side, .. } if w == wall => Some(side),
+        _ => None,
+    });
     let on = |side: Side| {
         let here = plan.drops.iter().filter(|drop| match drop.place {
             Place::Wall {
@@ -63,11 +70,12 @@ pub fn best_side(plan: &Plan, wall: WallId) -> Side {
             } => w == wall && s == side,
             _ => false,
         });
-        here.count()
+        here.count() + usize::from(panel == Some(side))
     };
-    match on(Side::Left) > on(Side::Right) {
-        true => Side::Left,
-        false => Side::Right,
+    match on(Side::Left).cmp(&on(Side::Right)) {
+        Ordering::Greater => Side::Left,
+        Ordering::Less => Side::Right,
+        Ordering::Equal => panel.unwrap_or(Side::Right),
     }
 }
 

@@ -86,7 +86,8 @@ impl View<'_> {
             .plan
             .closet
             .filter(|closet| closet.on_wall() == Some(self.wall.id));
-        let Some((closet, ClosetPlace::Wall { offset, .. })) = closet.map(|c| (c, c.place)) else {
+        let Some((closet, ClosetPlace::Wall { offset, side, .. })) = closet.map(|c| (c, c.place))
+        else {
             return;
         };
         let spot = symbols::Spot {
@@ -99,10 +100,14 @@ impl View<'_> {
         let room = Rect::around(self.paper(spot.at), 2.0 * reach, 2.0 * reach);
         self.obstacles.add_box(room);
         let height = self.plan.units.height(closet.panel_height);
-        let forms = vec![vec![Run::bold(
-            format!("closet, {height}"),
-            self.sizes.body,
-        )]];
+        let behind = if side == self.from {
+            ""
+        } else {
+            ", other side"
+        };
+        let words = format!("closet, {height}{behind}");
+        let forms = vec![vec![Run::bold(words, self.sizes.body)]];
+        self.dimensions.push(offset.f64());
         self.label(spot.at, reach + 0.2, forms, Ink::DropName, About::Closet);
     }
 

@@ -1,0 +1,189 @@
+//! Places among joists: counted from the outside of a wall, and so far in along them.
+
+use super::{Across, Along, Face, Whereabouts, Which};
+use crate::bore::Bore;
+use crate::framing::{Framing, Space};
+use crate::plan::{Level, Lumber, Plan, Role, Wall};
+use crate::route::Ways;
+use crate::shape::{Pos, Segment};
+
+/// A joist this near to flush with the outside of a wall is counted from it, millimetres: a wall on a
+/// border may lie askew by three.
+const FLUSH: f64 = 4.0;
+/// Half of a board, which a joist at the outside is flush with.
+const HALF: f64 = Lumber::THICKNESS.0 / 2.0;
+/// Distances that differ by less are alike, so that a mirror does not tip them, millimetres.
+const ALIKE: f64 = 1.0;
+
+pub(super) fn of(
+    plan: &Plan,
+    framing: &Framing,
+    ways: &Ways,
+    index: usize,
+    row: &[&Bore],
+) -> Option<Whereabouts> {
+    let space = framing.spaces.get(index)?;
+    let crossings = row
+        .iter()
+        .filter_map(|bore| ways.crossings.get(bore.crossing));
+    let mut joists: Vec<usize> = crossings
+        .map(|crossing| joist(space, space.across_of(crossing.at)))
+        .collect();
+    joists.sort_unstable();
+    joists.dedup();
+    let (first, last) = (*joists.first()?, *joists.last()?);
+    let bore = row.first()?;
+    let level = plan.level(ways.crossings.get(bore.crossing)?.level)?;
+    let at = |joist: usize| space.at(bore.offset, middle(space, joist));
+    let (from, distance) = in_from(level, space, at(first))?;
+    Some(Whereabouts {
+        along: Along::Joists {
+            space: index,
+            which: which(level, space, &joists, (at(first), at(last)))?,
+        },
+        across: Across::In { from, distance },
+    })
+}
+
+/// Which joist stands at a coordinate across them.
+fn joist(space: &Space, across: f64) -> usize {
+    let strips = space.strips.iter().enumerate();
+    let off = |place: f64| (place - across).abs();
+    let near = strips.min_by(|a, b| off(a.1.from).total_cmp(&off(b.1.from)));
+    let last = space
+        .strips
+        .last()
+        .map_or(f64::INFINITY, |strip| off(strip.to));
+    near.map_or(0, |(place, strip)| match off(strip.from) <= last {
+        true => place,
+        false => space.strips.len(),
+    })
+}
+
+/// Where a joist's middle is, measured across.
+fn middle(space: &Space, joist: usize) -> f64 {
+    let strip = space.strips.get(joist).map(|strip| strip.from);
+    let last = space.strips.last().map_or(0.0, |strip| strip.to);
+    strip.unwrap_or(last)
+}
+
+/// Joists counted from the side that takes less counting, where one is flush with the first or the
+/// last of them.
+fn which(level: &Level, space: &Space, joists: &[usize], ends: (Pos, Pos)) -> Option<Which> {
+    let count = space.strips.len();
+    let (first, last) = (*joists.first()?, *joists.last()?);
+    let low = outside(level, ends.0, space.across * -1.0);
+    let high = outside(level, ends.1, space.across);
+    let flush = |found: Option<(&Wall, f64)>, joist: usize, edge: usize| {
+        let (wall, distance) = found?;
+        let off = (middle(space, joist) - middle(space, edge)).abs() + HALF - distance;
+        (off.abs() < FLUSH).then_some(wall.id)
+    };
+    let from_low = flush(low, first, 0).map(|wall| (first + 1, wall));
+    let from_high = flush(high, last, count).map(|wall| (count - last + 1, wall));
+    if let Some((number, from)) =
+        from_low.filter(|low| from_high.is_none_or(|high| low.0 <= high.0))
+    {
+        let numbers = joists.iter().map(|joist| (number + joist - first) as u32);
+        let numbers = numbers.collect();
+        return Some(Which::Counted { from, numbers });
+    }
+    if let Some((number, from)) = from_high {
+        let numbers = joists.iter().rev();
+        let numbers = numbers
+            .map(|joist| (number + last - joist) as u32)
+            .collect();
+        return Some(Which::Counted { from, numbers });
+    }
+    let (low, high) = (
+        face(level, ends.0, space.across * -1.0),
+        face(level, ends.1, space.across),
+    );
+    let (from, nearest) = nearer(low, high).or_else(|| end(level, ends.0, space.across))?;
+    let farthest = nearest + middle(space, last) - middle(space, first);
+    Some(Which::Off {
+        from,
+        nearest,
+        farthest,
+    })
+}
+
+/// How far a place is in along the joists, from the nearer outside.
+fn in_from(level: &Level, space: &Space, at: Pos) -> Option<(Face, f64)> {
+    let outside = |way: Pos| outside(level, at, way).map(|(wall, d)| (Face::Outside(wall.id), d));
+    let (back, ahead) = (outside(space.along * -1.0), outside(space.along));
+    nearer(back, ahead)
+        .or_else(|| {
+            nearer(
+                face(level, at, space.along * -1.0),
+                face(level, at, space.along),
+            )
+        })
+        .or_else(|| end(level, at, space.along))
+}
+
+fn nearer(one: Option<(Face, f64)>, other: Option<(Face, f64)>) -> Option<(Face, f64)> {
+    match (one, other) {
+        (Some(one), Some(other)) if other.1 < one.1 - ALIKE => Some(other),
+        (one, other) => one.or(other),
+    }
+}
+
+/// The outside wall first met from a place on a way, and how far its outside is.
+fn outside(level: &Level, at: Pos, way: Pos) -> Option<(&Wall, f64)> {
+    let exterior = level
+        .walls
+        .iter()
+        .filter(|wall| wall.role == Role::Exterior);
+    let met = exterior.filter_map(|wall| {
+        let met = Met::of(wall, at, way)?;
+        (met.within && met.middle > -met.half).then_some((wall, met.middle + met.half))
+    });
+    met.min_by(|a, b| a.1.total_cmp(&b.1))
+}
+
+/// The near face of the first wall of any kind on a way, or else the far face of the nearest one whose
+/// line the way meets.
+fn face(level: &Level, at: Pos, way: Pos) -> Option<(Face, f64)> {
+    let met = || {
+        let walls = level.walls.iter();
+        let met = walls.filter_map(|wall| Some((wall.id, Met::of(wall, at, way)?)));
+        met.filter(|(_, met)| met.middle > -met.half)
+    };
+    let clear = met().filter(|(_, met)| met.within && met.middle >= met.half);
+    let near = clear.map(|(wall, met)| (Face::Near(wall), met.middle - met.half));
+    let line = met().map(|(wall, met)| (Face::Line(wall), met.middle + met.half));
+    let first = |a: &(Face, f64), b: &(Face, f64)| a.1.total_cmp(&b.1);
+    near.min_by(first).or_else(|| line.min_by(first))
+}
+
+/// The nearest end of a wall, measured along a way that no wall crosses.
+fn end(level: &Level, at: Pos, way: Pos) -> Option<(Face, f64)> {
+    let walls = level.walls.iter();
+    let ends = walls.flat_map(|wall| [(wall.id, wall.from), (wall.id, wall.to)]);
+    let off = ends.map(|(wall, end)| (Face::End(wall), (end.pos() - at).dot(way).abs()));
+    off.min_by(|a, b| a.1.total_cmp(&b.1))
+}
+
+/// Where a way from a place meets the middle of a wall.
+struct Met {
+    /// How far along the way, millimetres.
+    middle: f64,
+    /// Half of what the wall takes up of the way.
+    half: f64,
+    /// Whether it does so between the wall's ends.
+    within: bool,
+}
+
+impl Met {
+    fn of(wall: &Wall, at: Pos, way: Pos) -> Option<Self> {
+        let (line, ray) = (wall.line()?, Segment::between(at, at + way)?);
+        let (middle, on_wall) = ray.crossing(&line)?;
+        let half = wall.width().0 / 2.0;
+        Some(Self {
+            middle,
+            half: half / way.cross(line.along).abs(),
+            within: (-half..=line.length + half).contains(&on_wall),
+        })
+    }
+}
