@@ -10,7 +10,7 @@ use crate::browser::files;
 use crate::drawing::Sheet;
 use crate::hooks::{
     stand_by, use_desk, use_drawn, use_improving, use_keeping, use_keys, use_opening, use_paste,
-    use_rehearsal, use_squaring, use_start,
+    use_rehearsal, use_squaring, use_start, use_unkept, use_windows,
 };
 use crate::panels::{
     Corners, Displacing, Jobs, Reading, Saying, Shelf, SitePage, SiteSides, Skips, Slip, Steps,

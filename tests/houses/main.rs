@@ -2,7 +2,7 @@
 //! `c`), and their holes (`holes`, `holes_b`, `tape`, `whereabouts`); how near their ways are to the best (`gaps`); that neither
 //! the order of drawing (`order`) nor the place on the sheet (`moved`, `mirrored`, `askew`) decides anything; what changes do
 //! to every list (`changes`); designs of a drag's frames (`again`) and of the moment after an edit (`live`);
-//! what stands in the way (`obstacles`, `places`);
+//! what stands in the way (`obstacles`, `places`), where boxes hang (`boxes`), why a way is as it is (`why`);
 //! and that no two members are in one another (`solid`).
 
 #![expect(clippy::unwrap_used, reason = "a test may stop at the first surprise")]

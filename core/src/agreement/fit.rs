@@ -25,11 +25,7 @@ impl Fit {
         if let Digest::Earlier(_) = reply.version {
             return Self::Earlier;
         }
-        let versions = [
-            link::version(plan),
-            link::version(&link::without_names(plan)),
-        ];
-        let is_this = versions.contains(&reply.version);
+        let is_this = answers_as_it_stands(plan, reply);
         // Houses of one street are alike down to the last box: only the name tells them apart.
         let is_this_job = is_this || reply.job == plan.title;
         match fits {
@@ -70,6 +66,12 @@ impl Fit {
             ),
         }
     }
+}
+
+/// Whether a reply was made to a plan as it stands, by a link with its names or without.
+pub fn answers_as_it_stands(plan: &Plan, reply: &Reply) -> bool {
+    reply.version == link::version(plan)
+        || reply.version == link::version(&link::without_names(plan))
 }
 
 /// "Quince House, version BCDF-GHJK-LMNP".

@@ -2,9 +2,8 @@
 
 use std::rc::Rc;
 
-use super::session::first_level;
-use super::{Draft, Hand, Notice, Session, Step, Tool};
-use crate::design::Design;
+use super::{Draft, Notice, Session, Step, Tool};
+use crate::file::job::Moment;
 use crate::plan::edit::Edit;
 use crate::plan::{Plan, Wall};
 use crate::shape::Point;
@@ -130,31 +129,7 @@ impl Session {
         next.telling(format!("The job is as it was at “{name}”."))
     }
 
-    /// After a new plan was started, in the units that were in use; the one before comes back by
-    /// undo.
-    pub(super) fn started_anew(self) -> Session {
-        let units = Edit::SetUnits(self.plan.units);
-        let plan = Plan::new().apply(&units).unwrap_or_default();
-        self.replaced(Rc::new(plan), String::from("started a new plan"))
-    }
-
-    /// A plan that came by link is not one's own and does not come back by undo.
-    fn replaced(mut self, plan: Rc<Plan>, words: String) -> Session {
-        if self.read_only {
-            return Session::of(plan);
-        }
-        // The ways on the table are those of another job.
-        if self.settled.of(&plan).is_none() {
-            self.keep(&plan, &Rc::new(Design::of(&plan)));
-        }
-        self.put(Rc::clone(&plan), words);
-        self.level = first_level(&plan);
-        self.chosen = None;
-        self.hand = Hand::suited(&self.design);
-        self.entering(Step::of(&plan))
-    }
-
-    /// After a plan that came by link was made one's own.
+    /// After a plan that was looked at was made one's own: a job of its own, whose history begins here.
     pub(super) fn taken_over(mut self) -> Session {
         if self.read_only {
             self.read_only = false;
@@ -200,7 +175,7 @@ impl Session {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::design::Effort;
+    use crate::design::{Design, Effort};
     use crate::desk::trial::Trial;
     use crate::desk::{Choice, Intent, NoticeKind};
     use crate::plan::edit::Note;
@@ -275,14 +250,6 @@ mod tests {
         let late = first.after(&Intent::Edit(Edit::NextRevision)).after(&home);
         assert_eq!(late.design.effort, Effort::Live);
         assert!(Rc::ptr_eq(&late.after(&Intent::Undo).design, &long));
-    }
-
-    #[test]
-    fn another_job_does_not_begin_with_the_ways_of_the_one_before() {
-        let house = Rc::new(crate::picture::sample::house());
-        let other = Session::of(crate::plan::edit::sample::plan(3, 40));
-        let opened = other.after(&Intent::Open(Rc::clone(&house)));
-        assert_eq!(*opened.design, Design::of(&house));
     }
 
     #[test]

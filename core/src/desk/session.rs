@@ -5,7 +5,7 @@ use std::rc::Rc;
 use super::gestures::BeforeDrag;
 use super::position::{bore_position, position};
 use super::settled::Settled;
-use super::{Choice, Draft, Hand, History, Intent, Notice, Snap, Step, Tool};
+use super::{Choice, Draft, Hand, Intent, Notice, Snap, Step, Tool};
 use crate::design::Design;
 use crate::file::job::{History, Moment};
 use crate::framing::LevelFraming;

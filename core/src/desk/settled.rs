@@ -41,7 +41,11 @@ impl Settled {
     fn place(&self, plan: &Rc<Plan>) -> Option<usize> {
         let mut known = self.0.iter();
         let same = known.rposition(|(known, _)| Rc::ptr_eq(known, plan));
-        same.or_else(|| self.0.iter().rposition(|(known, _)| known.is_built_as(plan)))
+        same.or_else(|| {
+            self.0
+                .iter()
+                .rposition(|(known, _)| known.is_built_as(plan))
+        })
     }
 }
 

@@ -52,6 +52,9 @@ const RESTARTS: u32 = 4;
 /// Ways sought from nothing are clearly better than those kept when they save one part in so many.
 const CLEARLY: u64 = 200;
 
+/// A minute in the router's unit.
+const UNIT: u64 = 1000;
+
 /// A plan's routing problem, ready to be solved with more or less effort.
 pub struct Routing<'p> {
     plan: &'p Plan,

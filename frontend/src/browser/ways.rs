@@ -56,7 +56,10 @@ async fn names(store: &Store) -> Result<Vec<String>, Error> {
 
 async fn open() -> Result<Rexie, Error> {
     let builder = Rexie::builder(DATA_BASE).version(1);
-    builder.add_object_store(ObjectStore::new(WAYS)).build().await
+    builder
+        .add_object_store(ObjectStore::new(WAYS))
+        .build()
+        .await
 }
 
 #[cfg(all(test, target_family = "wasm"))]

@@ -28,7 +28,7 @@ pub fn use_example() -> Callback<Example> {
             let plan = example.plan().await;
             dispatcher.dispatch(Act::Wait(None));
             dispatcher.dispatch(match plan {
-                Some(plan) => Act::Begin(Box::new(Begun::loose(laid_out(plan)))),
+                Some(plan) => Act::Begin(Box::new(Begun::loose(laid_out(plan).await))),
                 None => Act::Say(Notice::refused(NOT_FETCHED, None)),
             });
         });

@@ -1,8 +1,8 @@
 //! What is done with the jobs on this device: open, begin, copy, rename, set aside, delete.
 
+use borewright_core::agreement::answers_as_it_stands;
 use borewright_core::desk::{Intent, Notice, Session};
 use borewright_core::file::job::{Entry, Job, Standing};
-use borewright_core::file::link;
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{Plan, Reply};
 use borewright_core::units::Units;
@@ -59,7 +59,8 @@ async fn open_as(
         None => Place::Elsewhere(id.into()),
     };
     jobs::note_last(id);
-    let begun = clock::measured("design", || Begun::job(job, place));
+    let session = laid_out(job.plan.clone()).await;
+    let begun = Begun::job(job, session, place);
     dispatcher.dispatch(Act::Begin(Box::new(begun)));
     say_losses(dispatcher, &losses);
     // By then it has been drawn.
@@ -124,7 +125,7 @@ pub async fn open_answered(reply: &Reply, dispatcher: &Dispatcher) -> Result<boo
         let Ok(job) = jobs::open(&entry.id).await else {
             continue;
         };
-        if link::version(&job.plan) == reply.version {
+        if answers_as_it_stands(&job.plan, reply) {
             open_job(&entry.id, dispatcher).await?;
             // Where another window has it, it is wanted here to take the reply in.
             channel::tell(&News::Asked(entry.id.clone()));
@@ -139,7 +140,7 @@ pub fn begin_new(units: Units, dispatcher: &Dispatcher) {
     let plan = Plan::new()
         .apply(&Edit::SetUnits(units))
         .unwrap_or_default();
-    let begun = Begun::loose(laid_out(plan));
+    let begun = Begun::loose(Session::of(plan));
     dispatcher.dispatch(Act::Begin(Box::new(begun)));
 }
 

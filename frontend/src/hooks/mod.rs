@@ -18,7 +18,9 @@ mod squaring;
 mod standby;
 mod standings;
 mod start;
+mod unkept;
 mod ways;
+mod windows;
 
 pub use awaited::use_awaited;
 pub use beside::use_beside;

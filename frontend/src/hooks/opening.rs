@@ -59,7 +59,7 @@ async fn open(file: File, level: LevelId, dispatcher: Dispatcher) {
             dispatcher.dispatch(wait("Unrolling the drawing"));
             put_drawing(bytes, level, &dispatcher).await
         }
-        Ok(bytes) => put_plan(&bytes, &file.name(), &dispatcher),
+        Ok(bytes) => put_plan(&bytes, &file.name(), &dispatcher).await,
         Err(sentence) => Err(sentence),
     };
     if let Err(sentence) = done {
@@ -87,7 +87,7 @@ async fn put_drawing(
     Ok(())
 }
 
-fn put_plan(bytes: &[u8], name: &str, dispatcher: &Dispatcher) -> Result<(), String> {
+async fn put_plan(bytes: &[u8], name: &str, dispatcher: &Dispatcher) -> Result<(), String> {
     // What is neither a picture nor looks like text of ours was meant as a drawing.
     let meant_as_plan = name.ends_with(".json") || bytes.trim_ascii_start().starts_with(b"{");
     if !meant_as_plan {
@@ -96,7 +96,7 @@ fn put_plan(bytes: &[u8], name: &str, dispatcher: &Dispatcher) -> Result<(), Str
         ));
     }
     let opened = file::read(bytes).map_err(|error| error.to_string())?;
-    let begun = Begun::another(laid_out(opened.plan));
+    let begun = Begun::another(laid_out(opened.plan).await);
     dispatcher.dispatch(Act::Begin(Box::new(begun)));
     say_losses(dispatcher, &opened.losses);
     Ok(())

@@ -2,12 +2,15 @@
 
 use crate::browser::assets;
 use crate::browser::stopped::{Last, remember};
-use crate::state::{Desk, Keeping};
+use crate::state::{Desk, Keeping, Place};
 
 /// Remembers the plan before it is drawn, so that a plan that cannot be drawn is not lost either. One
 /// that cannot even be worked out never lies on the table: then it is the one before it.
 pub fn stand_by(desk: &Desk) {
     let safe = match desk.keeping {
+        _ if matches!(desk.place, Place::Elsewhere(_)) => {
+            "The job is on this device, kept by the window in which it is changed."
+        }
         _ if desk.session.read_only && assets::origin() == "a file" => {
             "The plan is in the page file that you opened, whole."
         }

@@ -10,9 +10,9 @@ use gloo::events::EventListener;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
+use super::jobs::{open_answered, open_last};
 use super::ways;
-use crate::browser::storage::{self, Slot};
-use crate::browser::{address, assets, clock, offline, screen};
+use crate::browser::{address, assets, clock, jobs, offline, screen};
 use crate::demo::Example;
 use crate::state::{Act, Begun, Dispatcher, Keeping};
 
@@ -116,9 +116,9 @@ async fn with_answered(dispatcher: &Dispatcher, reply: &Reply) {
 /// Begins with a job of this device, or with an empty sheet: whoever followed a link that cannot be read
 /// must not take the example for what was sent.
 async fn without_example(dispatcher: &Dispatcher) {
-    match storage::read(Slot::Now).await {
-        Ok(Some(bytes)) => with_kept(dispatcher, &bytes).await,
-        _ => dispatcher.dispatch(Act::Begin(laid_out(Plan::new()).await, Keeping::Nothing)),
+    let opened = open_last(dispatcher).await;
+    if opened != Ok(true) {
+        begin_loose(dispatcher, Plan::new()).await;
     }
     say_trouble(dispatcher, opened);
 }
@@ -128,7 +128,7 @@ async fn without_link(dispatcher: &Dispatcher) {
     let opened = open_last(dispatcher).await;
     if opened != Ok(true) {
         let plan = Example::OneStorey.plan().await;
-        begin_loose(dispatcher, plan.unwrap_or_else(Plan::new));
+        begin_loose(dispatcher, plan.unwrap_or_else(Plan::new)).await;
     }
     say_trouble(dispatcher, opened);
 }
@@ -140,35 +140,15 @@ fn say_trouble(dispatcher: &Dispatcher, opened: Result<bool, String>) {
     }
 }
 
-/// Begins with the bytes kept on this device. Bytes that cannot be read are put aside, not lost.
-async fn with_kept(dispatcher: &Dispatcher, bytes: &[u8]) {
-    match file::read(bytes) {
-        Ok(opened) => {
-            dispatcher.dispatch(Act::Begin(laid_out(opened.plan).await, Keeping::Kept));
-            say_losses(dispatcher, &opened.losses);
-        }
-        Err(error) => {
-            let aside = storage::write(Slot::Unread, bytes).await.is_ok();
-            with_demo(dispatcher).await;
-            let where_ = if aside {
-                " Its bytes are kept: find them under Job."
-            } else {
-                ""
-            };
-            let text = format!("The plan kept on this device could not be read. {error}{where_}");
-            dispatcher.dispatch(Act::Say(Notice::refused(text, None)));
-        }
-    }
-}
-
-async fn with_demo(dispatcher: &Dispatcher) {
-    let plan = Example::OneStorey.plan().await.unwrap_or_else(Plan::new);
-    dispatcher.dispatch(Act::Begin(laid_out(plan).await, Keeping::Nothing));
+async fn begin_loose(dispatcher: &Dispatcher, plan: Plan) {
+    let begun = Begun::loose(laid_out(plan).await);
+    dispatcher.dispatch(Act::Begin(Box::new(begun)));
 }
 
 /// A desk with one's own plan on it, as it was settled before; where this device keeps nothing of that,
 /// how long all that follows from the plan takes is measured.
-async fn laid_out(plan: Plan) -> Session {
+pub async fn laid_out(plan: impl Into<Rc<Plan>>) -> Session {
+    let plan = plan.into();
     match ways::known(&plan).await {
         Some(design) => Session::settled(plan, design),
         None => clock::measured("design", || Session::of(plan)),

@@ -7,6 +7,7 @@ use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 use super::jobs::lock_name;
+use super::start::laid_out;
 use crate::browser::channel::{self, News};
 use crate::browser::{jobs, locks};
 use crate::state::{Act, Begun, Desk, Dispatcher, Place};
@@ -67,7 +68,10 @@ fn hand_on(id: Rc<str>, dispatcher: Dispatcher) -> Ears {
 /// Shows the job as it is on the device now, where it is looked at.
 async fn follow(id: &str, place: Place, dispatcher: &Dispatcher) {
     dispatcher.dispatch(match jobs::open(id).await {
-        Ok(job) => Act::Follow(Box::new(Begun::job(job, place))),
+        Ok(job) => {
+            let session = laid_out(job.plan.clone()).await;
+            Act::Follow(Box::new(Begun::job(job, session, place)))
+        }
         Err(sentence) => Act::Say(Notice::refused(sentence, None)),
     });
 }

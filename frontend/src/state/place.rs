@@ -78,9 +78,8 @@ impl Begun {
         }
     }
 
-    /// A job of this device with its history.
-    pub fn job(job: Job, place: Place) -> Self {
-        let mut session = Session::of(job.plan);
+    /// A job of this device with its history, on a desk with its plan.
+    pub fn job(job: Job, mut session: Session, place: Place) -> Self {
         session.history = job.history;
         session.read_only = matches!(place, Place::Elsewhere(_));
         Self {

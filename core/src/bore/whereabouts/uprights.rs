@@ -61,8 +61,8 @@ fn short(
     height: f64,
     kinds: Vec<StudKind>,
 ) -> Along {
-    let before = wall.studs.iter().enumerate().take(first);
-    let full = before.filter(|(_, stud)| stud.number > 0).last();
+    let mut before = wall.studs.iter().enumerate().take(first);
+    let full = before.rfind(|(_, stud)| stud.number > 0);
     let after = full.map_or(0, |(place, _)| place + 1);
     let stands = |stud: &&Stud| stud.bottom <= height && height <= stud.top;
     let nth = |upright: usize| {
