@@ -2,6 +2,10 @@
 //!
 //! They are only a saving: what cannot be read or written is worked out again, and nobody is told.
 
+use std::pin::pin;
+
+use futures_util::future::{Either, select};
+use gloo::timers::future::TimeoutFuture;
 use js_sys::{Array, Uint8Array};
 use rexie::{Error, ObjectStore, Rexie, Store, TransactionMode};
 use wasm_bindgen::{JsCast, JsValue};
@@ -15,8 +19,19 @@ const NAMES: &str = "names";
 /// So many answers are kept; the one that was kept longest ago goes first.
 const MOST: usize = 40;
 
-/// The bytes kept under a name, if there are any.
+/// Working ways out takes no longer than this many milliseconds in most houses: a storage that does not
+/// answer by then is not waited for.
+const PATIENCE: u32 = 500;
+
+/// The bytes kept under a name, if there are any and they come at once.
 pub async fn read(name: &str) -> Option<Vec<u8>> {
+    match select(pin!(found(name)), TimeoutFuture::new(PATIENCE)).await {
+        Either::Left((found, _)) => found,
+        Either::Right(_) => None,
+    }
+}
+
+async fn found(name: &str) -> Option<Vec<u8>> {
     let base = open().await.ok()?;
     let held = base.transaction(&[WAYS], TransactionMode::ReadOnly).ok()?;
     let found = held.store(WAYS).ok()?.get(name.into()).await.ok()??;
