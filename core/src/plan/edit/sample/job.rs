@@ -105,11 +105,12 @@ impl Dice {
 
     pub(super) fn reply(&mut self) -> Reply {
         let answers = (0..self.below(6)).map(|_| self.answer()).collect();
+        let name = self.text();
         Reply {
-            name: self.text(),
+            job: format!("Plot of {name}"),
+            name,
             date: self.text(),
             revision: self.below(9) as u32,
-            job: self.text(),
             version: self.digest(),
             answers,
         }
@@ -117,7 +118,7 @@ impl Dice {
 
     fn digest(&mut self) -> Digest {
         let roll = self.roll();
-        match self.chance(3) {
+        match roll.is_multiple_of(3) {
             true => Digest::Earlier(roll as u32),
             false => Digest::of(&roll.to_le_bytes()),
         }
