@@ -16,7 +16,7 @@ pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
         kind: Kind::DrillList,
         title: String::from("Drill list"),
         subtitle: String::from(
-            "Studs and joists are counted, from the face or end named; distances run from that face to the middle of the bore. Heights are above the underside of the bottom plate (AFF).",
+            "Places: from the face or end named to the bore's middle. Heights: from under the bottom plate (AFF). Centre every bore.",
         ),
         name: String::from("Drill list"),
         corner: String::from("Drill"),

@@ -187,11 +187,11 @@ fn the_drill_list() {
         Kind::DrillList,
         expect![[r#"
             Drill list | Drill
-            Bores in one row share a number. Heights above the finished floor (AFF) to the centre. Centre every bore in its member. | rev 1
-            No. | what | where | member | bit | height | cables | through | fill | steel | plates | seals, | ties | drilled | plated | sealed
+            Places: from the face or end named to the bore's middle. Heights: from under the bottom plate (AFF). Centre every bore. | rev 1
+            No. | what | where | member | bit | height | cables | through | steel | plates | seals, | ties | drilled | plated | sealed
             Ground
-            1 | 5 studs | W6, studs 5 to 9, 5' 3-1/4" | from its W4 end | partition 2x4 | 5/8 in | 24 in AFF | D1A D1B | 29 % | seal
-            2 | top plates | W6, 3' 4" from its W2 end | partition 2x4 | 1-1/2 in | centred | 20 cables, | below | 29 % | 2 | seal
+            1 | 5 studs | W6, studs 5 to 9 from its W4 end | partition 2x4 | 5/8 in | 24 in AFF | D1A D1B | seal
+            2 | top plates | W6, stud 3 from its W2 end, 7-1/4" | past its far face | partition 2x4 | 1-1/2 in | centred | 20 cables, | below | 2 | seal
             Through it: D1A D1B D2A D2B T3A T3B D4A D4B D5A D5B D6A D6B D7A D7B D8A D8B T9A T9B D10A D10B
             Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and | water behind every bore. Bearing members: ask the builder. No holes in trusses, beams or engineered wood | 9 of 20
             Drill list | without their maker. Local code, builder and licensed trades decide.
