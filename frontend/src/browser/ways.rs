@@ -2,13 +2,12 @@
 //!
 //! They are only a saving: what cannot be read or written is worked out again, and nobody is told.
 
-use std::pin::pin;
-
 use futures_util::future::{Either, select};
 use gloo::timers::future::TimeoutFuture;
 use js_sys::{Array, Uint8Array};
 use rexie::{Error, ObjectStore, Rexie, Store, TransactionMode};
 use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::{JsFuture, future_to_promise};
 
 const DATA_BASE: &str = "borewright-ways";
 const WAYS: &str = "ways";
@@ -19,16 +18,23 @@ const NAMES: &str = "names";
 /// So many answers are kept; the one that was kept longest ago goes first.
 const MOST: usize = 40;
 
-/// Working ways out takes no longer than this many milliseconds in most houses: a storage that does not
-/// answer by then is not waited for.
-const PATIENCE: u32 = 500;
+/// A storage that does not answer within so many milliseconds is not waited for: in most houses the ways
+/// are worked out sooner.
+const PATIENCE: u32 = 1_500;
 
-/// The bytes kept under a name, if there are any and they come at once.
+/// The bytes kept under a name, if there are any and they come in time. Reading goes on where they do not:
+/// what the browser still has to say is heard to the end.
 pub async fn read(name: &str) -> Option<Vec<u8>> {
-    match select(pin!(found(name)), TimeoutFuture::new(PATIENCE)).await {
-        Either::Left((found, _)) => found,
-        Either::Right(_) => None,
-    }
+    let name = name.to_string();
+    let reading = future_to_promise(async move {
+        let bytes = found(&name).await;
+        Ok(bytes.map_or(JsValue::NULL, |bytes| Uint8Array::from(&bytes[..]).into()))
+    });
+    let answer = match select(JsFuture::from(reading), TimeoutFuture::new(PATIENCE)).await {
+        Either::Left((answer, _)) => answer.ok()?,
+        Either::Right(_) => return None,
+    };
+    answer.dyn_ref::<Uint8Array>().map(Uint8Array::to_vec)
 }
 
 async fn found(name: &str) -> Option<Vec<u8>> {
