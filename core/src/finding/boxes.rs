@@ -52,10 +52,7 @@ fn in_wood(plan: &Plan, framing: &Framing, drop: &Drop) -> Option<Finding> {
     };
     let finding = Finding::new(format!("box:{label}"), severity, Subject::Drop(drop.id));
     let finding = finding.says(what, todo).by("common practice, no source");
-    Some(match drop.place.position(plan) {
-        Some(at) => finding.at(drop.level, at),
-        None => finding,
-    })
+    Some(finding.at_drop(plan, drop))
 }
 
 /// "the door of W3".
@@ -136,8 +133,5 @@ fn both(plan: &Plan, one: &Sunk, other: &Sunk) -> Finding {
     let what = format!("The boxes of {a} and {b} are in one place{back}.");
     let todo = "Hang one of them on the other side of the stud, or on the next one.";
     let finding = finding.says(what, todo).by("common practice, no source");
-    match one.drop.place.position(plan) {
-        Some(at) => finding.at(one.drop.level, at),
-        None => finding,
-    }
+    finding.at_drop(plan, one.drop)
 }

@@ -17,7 +17,7 @@ mod ways;
 
 use crate::bore::Bore;
 use crate::framing::Framing;
-use crate::plan::{CableId, DropId, LevelId, OpeningId, Plan, WallId};
+use crate::plan::{CableId, Drop, DropId, LevelId, OpeningId, Plan, WallId};
 use crate::route::Ways;
 use crate::schedule::CutList;
 use crate::shape::Pos;
@@ -141,6 +141,14 @@ impl Finding {
         Self {
             at: Some((level, place)),
             ..self
+        }
+    }
+
+    /// At a drop; nowhere, where that hangs on nothing that is drawn.
+    fn at_drop(self, plan: &Plan, drop: &Drop) -> Self {
+        match drop.place.position(plan) {
+            Some(place) => self.at(drop.level, place),
+            None => self,
         }
     }
 

@@ -53,10 +53,7 @@ fn beside(plan: &Plan, drop: &Drop) -> Option<Finding> {
     );
     let source = rules.rule(rules.power_rule()).source.words();
     let finding = finding.says(words, todo).by(source);
-    Some(match drop.place.position(plan) {
-        Some(at) => finding.at(drop.level, at),
-        None => finding,
-    })
+    Some(finding.at_drop(plan, drop))
 }
 
 /// How far power in a wall is from the outline of a box in the same wall, millimetres; 0 in it.

@@ -59,10 +59,7 @@ fn trouble(plan: &Plan, way: &Way) -> Option<Finding> {
     let finding = finding
         .says(format!("{label}: {}", trouble_words(plan, trouble)), todo)
         .by(source);
-    Some(match drop.place.position(plan) {
-        Some(at) => finding.at(drop.level, at),
-        None => finding,
-    })
+    Some(finding.at_drop(plan, drop))
 }
 
 /// Cables that run beside power nearer or longer than the rules want.
