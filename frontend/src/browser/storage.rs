@@ -7,7 +7,6 @@
 
 use std::cell::{Cell, RefCell};
 use std::future::Future;
-use std::pin::pin;
 use std::rc::Rc;
 
 use futures_util::future::{Either, join, join_all, select};
@@ -15,9 +14,10 @@ use gloo::timers::future::TimeoutFuture;
 use js_sys::{Function, Reflect, Uint8Array};
 use rexie::{Error, KeyRange, ObjectStore, Rexie, Store, Transaction, TransactionMode};
 use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::spawn_local;
 
 const DATA_BASE: &str = "borewright";
-const VERSION: u32 = 2;
+const VERSION: u32 = 3;
 
 /// A storage that does not answer within so many milliseconds is silent.
 const PATIENCE: u32 = 3_000;
@@ -41,15 +41,18 @@ pub enum Table {
     Drawings,
     /// Named points.
     Points,
+    /// Settled ways.
+    Ways,
 }
 
 impl Table {
-    const ALL: [Self; 5] = [
+    const ALL: [Self; 6] = [
         Self::Plans,
         Self::Jobs,
         Self::Journal,
         Self::Drawings,
         Self::Points,
+        Self::Ways,
     ];
 
     fn name(self) -> &'static str {
@@ -59,6 +62,7 @@ impl Table {
             Self::Journal => "journal",
             Self::Drawings => "drawings",
             Self::Points => "points",
+            Self::Ways => "ways",
         }
     }
 }
@@ -105,10 +109,11 @@ pub fn ask_to_last() {
 /// # Errors
 /// One sentence when the storage cannot be read.
 pub async fn read(table: Table, name: &str) -> Result<Option<Vec<u8>>, String> {
-    patient(PATIENCE, async {
+    let name = JsValue::from_str(name);
+    patient(PATIENCE, async move {
         let held = begin(TransactionMode::ReadOnly).await?;
         let store = held.store(table.name()).map_err(sentence)?;
-        let found = store.get(JsValue::from_str(name)).await;
+        let found = store.get(name).await;
         Ok(found.map_err(sentence)?.and_then(bytes_of))
     })
     .await
@@ -127,7 +132,7 @@ pub async fn all(
         Some((from, until)) => Some(range(from, until)?),
         None => None,
     };
-    patient(PATIENCE, async {
+    patient(PATIENCE, async move {
         let held = begin(TransactionMode::ReadOnly).await?;
         let store = held.store(table.name()).map_err(sentence)?;
         let keys = store.get_all_keys(range.clone(), None);
@@ -151,7 +156,8 @@ pub async fn write(orders: &[Order]) -> Result<(), String> {
     };
     let bytes: usize = orders.iter().map(bytes).sum();
     let patience = PATIENCE.saturating_add((bytes / BYTES_A_MILLISECOND) as u32);
-    patient(patience, async {
+    let orders = orders.to_vec();
+    patient(patience, async move {
         let held = begin(TransactionMode::ReadWrite).await?;
         let store = |table: Table| held.store(table.name()).map_err(sentence);
         let stores: Result<Vec<Store>, String> = Table::ALL.into_iter().map(store).collect();
@@ -219,21 +225,27 @@ async fn base() -> Result<Rc<Rexie>, String> {
     Ok(base)
 }
 
-/// Waits for an answer, but not for ever.
-async fn patient<T>(
+/// Waits for an answer, but not for ever. The first one that is late is heard to its end all the same, for
+/// what the browser calls must still be there; of those that follow, all they hold would gather for nothing.
+async fn patient<T: 'static>(
     patience: u32,
-    answer: impl Future<Output = Result<T, String>>,
+    answer: impl Future<Output = Result<T, String>> + 'static,
 ) -> Result<T, String> {
-    let patience = match IS_SILENT.get() {
-        true => AFTER_SILENCE,
-        false => patience,
-    };
-    let answer = match select(pin!(answer), TimeoutFuture::new(patience)).await {
-        Either::Left((answer, _)) => Some(answer),
-        Either::Right(_) => None,
-    };
-    IS_SILENT.set(answer.is_none());
-    answer.unwrap_or_else(|| Err(String::from(SILENT)))
+    let was_silent = IS_SILENT.get();
+    let patience = if was_silent { AFTER_SILENCE } else { patience };
+    match select(Box::pin(answer), TimeoutFuture::new(patience)).await {
+        Either::Left((answer, _)) => {
+            IS_SILENT.set(false);
+            answer
+        }
+        Either::Right((_, late)) => {
+            IS_SILENT.set(true);
+            if !was_silent {
+                spawn_local(async move { drop(late.await) });
+            }
+            Err(String::from(SILENT))
+        }
+    }
 }
 
 fn sentence(error: Error) -> String {
