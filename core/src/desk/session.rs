@@ -100,11 +100,16 @@ impl Session {
 
     /// A desk with a plan that came by link: to look at until it is taken over.
     pub fn shared(plan: impl Into<Rc<Plan>>) -> Self {
+        Self::of(plan).to_look_at()
+    }
+
+    /// The same desk, to look at until its plan is taken over.
+    pub fn to_look_at(self) -> Self {
         Self {
             read_only: true,
             step: Step::Ways,
             tool: Tool::Select,
-            ..Self::of(plan)
+            ..self
         }
     }
 

@@ -71,19 +71,19 @@ impl Bench {
         }
     }
 
-    /// Looks for what this device keeps of a plan, and orders it where that is nothing: at once for a
-    /// job that was just laid on the table, and after a moment for an edit.
+    /// Orders a plan that was just laid on the table, once that is drawn: nothing was kept for it. After an
+    /// edit it waits a moment and looks for what this device keeps first: the edit may have led back to
+    /// what was settled.
     fn begin(bench: &Rc<Self>, plan: Rc<Plan>, job: u32) {
-        let moment = match bench.table.replace(Some(job)) == Some(job) {
-            true => MOMENT,
-            false => 0,
+        let next = Rc::clone(bench);
+        let timeout = match bench.table.replace(Some(job)) == Some(job) {
+            true => {
+                bench.dispatcher.dispatch(Act::Improve(Improving::Begun(0)));
+                Timeout::new(MOMENT, move || spawn_local(Self::look(next, plan)))
+            }
+            false => Timeout::new(0, move || Self::order(&next, plan)),
         };
-        if moment > 0 {
-            bench.dispatcher.dispatch(Act::Improve(Improving::Begun(0)));
-        }
-        let looking = Rc::clone(bench);
-        let look = move || spawn_local(Self::look(looking, plan));
-        *bench.moment.borrow_mut() = Some(Timeout::new(moment, look));
+        *bench.moment.borrow_mut() = Some(timeout);
     }
 
     async fn look(bench: Rc<Self>, plan: Rc<Plan>) {

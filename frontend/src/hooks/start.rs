@@ -26,7 +26,7 @@ pub fn use_start(dispatcher: &Dispatcher) {
         let window = gloo::utils::window();
         let listener = EventListener::new(&window, "hashchange", move |_| {
             if !address::fragment().is_empty() {
-                go_to(&again);
+                spawn_local(go_to(again.clone()));
             }
         });
         // A page that is left in the middle of opening a job did not end by itself.
@@ -43,7 +43,7 @@ async fn begin(dispatcher: Dispatcher) {
     let text = address::fragment();
     match (!text.is_empty()).then(|| Linked::read(&text)) {
         None => without_link(&dispatcher).await,
-        Some(Ok(Linked::Plan(opened))) => with_shared(&dispatcher, *opened),
+        Some(Ok(Linked::Plan(opened))) => with_shared(&dispatcher, *opened).await,
         Some(Ok(Linked::Reply(reply))) => {
             with_answered(&dispatcher, &reply).await;
             dispatcher.dispatch(Act::Replied(Some(reply)));
@@ -57,11 +57,11 @@ async fn begin(dispatcher: Dispatcher) {
 
 /// Goes on with another address: a reply comes to what is on the table, a plan is laid on it to look at,
 /// and one that cannot be read changes nothing.
-fn go_to(dispatcher: &Dispatcher) {
+async fn go_to(dispatcher: Dispatcher) {
     match Linked::read(&address::fragment()) {
         Ok(Linked::Reply(reply)) => dispatcher.dispatch(Act::Replied(Some(reply))),
-        Ok(Linked::Plan(opened)) => with_shared(dispatcher, *opened),
-        Err(error) => say_harm(dispatcher, error),
+        Ok(Linked::Plan(opened)) => with_shared(&dispatcher, *opened).await,
+        Err(error) => say_harm(&dispatcher, error),
     }
 }
 
@@ -82,8 +82,8 @@ impl Linked {
 }
 
 /// Begins with a plan to look at: laid out to read where the screen is narrow.
-fn with_shared(dispatcher: &Dispatcher, opened: Opened) {
-    let begun = Begun::loose(Session::shared(opened.plan));
+async fn with_shared(dispatcher: &Dispatcher, opened: Opened) {
+    let begun = Begun::loose(laid_out(opened.plan).await.to_look_at());
     dispatcher.dispatch(Act::Begin(Box::new(begun)));
     dispatcher.dispatch(Act::Read(screen::is_narrow()));
     say_losses(dispatcher, &opened.losses);
@@ -97,7 +97,7 @@ fn say_harm(dispatcher: &Dispatcher, error: LinkError) {
 /// Begins with the plan of a page that is a file of its own: to look at, as one from a link.
 async fn with_held(dispatcher: &Dispatcher, bytes: &[u8]) {
     match file::read(bytes) {
-        Ok(opened) => with_shared(dispatcher, opened),
+        Ok(opened) => with_shared(dispatcher, opened).await,
         Err(error) => {
             without_link(dispatcher).await;
             let text = format!("The plan in this page could not be read. {error}");
@@ -145,7 +145,7 @@ async fn begin_loose(dispatcher: &Dispatcher, plan: Plan) {
     dispatcher.dispatch(Act::Begin(Box::new(begun)));
 }
 
-/// A desk with one's own plan on it, as it was settled before; where this device keeps nothing of that,
+/// A desk with a plan on it, as it was settled before; where this device keeps nothing of that,
 /// how long all that follows from the plan takes is measured.
 pub async fn laid_out(plan: impl Into<Rc<Plan>>) -> Session {
     let plan = plan.into();
