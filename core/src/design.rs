@@ -9,10 +9,11 @@ pub mod kept;
 
 use std::sync::Arc;
 
-use crate::bore::{self, Bore, DrillRow};
+use crate::bore::{self, Bore, DrillRow, SincePrinted};
 use crate::finding::{self, Finding};
 use crate::framing::Framing;
 use crate::plan::Plan;
+use crate::plan::edit::Edit;
 use crate::route::network::{Answer, Effort as Budget};
 use crate::route::{Routing, Ways};
 use crate::schedule::reels::Look;
@@ -124,6 +125,19 @@ impl Design {
         Some(Self::with(plan, framing, ways, (Effort::Long, Look::Long)))
     }
 
+    /// How the holes stand to those on paper.
+    pub fn since_printed(&self, plan: &Plan) -> SincePrinted {
+        SincePrinted::of(plan, &self.framing, &self.ways, &self.bores)
+    }
+
+    /// The edit by which all numbers of this design's holes hold: it is printed or handed on.
+    pub fn keeping_numbers(&self, plan: &Plan) -> Edit {
+        Edit::KeepNumbers {
+            rows: bore::rows(plan, &self.framing, &self.ways, &self.bores),
+            sum: bore::sum(&self.framing, &self.ways, &self.bores),
+        }
+    }
+
     /// All that follows from the ways, which were sought this hard; reels are sought as hard as that.
     fn with(
         plan: &Plan,
@@ -131,9 +145,29 @@ impl Design {
         ways: Ways,
         (effort, look): (Effort, Look),
     ) -> Self {
-        let bores = bore::size(plan, &framing, &ways);
-        let drill_list = bore::drill_list(plan, &framing, &ways, &bores);
         let cut_list = CutList::of(plan, &ways, look);
+        let bores = bore::size(plan, &framing, &ways);
+        Self::told(plan, framing, (ways, effort), bores, cut_list)
+    }
+
+    /// The same ways and holes for a plan that is built alike, with the numbers that hold in it.
+    pub fn renumbered(&self, plan: &Plan) -> Self {
+        let mut bores = self.bores.clone();
+        bore::number(plan, &self.framing, &self.ways, &mut bores);
+        let (framing, ways) = (Arc::clone(&self.framing), self.ways.clone());
+        let cut_list = self.cut_list.clone();
+        Self::told(plan, framing, (ways, self.effort), bores, cut_list)
+    }
+
+    /// All that is told of ways, holes and cut lengths.
+    fn told(
+        plan: &Plan,
+        framing: Arc<Framing>,
+        (ways, effort): (Ways, Effort),
+        bores: Vec<Bore>,
+        cut_list: CutList,
+    ) -> Self {
+        let drill_list = bore::drill_list(plan, &framing, &ways, &bores);
         let totals = Totals::of(plan, &ways, &bores, &cut_list);
         let findings = finding::find(plan, &framing, &ways, &bores, &cut_list);
         Self {

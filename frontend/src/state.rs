@@ -333,6 +333,15 @@ impl Desk {
         design.effort == Effort::Live && has_ways && !given_up && !self.opening
     }
 
+    /// The session as it is printed or shared: numbers of holes hold in it, where the plan is one's own
+    /// and no better ways are awaited.
+    pub fn handed_on(&self) -> Session {
+        match self.session.read_only || self.wants_better() {
+            true => self.session.clone(),
+            false => self.session.after(&Intent::KeepNumbers),
+        }
+    }
+
     fn is_tracing(&self) -> bool {
         matches!(self.session.step, Step::Drawing | Step::Framing)
     }

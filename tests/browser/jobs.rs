@@ -353,8 +353,11 @@ fn a_printed_plan_is_a_point_to_return_to() {
     page.labelled(&format!("Job: {QUINCE}")).tap();
     page.see("Points to return to");
     page.picture();
+    // What was handed on has numbers that hold, and the page says where its holes are others.
+    page.see("not as on paper, revision 1");
     page.button("Return to Shared, revision 1, today").tap();
     page.button("23 drops");
+    page.see("revision 1 · ");
     page.button("Undo: returned to “Shared, revision 1”").tap();
     page.button("24 drops");
 }

@@ -1,21 +1,16 @@
 //! The live answer after an edit is the settled one with that edit, not another answer.
 
 use borewright_core::design::Design;
-use borewright_core::file;
 use borewright_core::framing::Framing;
 use borewright_core::plan::Plan;
 use borewright_core::route::Routing;
 use borewright_core::route::network::Effort;
 
 use crate::edits::{near, single_edits};
-use crate::plan;
+use crate::{demo, plan};
 
 /// The houses and both demos, with their names.
 fn plans() -> Vec<(&'static str, Plan)> {
-    let demo = |name: &str| {
-        let path = format!("{}/../static/demo/{name}.json", env!("CARGO_MANIFEST_DIR"));
-        file::read(&std::fs::read(path).unwrap()).unwrap().plan
-    };
     let houses = ["house-a", "house-b", "house-c"].map(|name| (name, plan(name)));
     let demos = ["demo", "two-storeys"].map(|name| (name, demo(name)));
     houses.into_iter().chain(demos).collect()

@@ -2,6 +2,7 @@
 //! `c`), and their holes (`holes`, `holes_b`, `tape`, `whereabouts`); how near their ways are to the best (`gaps`); that neither
 //! the order of drawing (`order`) nor the place on the sheet (`moved`, `mirrored`, `askew`) decides anything; what changes do
 //! to every list (`changes`); designs of a drag's frames (`again`) and of the moment after an edit (`live`);
+//! that printed numbers of holes hold (`numbers`);
 //! what stands in the way (`obstacles`, `places`), where boxes hang (`boxes`), why a way is as it is (`why`);
 //! and that no two members are in one another (`solid`).
 
@@ -22,6 +23,7 @@ mod holes_b;
 mod live;
 mod mirrored;
 mod moved;
+mod numbers;
 mod obstacles;
 mod order;
 mod places;
@@ -36,6 +38,11 @@ use borewright_core::plan::Plan;
 
 fn plan(name: &str) -> Plan {
     let path = format!("{}/plans/{name}.json", env!("CARGO_MANIFEST_DIR"));
+    file::read(&std::fs::read(path).unwrap()).unwrap().plan
+}
+
+fn demo(name: &str) -> Plan {
+    let path = format!("{}/../static/demo/{name}.json", env!("CARGO_MANIFEST_DIR"));
     file::read(&std::fs::read(path).unwrap()).unwrap().plan
 }
 

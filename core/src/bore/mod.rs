@@ -12,6 +12,7 @@ mod member;
 mod number;
 mod offer;
 mod place;
+mod printed;
 mod row;
 mod steel;
 mod whereabouts;
@@ -20,6 +21,7 @@ pub use joist::{from_joist, in_joists};
 pub use limit::{Limit, limit, rules_of};
 pub use member::{member_name, what_name};
 pub use place::{Close, in_the_way, near_cuts, too_close};
+pub use printed::{SincePrinted, hole, rows, sum};
 pub use row::{DrillRow, drill_list};
 pub use whereabouts::{Across, Along, Face, Past, Whereabouts, Which, of_closet};
 
@@ -96,6 +98,12 @@ pub fn size(plan: &Plan, framing: &Framing, ways: &Ways) -> Vec<Bore> {
         bores.extend(fit::bores(plan, framing, ways, &mut bundles, place));
     }
     place::place(plan, framing, ways, &mut bores);
-    number::number(plan, ways, &mut bores);
+    number(plan, framing, ways, &mut bores);
     bores
+}
+
+/// Numbers bores anew, in the order of the drill list: those at places that are printed as they are
+/// on paper.
+pub fn number(plan: &Plan, framing: &Framing, ways: &Ways, bores: &mut [Bore]) {
+    number::number(plan, framing, ways, bores);
 }

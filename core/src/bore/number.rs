@@ -1,15 +1,44 @@
 //! Numbering bores so that a straight row shares one number.
 
 use super::Bore;
+use super::printed::hole;
+use crate::framing::Framing;
 use crate::plan::Plan;
 use crate::route::{Crossing, Member, Ways};
 
 /// Two bores of a row are not farther apart than this, millimetres.
 const ROW: f64 = 1300.0;
 
-/// Numbers bores from 1: by level, wall and offset; consecutive studs at one height with one bit
-/// and the same cables share a number.
-pub(super) fn number(plan: &Plan, ways: &Ways, bores: &mut [Bore]) {
+/// Numbers bores: one at a printed place has the number it has on paper, the others go on from the
+/// largest that was ever printed, by level, wall and offset; consecutive studs at one height with one
+/// bit and the same cables share a number.
+pub(super) fn number(plan: &Plan, framing: &Framing, ways: &Ways, bores: &mut [Bore]) {
+    order(plan, ways, bores);
+    let mut last = plan.printed.last();
+    let mut before: Option<&Bore> = None;
+    for bore in bores {
+        let printed = plan.printed.row_of(&hole(framing, ways, bore));
+        bore.number = match (printed, before) {
+            (Some(row), _) => row.number,
+            (None, Some(before)) if is_new(plan, before) && same_row(ways, before, bore) => {
+                before.number
+            }
+            _ => {
+                last += 1;
+                last
+            }
+        };
+        before = Some(bore);
+    }
+}
+
+/// Whether no sheet has the number of a bore.
+fn is_new(plan: &Plan, bore: &Bore) -> bool {
+    bore.number > plan.printed.last()
+}
+
+/// By level, wall and offset.
+fn order(plan: &Plan, ways: &Ways, bores: &mut [Bore]) {
     let level = |crossing: &Crossing| plan.levels.iter().position(|l| l.id == crossing.level);
     bores.sort_by(|a, b| {
         let (one, other) = (&ways.crossings[a.crossing], &ways.crossings[b.crossing]);
@@ -22,14 +51,6 @@ pub(super) fn number(plan: &Plan, ways: &Ways, bores: &mut [Bore]) {
             .then(one.at.x.total_cmp(&other.at.x))
             .then(a.crossing.cmp(&b.crossing))
     });
-    let mut last = 0;
-    for place in 0..bores.len() {
-        let joins = place > 0 && same_row(ways, &bores[place - 1], &bores[place]);
-        if !joins {
-            last += 1;
-        }
-        bores[place].number = last;
-    }
 }
 
 /// Studs first, then corners, plates, joists and the outside.
@@ -46,7 +67,7 @@ fn class(member: &Member) -> u8 {
 }
 
 /// Whether a bore goes on where the one before it left off.
-fn same_row(ways: &Ways, before: &Bore, after: &Bore) -> bool {
+pub(super) fn same_row(ways: &Ways, before: &Bore, after: &Bore) -> bool {
     let (one, other) = (
         &ways.crossings[before.crossing],
         &ways.crossings[after.crossing],

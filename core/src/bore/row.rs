@@ -1,5 +1,6 @@
 //! The drill list: straight rows of bores as one line each.
 
+use super::number::same_row;
 use super::{Bore, Whereabouts, member_name, what_name};
 use crate::framing::Framing;
 use crate::plan::{CableId, LevelId, Plan, WallId};
@@ -43,11 +44,17 @@ pub struct DrillRow {
     pub seals: u32,
 }
 
-/// Collapses bores into rows, in order of their number.
+/// Collapses bores into rows, in the order of the bores. A printed row of which a part has another bit
+/// now, or other cables, is several lines of one number.
 pub fn drill_list(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) -> Vec<DrillRow> {
     let mut rows: Vec<DrillRow> = Vec::new();
     for (place, bore) in bores.iter().enumerate() {
-        match rows.last_mut().filter(|row| row.number == bore.number) {
+        let goes_on = |row: &&mut DrillRow| {
+            let before = row.bores.last().map(|place| &bores[*place]);
+            let in_line = before.is_some_and(|before| same_row(ways, before, bore));
+            row.number == bore.number && in_line
+        };
+        match rows.last_mut().filter(goes_on) {
             Some(row) => row.take(place, bore),
             None => rows.push(DrillRow::start(plan, framing, ways, place, bore)),
         }

@@ -127,12 +127,10 @@ impl Session {
     /// Shows another plan, with everything that hangs on it kept true: what follows from it, the
     /// shown level, what is chosen.
     pub(super) fn show(&mut self, plan: Rc<Plan>) {
-        // What was replied or noted on site changes nothing that is built; what is worked out
+        // What was replied, noted on site or printed changes nothing that is built; what is worked out
         // already stays.
-        let is_told = plan.replies != self.plan.replies || plan.record != self.plan.record;
-        let only_told = is_told && plan.is_built_as(&self.plan);
-        let design = match only_told {
-            true => Rc::clone(&self.design),
+        let design = match plan.is_built_as(&self.plan) {
+            true => as_numbered(&self.design, &self.plan, &plan),
             false => self.best_of(&plan),
         };
         self.show_with(plan, design);
@@ -153,7 +151,8 @@ impl Session {
     pub(super) fn improved(mut self, plan: &Rc<Plan>, design: &Rc<Design>) -> Session {
         self.keep(plan, design);
         if Rc::ptr_eq(plan, &self.plan) || plan.is_built_as(&self.plan) {
-            self.show_with(Rc::clone(&self.plan), Rc::clone(design));
+            let design = as_numbered(design, plan, &self.plan);
+            self.show_with(Rc::clone(&self.plan), design);
         }
         self
     }
@@ -174,6 +173,14 @@ impl Session {
         (self.plan, self.design) = (plan, design);
         let (plan, design) = (&self.plan, &self.design);
         self.chosen = self.chosen.filter(|choice| choice.stands(plan, design));
+    }
+}
+
+/// A design of one plan for another that is built alike: with the numbers of its paper.
+pub(super) fn as_numbered(design: &Rc<Design>, of: &Plan, plan: &Plan) -> Rc<Design> {
+    match of.printed == plan.printed {
+        true => Rc::clone(design),
+        false => Rc::new(design.renumbered(plan)),
     }
 }
 

@@ -78,19 +78,33 @@ impl Session {
         }
     }
 
+    /// What is on paper is not taken back: a step that only kept numbers of holes is passed over.
     fn stepped_back(self) -> Session {
         let mut next = self.emptied();
         let mut history = (*next.history).clone();
-        let undone = history.undo(Moment::Here(Rc::clone(&next.plan)));
-        let Some((moment, words)) = undone else {
-            return next.telling(String::from("There is nothing to undo."));
-        };
-        let Some(plan) = moment.plan() else {
-            return next.telling(String::from(UNREADABLE));
-        };
-        next.history = Rc::new(history);
-        next.show(plan);
-        next.telling(format!("Undid: {words}."))
+        loop {
+            let undone = history.undo(Moment::Here(Rc::clone(&next.plan)));
+            let Some((moment, words)) = undone else {
+                return next.telling(String::from("There is nothing to undo."));
+            };
+            let Some(plan) = moment.plan() else {
+                return next.telling(String::from(UNREADABLE));
+            };
+            next.history = Rc::new(history.clone());
+            let plan = next.as_printed(plan);
+            if *plan != *next.plan {
+                next.show(plan);
+                return next.telling(format!("Undid: {words}."));
+            }
+        }
+    }
+
+    /// A plan of another moment of this job with the paper of now.
+    fn as_printed(&self, plan: Rc<Plan>) -> Rc<Plan> {
+        match plan.printed == self.plan.printed {
+            true => plan,
+            false => Rc::new((*plan).clone().with_paper_of(&self.plan)),
+        }
     }
 
     /// A chain of walls as far as its walls still stand.
@@ -118,6 +132,7 @@ impl Session {
             return self.telling(String::from(UNREADABLE));
         };
         self.history = Rc::new(history);
+        let plan = self.as_printed(plan);
         self.show(plan);
         self.emptied().telling(format!("Did again: {words}."))
     }
@@ -125,7 +140,8 @@ impl Session {
     /// After a named moment of this job came back.
     pub(super) fn returned(self, plan: &Rc<Plan>, name: &str) -> Session {
         let mut next = self.emptied();
-        next.put(Rc::clone(plan), format!("returned to “{name}”"));
+        let plan = next.as_printed(Rc::clone(plan));
+        next.put(plan, format!("returned to “{name}”"));
         next.telling(format!("The job is as it was at “{name}”."))
     }
 
@@ -239,7 +255,12 @@ mod tests {
         let home = Intent::Improved(Rc::clone(&plan), Rc::clone(&long));
         let settled = first.after(&home);
         assert!(Rc::ptr_eq(&settled.design, &long));
-        let revised = settled.after(&Intent::Edit(Edit::NextRevision));
+        let edit = Edit::AddRoom {
+            level: plan.levels[0].id,
+            name: "Den".into(),
+            at: Point::new(0, 0),
+        };
+        let revised = settled.after(&Intent::Edit(edit.clone()));
         assert_eq!(revised.design.effort, Effort::Live);
         assert_eq!(revised.design.bores, long.bores);
         let back = revised.after(&Intent::Undo);
@@ -247,9 +268,37 @@ mod tests {
         let forth = back.after(&Intent::Redo);
         assert!(Rc::ptr_eq(&forth.design, &revised.design));
         // It came home when its plan was no longer on the table.
-        let late = first.after(&Intent::Edit(Edit::NextRevision)).after(&home);
+        let late = first.after(&Intent::Edit(edit)).after(&home);
         assert_eq!(late.design.effort, Effort::Live);
         assert!(Rc::ptr_eq(&late.after(&Intent::Undo).design, &long));
+    }
+
+    #[test]
+    fn what_is_printed_stays_printed_through_undo_and_redo() {
+        let first = Session::of(crate::picture::sample::house());
+        let drop = first.plan.drops[0].id;
+        let printed = first.after(&Intent::KeepNumbers);
+        assert_eq!(printed.plan.printed.revision, 1);
+        assert_eq!(printed.design.bores, first.design.bores);
+        // Nothing was printed that paper does not say already.
+        let again = printed.after(&Intent::KeepNumbers);
+        assert_eq!(again.history.len(), printed.history.len());
+        let less = again.after(&Intent::Edit(Edit::RemoveDrop(drop)));
+        let later = less.after(&Intent::KeepNumbers);
+        assert_eq!((later.plan.revision, later.plan.printed.revision), (2, 2));
+        assert_eq!(later.design.effort, less.design.effort);
+        // The step that only kept numbers is passed over.
+        let back = later.after(&Intent::Undo);
+        assert!(Plan::drop(&back.plan, drop).is_some());
+        assert_eq!(back.plan.printed, later.plan.printed);
+        assert_eq!(back.plan.revision, 2);
+        assert_eq!(back.design.bores, printed.design.bores);
+        let forth = back.after(&Intent::Redo);
+        assert!(Plan::drop(&forth.plan, drop).is_none());
+        assert_eq!(forth.plan.printed, later.plan.printed);
+        let point = Intent::Return(Rc::clone(&first.plan), "Traced".into());
+        let returned = later.after(&point);
+        assert_eq!(returned.plan.printed, later.plan.printed);
     }
 
     #[test]
@@ -314,6 +363,6 @@ mod tests {
         let back = taken.after(&Intent::Undo);
         assert!(Rc::ptr_eq(&back.design, &before.design));
         let renamed = taken.after(&Intent::Edit(Edit::NextRevision));
-        assert!(!Rc::ptr_eq(&renamed.design, &before.design));
+        assert!(Rc::ptr_eq(&renamed.design, &before.design));
     }
 }

@@ -51,6 +51,9 @@ pub enum Intent {
     QuarterTurn,
     /// Go back to a named moment of this job, as one step that can be undone; with what it is called.
     Return(Rc<Plan>, String),
+    /// Sheets are printed as they lie on the table, or a link is handed on: numbers of holes hold from
+    /// now on.
+    KeepNumbers,
     /// Make a plan that came by link one's own copy.
     TakeOver,
     /// Put the notice away.
@@ -74,6 +77,7 @@ impl Intent {
                 | Self::Nudge { .. }
                 | Self::QuarterTurn
                 | Self::Return(..)
+                | Self::KeepNumbers
         )
     }
 

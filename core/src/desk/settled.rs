@@ -5,6 +5,7 @@
 
 use std::rc::Rc;
 
+use super::answer::as_numbered;
 use crate::design::Design;
 use crate::plan::Plan;
 
@@ -16,10 +17,11 @@ const MOST: usize = 16;
 pub(super) struct Settled(Vec<(Rc<Plan>, Rc<Design>)>);
 
 impl Settled {
-    /// The best design known for a plan, or for one that is built as it is.
+    /// The best design known for a plan, or for one that is built as it is; with the numbers of its own
+    /// paper.
     pub fn of(&self, plan: &Rc<Plan>) -> Option<Rc<Design>> {
-        let place = self.place(plan)?;
-        Some(Rc::clone(&self.0[place].1))
+        let (known, design) = &self.0[self.place(plan)?];
+        Some(as_numbered(design, known, plan))
     }
 
     /// Keeps a design for its plan, unless one is known that was sought harder. The plan that was
@@ -53,10 +55,16 @@ impl Settled {
 mod tests {
     use super::*;
     use crate::design::Effort;
+    use crate::plan::LevelId;
     use crate::plan::edit::Edit;
+    use crate::shape::Point;
 
-    fn titled(title: &str) -> Rc<Plan> {
-        let edit = Edit::SetTitle(String::from(title));
+    fn with_room(name: &str) -> Rc<Plan> {
+        let edit = Edit::AddRoom {
+            level: LevelId(1),
+            name: String::from(name),
+            at: Point::new(0, 0),
+        };
         Rc::new(Plan::new().apply(&edit).unwrap())
     }
 
@@ -71,16 +79,16 @@ mod tests {
     fn a_plan_that_is_built_alike_has_the_same_design() {
         let mut settled = Settled::default();
         let live = design(Effort::Live);
-        settled.keep(&titled("Lot 1"), &live);
-        let known = settled.of(&titled("Lot 1")).unwrap();
+        settled.keep(&with_room("Lot 1"), &live);
+        let known = settled.of(&with_room("Lot 1")).unwrap();
         assert!(Rc::ptr_eq(&known, &live));
-        assert!(settled.of(&titled("Lot 2")).is_none());
+        assert!(settled.of(&with_room("Lot 2")).is_none());
     }
 
     #[test]
     fn the_design_of_the_long_search_stays() {
         let mut settled = Settled::default();
-        let (plan, long) = (titled("Lot 1"), design(Effort::Long));
+        let (plan, long) = (with_room("Lot 1"), design(Effort::Long));
         settled.keep(&plan, &design(Effort::Live));
         settled.keep(&plan, &long);
         settled.keep(&plan, &design(Effort::Live));
@@ -90,7 +98,7 @@ mod tests {
     #[test]
     fn the_plan_kept_longest_ago_is_forgotten() {
         let mut settled = Settled::default();
-        let plans: Vec<_> = (0..=MOST).map(|n| titled(&format!("Lot {n}"))).collect();
+        let plans: Vec<_> = (0..=MOST).map(|n| with_room(&format!("Lot {n}"))).collect();
         plans
             .iter()
             .for_each(|plan| settled.keep(plan, &design(Effort::Live)));

@@ -51,6 +51,7 @@ fn of_job(edit: &Edit) -> Option<String> {
         Edit::SetBits(_) => "changed the bits",
         Edit::SetCableKind(..) => "changed a cable kind",
         Edit::FreezeLabels => "froze the labels",
+        Edit::KeepNumbers { .. } => "kept the numbers of holes",
         Edit::Dismiss { .. } => "set a finding aside",
         Edit::Restore { .. } => "took a finding up again",
         Edit::AddPin(_) => "pinned a way",

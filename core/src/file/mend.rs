@@ -4,6 +4,7 @@
 
 mod drops;
 mod levels;
+mod printed;
 mod record;
 mod replies;
 mod settings;
@@ -27,6 +28,7 @@ pub(super) fn mend(plan: &mut Plan, losses: &mut Losses) {
     levels::mend(&mut plan.levels, losses);
     site::mend(&mut plan.levels, losses);
     drops::mend(plan, losses);
+    printed::mend(plan, losses);
     replies::mend(plan, losses);
     record::mend(plan, losses);
     next_numbers(plan);

@@ -6,6 +6,7 @@
 
 mod drops;
 mod levels;
+mod printed;
 mod record;
 mod replies;
 mod settings;
@@ -98,6 +99,10 @@ struct Document<'a> {
     drops: Vec<drops::Drop>,
     pins: Vec<drops::Pin>,
     labels_frozen: bool,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    printed: Option<printed::Last>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    printed_rows: Vec<printed::Row>,
     dismissed: Vec<settings::Dismissal>,
     #[serde(skip_serializing_if = "Vec::is_empty")]
     replies: Vec<replies::Reply>,
@@ -109,6 +114,7 @@ struct Document<'a> {
 
 /// The plan as compact JSON.
 pub(super) fn write(plan: &Plan) -> String {
+    let (printed, printed_rows) = printed::of(&plan.printed);
     let document = Document {
         format: FORMAT,
         version: VERSION,
@@ -125,6 +131,8 @@ pub(super) fn write(plan: &Plan) -> String {
         drops: plan.drops.iter().map(Into::into).collect(),
         pins: plan.pins.iter().map(Into::into).collect(),
         labels_frozen: plan.labels_frozen,
+        printed,
+        printed_rows,
         dismissed: plan.dismissed.iter().map(Into::into).collect(),
         replies: plan.replies.iter().map(Into::into).collect(),
         record: record::Record::of(&plan.record),
@@ -159,6 +167,7 @@ pub(super) fn read(fields: &Fields, losses: &mut Losses) -> Plan {
         .one::<Option<drops::Closet>>("closet", "The closet", losses)
         .flatten()
         .map(Into::into);
+    printed::read(&mut plan, fields, losses);
     replies::read(&mut plan, fields, losses);
     record::read(&mut plan, fields, losses);
     sheets::put(&mut plan, fields, losses);

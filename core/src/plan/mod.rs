@@ -18,6 +18,7 @@ mod level;
 mod opening;
 mod pin;
 mod power;
+mod printed;
 mod record;
 mod reply;
 mod room;
@@ -37,6 +38,7 @@ pub use level::{Above, Below, Floor, JoistKind, Level};
 pub use opening::{Opening, OpeningKind};
 pub use pin::{Pin, PinTo};
 pub use power::{PowerPlace, PowerRun};
+pub use printed::{Hole, Printed, PrintedRow, Through};
 pub use record::{
     BoxRecord, BoxStage, CableRecord, CableStage, LeftCable, Mark, PunchItem, SiteRecord, Test,
 };
@@ -77,6 +79,8 @@ pub struct Plan {
     pub pins: Vec<Pin>,
     /// Once labels are printed, identities of cables are frozen.
     pub labels_frozen: bool,
+    /// Numbers of bores that stand on paper or in a link, and hold from then on.
+    pub printed: Printed,
     /// Findings set aside, each with the reason that prints beside it.
     pub dismissed: Vec<Dismissal>,
     /// What builder and owner sent back, in the order it was taken in.
@@ -104,6 +108,7 @@ impl Plan {
             drops: Vec::new(),
             pins: Vec::new(),
             labels_frozen: false,
+            printed: Printed::default(),
             dismissed: Vec::new(),
             replies: Vec::new(),
             record: SiteRecord::default(),
@@ -111,15 +116,30 @@ impl Plan {
         }
     }
 
-    /// Whether two plans differ at most in what builder and owner replied and in what was noted on
-    /// site.
+    /// Whether the same is built by two plans: they differ at most in how the job is called and dated, in
+    /// what builder and owner replied, in what was noted on site and in what was printed.
     pub fn is_built_as(&self, other: &Self) -> bool {
         *self
             == Self {
+                title: self.title.clone(),
+                note: self.note.clone(),
+                revision: self.revision,
+                date: self.date.clone(),
+                dates: self.dates.clone(),
                 replies: self.replies.clone(),
                 record: self.record.clone(),
+                printed: self.printed.clone(),
                 ..other.clone()
             }
+    }
+
+    /// A plan of the past as it stands now that sheets are printed: what is on paper cannot be taken
+    /// back, and no revision counts twice.
+    pub fn with_paper_of(mut self, now: &Self) -> Self {
+        self.revision = self.revision.max(now.printed.revision);
+        self.printed = now.printed.clone();
+        self.labels_frozen |= now.labels_frozen;
+        self
     }
 
     /// The level with this identity.

@@ -5,7 +5,7 @@ use super::table::{Cell, Line, Table, centred, column};
 use super::{Draft, Kind, Paper, list};
 use crate::bore::DrillRow;
 use crate::design::Design;
-use crate::plan::{LevelId, Plan};
+use crate::plan::{LevelId, Plan, Through};
 
 /// A row names this many cables; more stand under it.
 const SHOWN: usize = 4;
@@ -39,6 +39,7 @@ fn table(plan: &Plan, design: &Design) -> Table {
             lines.push(Line::Note(notes));
         }
     }
+    lines.extend(gone(plan, design));
     Table {
         columns: vec![
             column("No.", 11.0, 0.0),
@@ -58,9 +59,57 @@ fn table(plan: &Plan, design: &Design) -> Table {
     }
 }
 
-/// What the row has no room for: the cables of a trunk, and the reason of the crossing's first bore.
+/// Rows of sheets before that no cable goes through any more, crossed out.
+fn gone(plan: &Plan, design: &Design) -> Vec<Line> {
+    let since = design.since_printed(plan);
+    if since.gone.is_empty() {
+        return Vec::new();
+    }
+    let mut lines = vec![Line::Break(String::from(
+        "On earlier sheets, not to be drilled any more",
+    ))];
+    for row in &since.gone {
+        let level = plan.level(row.level);
+        let mut cells = vec![
+            Cell::Struck(row.number.to_string()),
+            Cell::Text(String::from(row.through.name())),
+            Cell::Text(row.wall(plan).map_or_else(String::new, |wall| wall.label())),
+            Cell::Text(level.map_or_else(String::new, |level| level.name.clone())),
+            Cell::Text(format!("rev {}", row.revision)),
+            Cell::Text(match row.through {
+                Through::Studs | Through::Corner | Through::Outside => {
+                    format!("{} AFF", plan.units.height(row.height))
+                }
+                _ => String::new(),
+            }),
+        ];
+        cells.resize(12, Cell::Text(String::new()));
+        lines.push(Line::Row(cells));
+    }
+    lines.push(Line::Note(vec![String::from(
+        "If one is drilled already, tell the builder: what is open in a plate or an outside wall still wants its seal.",
+    )]));
+    lines
+}
+
+/// "New in revision 3": no sheet before has the row.
+fn new(plan: &Plan, row: &DrillRow) -> Option<String> {
+    let printed = &plan.printed;
+    let known = printed.rows.iter().find(|known| known.number == row.number);
+    let first = printed.rows.iter().map(|row| row.revision).min()?;
+    match known {
+        None => Some(format!("New since revision {}.", printed.revision)),
+        Some(known) if known.revision == plan.revision && known.revision > first => {
+            Some(format!("New in revision {}.", known.revision))
+        }
+        Some(_) => None,
+    }
+}
+
+/// What the row has no room for: the cables of a trunk, and the reason of the crossing's first bore;
+/// and whether it is new.
 fn notes(plan: &Plan, design: &Design, row: &DrillRow) -> Vec<String> {
-    let mut notes = Vec::new();
+    let mut notes: Vec<String> = new(plan, row).into_iter().collect();
     if row.cables.len() > SHOWN {
         let labels: Vec<String> = row.cables.iter().map(|id| plan.cable_label(*id)).collect();
         notes.push(format!("Through it: {}", labels.join(" ")));

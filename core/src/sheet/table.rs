@@ -20,6 +20,8 @@ pub(super) const ROW: f64 = 9.0;
 pub(super) const HEAD: f64 = 9.5;
 /// Height of a heading between rows.
 const BREAK: f64 = 8.0;
+/// A line that crosses out goes so far past the words on both sides.
+const STRIKE: f64 = 1.0;
 /// Space at both sides of a cell.
 const PAD: f64 = 1.0;
 /// Distance between the two lines of a cell, as a share of the font size.
@@ -77,6 +79,8 @@ pub(super) enum Cell {
     Strong(String),
     /// An identity: 13 pt bold, one line.
     Id(String),
+    /// An identity that counts no more: crossed out.
+    Struck(String),
     /// Words of one kind, such as cables: as many as fit, then how many more.
     List(Vec<String>),
     /// A box to tick.
@@ -332,6 +336,18 @@ fn draw_cell(page: &mut Picture, cell: &Cell, anchor: Anchor, span: (f64, f64), 
         Cell::Id(words) => {
             let line = font::shorten(words, Weight::Bold, ID, room);
             put(&[line], ID, Weight::Bold);
+        }
+        Cell::Struck(words) => {
+            let line = font::shorten(words, Weight::Bold, ID, room);
+            let half = font::width(&line, Weight::Bold) * ID / 2.0 + STRIKE;
+            put(&[line], ID, Weight::Bold);
+            let centre = match anchor {
+                Anchor::Start => x + half - STRIKE,
+                Anchor::Middle => x,
+                Anchor::End => x - half + STRIKE,
+            };
+            let ends = [centre - half, centre + half].map(|x| Pos::new(x, middle));
+            page.push(Item::plain(Ink::Heavy, Shape::Line(ends.to_vec())));
         }
         Cell::List(words) => put(&listed(words, room), BODY, Weight::Bold),
         Cell::Tick => tick(page, Pos::new((span.0 + span.1) / 2.0, middle)),

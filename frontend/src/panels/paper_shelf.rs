@@ -1,6 +1,7 @@
 //! What the shelf has in the step Sheets: paper, print, save, lists, share.
 
 use borewright_core::sheet::Size;
+use gloo::timers::callback::Timeout;
 use yew::prelude::*;
 
 use super::best::WaitsForBest;
@@ -40,7 +41,8 @@ pub fn PaperShelf() -> Html {
     let act = Callback::from(move |wish| {
         point.emit(());
         match wish {
-            Wish::Print => paper::print(),
+            // The pages lie there with the numbers that hold from now on once they are drawn anew.
+            Wish::Print => drop(Timeout::new(0, paper::print).forget()),
             Wish::Save => pdf::save(&desk, dispatcher.clone()),
         }
     });

@@ -6,7 +6,7 @@ use super::best::Best;
 use super::counts::{Figure, figures};
 use super::icons;
 use crate::browser::assets;
-use crate::hooks::{use_act, use_before, use_desk};
+use crate::hooks::{use_act, use_before, use_desk, use_paper};
 use crate::parts::Icon;
 use crate::state::{Act, Count, Desk, Keeping, Leaf, Place};
 
@@ -72,11 +72,15 @@ fn JobTitle() -> Html {
     } else {
         &plan.title
     };
+    let line = match use_paper() {
+        Some(_) => format!("not as on paper, revision {}", plan.printed.revision),
+        None => format!("revision {} · {}", plan.revision, kept(&desk)),
+    };
     html! {
         <button class="JobTitle" type="button" aria-label={format!("Job: {title}")} {onclick}>
             <span class="JobName">
                 <b>{ title }</b>
-                <span>{ format!("revision {} · {}", plan.revision, kept(&desk)) }</span>
+                <span>{ line }</span>
             </span>
             <Icon lines={icons::MORE} />
         </button>

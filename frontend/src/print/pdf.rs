@@ -12,9 +12,10 @@ use crate::state::{Act, Desk, Dispatcher};
 const NO_FONT: &str =
     "The font for the PDF could not be fetched. Load the page again, or print from it.";
 
-/// Writes the ticked pages and hands them over as a file.
+/// Writes the ticked pages, as they are printed, and hands them over as a file.
 pub fn save(desk: &Desk, dispatcher: Dispatcher) {
-    let (plan, design) = (desk.session.plan.clone(), desk.session.design.clone());
+    let session = desk.handed_on();
+    let (plan, design) = (session.plan, session.design);
     let (size, stack, left_out) = (desk.paper, desk.stack, desk.left_out.clone());
     spawn_local(async move {
         let pages: Vec<Page> = laid_out(&plan, &design, size, stack)

@@ -171,6 +171,9 @@ impl Desk {
     }
 
     pub(super) fn make_point(&mut self, name: &str) {
+        if !self.session.read_only && !self.wants_better() {
+            self.want(&Intent::KeepNumbers);
+        }
         let name = format!("{name}, revision {}", self.session.plan.revision);
         self.point = (self.point.0 + 1, name);
     }

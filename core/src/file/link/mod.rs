@@ -27,6 +27,7 @@ mod columns;
 mod drops;
 mod envelope;
 mod levels;
+mod printed;
 mod privacy;
 mod qr;
 mod replies;

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::columns::{Reader, Writer};
 use super::words::Texts;
-use super::{LinkError, drops, levels, replies, settings, site, walls};
+use super::{LinkError, drops, levels, printed, replies, settings, site, walls};
 use crate::plan::Plan;
 
 /// What each section is. Odd ones must be understood by a reader.
@@ -32,13 +32,14 @@ mod tag {
     pub const DOUBLED: u8 = 35;
     pub const JOIST_LAYOUT: u8 = 37;
     pub const TWISTED_PAIR: u8 = 39;
+    pub const PRINTED: u8 = 41;
 }
 
 type Put = fn(&Plan, &mut Writer);
 type Take = fn(&mut Plan, &mut Reader, &mut Texts) -> Result<(), LinkError>;
 
 /// Every section in the order it is written and read; a section may lean on those before it.
-const SECTIONS: [(u8, Put, Take); 21] = [
+const SECTIONS: [(u8, Put, Take); 22] = [
     (
         tag::CATALOGUE,
         settings::put_catalogue,
@@ -72,6 +73,7 @@ const SECTIONS: [(u8, Put, Take); 21] = [
         settings::put_twisted_pair,
         settings::take_twisted_pair,
     ),
+    (tag::PRINTED, printed::put, printed::take),
 ];
 
 /// A plan as contents.

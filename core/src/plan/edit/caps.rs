@@ -66,4 +66,6 @@ caps! {
     CABLES: 26, "cables to one drop";
     /// Pins of the whole job.
     PINS: 2000, "pins";
+    /// Numbers of bores on paper, over all revisions.
+    PRINTED: 10000, "printed numbers of bores";
 }

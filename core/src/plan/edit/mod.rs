@@ -8,6 +8,7 @@ pub(crate) mod caps;
 mod drops;
 mod levels;
 mod openings;
+mod printed;
 mod record;
 mod replies;
 #[cfg(any(test, feature = "sample"))]
@@ -27,7 +28,7 @@ use std::fmt;
 use super::{
     Above, Below, CableId, CableKindId, CableSpec, Closet, Dates, Drop, DropId, DropKind, Floor,
     KeepOut, KeepOutId, KnownDimension, LevelId, Lumber, Opening, OpeningId, Pin, Place, Placing,
-    Plan, PowerRun, PowerRunId, Reply, Role, RoomId, Scan, Wall, WallId,
+    Plan, PowerRun, PowerRunId, PrintedRow, Reply, Role, RoomId, Scan, Wall, WallId,
 };
 use crate::rules::{RuleBook, RuleId};
 use crate::shape::Point;
@@ -68,6 +69,14 @@ pub enum Edit {
     SetCableKind(CableKindId, CableSpec),
     /// Labels are printed: identities are frozen.
     FreezeLabels,
+    /// Sheets are printed, or a link is handed on, with these rows of bores: their numbers hold from
+    /// now on. The revision is counted up where the last one's sheets say other things of holes.
+    KeepNumbers {
+        /// Every row; the revisions in them are set anew.
+        rows: Vec<PrintedRow>,
+        /// A check sum of all that is said of holes.
+        sum: u32,
+    },
     /// Set a finding aside, with a reason.
     Dismiss {
         /// The finding's key.
@@ -274,6 +283,7 @@ impl Plan {
             cables::make,
             replies::make,
             record::make,
+            printed::make,
         ];
         let done = rooms.iter().find_map(|make| make(self, edit));
         done.unwrap_or_else(|| {

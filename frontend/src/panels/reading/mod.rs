@@ -16,7 +16,7 @@ use yew::prelude::*;
 
 use crate::browser::assets;
 use crate::drawing::PictureBox;
-use crate::hooks::{use_act, use_desk, use_standings};
+use crate::hooks::{use_act, use_desk, use_paper, use_standings};
 use crate::parts::{Press, PressKind};
 use crate::state::Act;
 use answers::{Answers, Say, use_answers};
@@ -44,6 +44,7 @@ pub fn Reading() -> Html {
             plan.revision, plan.date
         ),
     };
+    let paper = use_paper();
     let of_level = |level: &Level| {
         html! {
             <LevelPart key={level.id.0} level={level.id} standings={standings.clone()}
@@ -58,6 +59,7 @@ pub fn Reading() -> Html {
         <main class="Reading">
             <header class="ReadingHead">
                 <h1>{ &plan.title }</h1>
+                if let Some(sentence) = paper { <p role="status"><b>{ sentence }</b></p> }
                 <p>{ line }</p>
                 if !plan.note.is_empty() { <p class="ReadingNote">{ &plan.note }</p> }
                 <p class="Quiet">

@@ -11,7 +11,7 @@ use yew::prelude::*;
 use super::Head;
 use super::points::Points;
 use crate::browser::{assets, files};
-use crate::hooks::{jobs, use_act, use_desk, use_dispatcher, use_opening};
+use crate::hooks::{jobs, use_act, use_desk, use_dispatcher, use_opening, use_paper};
 use crate::panels::examples::Examples;
 use crate::panels::icons;
 use crate::parts::{FilePress, Press};
@@ -25,17 +25,21 @@ pub fn JobSlip() -> Html {
     let onfile = use_opening();
     let close = use_act(|()| Act::Lay(None));
     let list = use_act(|()| Act::Jobs(true));
+    let paper = use_paper();
     let save = {
         let desk = desk.clone();
         Callback::from(move |()| save(&desk))
     };
     let save_page = {
-        let (plan, dispatcher) = (desk.session.plan.clone(), use_dispatcher());
-        Callback::from(move |()| spawn_local(save_page(plan.clone(), dispatcher.clone())))
+        let (desk, dispatcher) = (desk.clone(), use_dispatcher());
+        Callback::from(move |()| {
+            spawn_local(save_page(desk.handed_on().plan, dispatcher.clone()));
+        })
     };
     html! {
         <>
             <Head title={desk.session.plan.title.clone()} line={keeping(&desk)} />
+            if let Some(sentence) = paper { <p role="status"><b>{ sentence }</b></p> }
             <div class="SlipMenu">
                 <Press label="Jobs on this device" icon={icons::JOBS} onpress={list} />
                 <NewJob />

@@ -23,7 +23,16 @@ pub fn ShareSlip() -> Html {
     let desk = use_desk();
     let dispatcher = use_dispatcher();
     let names = use_state_eq(|| true);
-    let plan = &desk.session.plan;
+    // What is copied is the plan with the numbers of holes that hold from then on.
+    let handed = use_memo(
+        (
+            Rc::as_ptr(&desk.session.plan),
+            Rc::as_ptr(&desk.session.design),
+            desk.wants_better(),
+        ),
+        |_| desk.handed_on().plan,
+    );
+    let plan = &*handed;
     let spelled = use_memo((Rc::as_ptr(plan), *names), |(_, names)| spell(plan, *names));
     let version = use_memo((Rc::as_ptr(plan), *names), |(_, names)| {
         let version = match names {
