@@ -12,8 +12,7 @@ use std::sync::Arc;
 use crate::bore::{self, Bore, DrillRow, SincePrinted};
 use crate::finding::{self, Finding};
 use crate::framing::Framing;
-use crate::plan::Plan;
-use crate::plan::edit::Edit;
+use crate::plan::{Plan, PrintedRow};
 use crate::route::network::{Answer, Effort as Budget};
 use crate::route::{Routing, Ways};
 use crate::schedule::reels::Look;
@@ -130,12 +129,10 @@ impl Design {
         SincePrinted::of(plan, &self.framing, &self.ways, &self.bores)
     }
 
-    /// The edit by which all numbers of this design's holes hold: it is printed or handed on.
-    pub fn keeping_numbers(&self, plan: &Plan) -> Edit {
-        Edit::KeepNumbers {
-            rows: bore::rows(plan, &self.framing, &self.ways, &self.bores),
-            sum: bore::sum(&self.framing, &self.ways, &self.bores),
-        }
+    /// What paper says of this design's holes: its rows with their numbers, and a check sum of all of it.
+    pub fn on_paper(&self, plan: &Plan) -> (Vec<PrintedRow>, u32) {
+        let rows = bore::rows(plan, &self.framing, &self.ways, &self.bores);
+        (rows, bore::sum(&self.framing, &self.ways, &self.bores))
     }
 
     /// All that follows from the ways, which were sought this hard; reels are sought as hard as that.

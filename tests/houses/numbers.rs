@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use borewright_core::bore::hole;
 use borewright_core::design::Design;
-use borewright_core::plan::edit::sample;
+use borewright_core::plan::edit::{Edit, sample};
 use borewright_core::plan::{Hole, Plan};
 use borewright_core::sheet::{Kind, Paper, Sheets};
 
@@ -29,7 +29,8 @@ fn same(one: &Hole, other: &Hole) -> bool {
 
 /// The plan with its numbers kept as printed, and its design.
 fn printed(plan: &Plan, design: &Design) -> (Plan, Design) {
-    let kept = plan.apply(&design.keeping_numbers(plan)).unwrap();
+    let (rows, sum) = design.on_paper(plan);
+    let kept = plan.apply(&Edit::KeepNumbers { rows, sum }).unwrap();
     let design = design.renumbered(&kept);
     (kept, design)
 }
@@ -95,7 +96,6 @@ fn what_did_not_move_keeps_its_number_through_ten_edits() {
 /// new stands there as new.
 #[test]
 fn what_is_gone_is_crossed_out_on_the_next_drill_list() {
-    use borewright_core::plan::edit::Edit;
     let plan = demo("demo");
     let design = Design::of(&plan);
     let (plan, design) = printed(&plan, &design);

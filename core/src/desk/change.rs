@@ -52,6 +52,12 @@ impl Session {
         self
     }
 
+    /// After sheets were printed, or a link was handed on.
+    pub(super) fn printed(self) -> Session {
+        let (rows, sum) = self.design.on_paper(&self.plan);
+        self.edited(&Edit::KeepNumbers { rows, sum })
+    }
+
     /// After an undo: what is only begun is let go of; else the last change is taken back, and a
     /// chain of walls goes back with it.
     pub(super) fn undone(self) -> Session {

@@ -128,7 +128,7 @@ impl Session {
             Intent::Undo => next.undone(),
             Intent::Redo => next.redone(),
             Intent::Return(plan, name) => next.returned(plan, name),
-            Intent::KeepNumbers => next.edited(&self.design.keeping_numbers(&self.plan)),
+            Intent::KeepNumbers => next.printed(),
             Intent::TakeOver => next.taken_over(),
             Intent::GoTo(step) => next.entering(*step),
             Intent::Take(tool) => next.taking(*tool),
