@@ -13,8 +13,8 @@ use crate::hooks::{
     use_rehearsal, use_squaring, use_start, use_unkept, use_windows,
 };
 use crate::panels::{
-    Corners, Displacing, Jobs, Reading, Saying, Shelf, SitePage, SiteSides, Skips, Slip, Steps,
-    Tally, Unkept,
+    Corners, Displacing, Jobs, NewerRelease, Reading, Saying, Shelf, SitePage, SiteSides, Skips,
+    Slip, Steps, Tally, Unkept,
 };
 use crate::print::SheetsPage;
 use crate::state::{Desk, Dispatcher};
@@ -38,6 +38,7 @@ pub fn App() -> Html {
     html! {
         <ContextProvider<Dispatcher> context={dispatcher}>
             <ContextProvider<Rc<Desk>> context={now}>
+                <NewerRelease />
                 <Page />
                 <Displacing />
             </ContextProvider<Rc<Desk>>>

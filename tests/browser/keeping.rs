@@ -78,9 +78,7 @@ fn storage_that_is_full_forbidden_or_silent_is_told() {
 fn the_page_works_without_a_network() {
     let page = Page::open("offline", Size::Desk);
     page.button("22 drops");
-    page.until("the page is kept for later", || {
-        page.run("return Boolean(navigator.serviceWorker.controller)") == true
-    });
+    is_kept_for_later(&page);
     page.offline(true);
     page.reload();
     change(&page);
@@ -89,17 +87,43 @@ fn the_page_works_without_a_network() {
     page.see("House B");
 }
 
+fn is_kept_for_later(page: &Page) {
+    page.until("the page is kept for later", || {
+        page.run("return Boolean(navigator.serviceWorker.controller)") == true
+    });
+}
+
+#[test]
+#[ignore = "needs the served page: cargo verify"]
+fn a_newer_release_says_so_and_is_taken_over_by_a_press() {
+    let page = Page::open("newer", Size::Desk);
+    page.button("22 drops");
+    is_kept_for_later(&page);
+    assert_eq!(page.installability_errors(), Vec::<String>::new());
+    // The same release under another address is a newer one to the browser.
+    page.run("navigator.serviceWorker.register('./sw.js?newer'); window.isBefore = true;");
+    page.see("A newer version of this page is on this device.");
+    page.picture();
+    page.button("Take it over").tap();
+    page.until("the page is loaded anew", || {
+        page.run("return window.isBefore === undefined") == true
+    });
+    page.button("22 drops");
+}
+
 #[test]
 #[ignore = "needs the served page: cargo verify"]
 fn an_address_that_is_not_the_page_stays_unknown() {
     let page = Page::open("unknown-address", Size::Desk);
     page.button("22 drops");
-    page.until("the page is kept for later", || {
-        page.run("return Boolean(navigator.serviceWorker.controller)") == true
-    });
+    is_kept_for_later(&page);
     page.expect_error("404");
     page.go("no/such/page");
     page.see("no file at");
+    page.offline(true);
+    page.expect_error("504");
+    page.go("no/such/page");
+    page.see("This address is not kept on this device");
 }
 
 #[test]

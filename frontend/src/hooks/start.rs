@@ -12,7 +12,7 @@ use yew::prelude::*;
 
 use super::jobs::{open_answered, open_last};
 use super::ways;
-use crate::browser::{address, assets, clock, jobs, offline, screen};
+use crate::browser::{address, assets, clock, jobs, screen};
 use crate::demo::Example;
 use crate::state::{Act, Begun, Dispatcher, Keeping};
 
@@ -21,7 +21,6 @@ use crate::state::{Act, Begun, Dispatcher, Keeping};
 pub fn use_start(dispatcher: &Dispatcher) {
     let dispatcher = dispatcher.clone();
     use_effect_with((), move |()| {
-        offline::register();
         let again = dispatcher.clone();
         let window = gloo::utils::window();
         let listener = EventListener::new(&window, "hashchange", move |_| {

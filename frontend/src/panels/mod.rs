@@ -12,6 +12,7 @@ mod hand_options;
 mod icons;
 mod jobs;
 mod length_field;
+mod newer;
 mod paper_shelf;
 mod read_field;
 mod reading;
@@ -26,6 +27,7 @@ mod words;
 
 pub use corners::{Corners, Displacing, Saying, Unkept};
 pub use jobs::Jobs;
+pub use newer::NewerRelease;
 pub use reading::Reading;
 pub use shelf::Shelf;
 pub use site::{SitePage, SiteSides};

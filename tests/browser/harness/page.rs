@@ -173,6 +173,16 @@ impl Page {
         self.devtools("Network.emulateNetworkConditions", rates);
     }
 
+    /// What keeps the browser from offering to install the page, by the browser's own words.
+    pub fn installability_errors(&self) -> Vec<String> {
+        let told = self.devtools("Page.getInstallabilityErrors", json!({}));
+        let errors = told["installabilityErrors"]
+            .as_array()
+            .into_iter()
+            .flatten();
+        errors.map(|error| error["errorId"].to_string()).collect()
+    }
+
     /// Announces a console error that the story brings about; `part` is some of its words.
     pub fn expect_error(&self, part: &str) {
         self.expected.borrow_mut().push(part.into());
