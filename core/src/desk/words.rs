@@ -1,7 +1,10 @@
 //! What an edit did, in the words an undo uses: "moved D16", "drew W4".
 
 use crate::plan::edit::{Edit, Note};
-use crate::plan::{CableId, DropId, LevelId, OpeningId, Place, Plan, RoomId, WallId};
+use crate::plan::{
+    CableId, Closet, DropId, KnownDimension, LevelId, OpeningId, Place, Placing, Plan, RoomId,
+    Wall, WallId,
+};
 use crate::units::Mm;
 
 /// What an edit of this plan does, told as done. Things are named as they are called before it; new
@@ -9,13 +12,76 @@ use crate::units::Mm;
 pub(super) fn words(edit: &Edit, plan: &Plan) -> String {
     match edit {
         Edit::Together(edits) => together(edits, plan),
-        _ => of_job(edit)
-            .or_else(|| of_level(edit, plan))
-            .or_else(|| of_walls(edit, plan))
-            .or_else(|| of_site(edit, plan))
-            .or_else(|| of_drops(edit, plan))
-            .or_else(|| of_record(edit, plan))
-            .unwrap_or_else(|| String::from("changed the plan")),
+
+        // The job.
+        Edit::SetTitle(_) => String::from("renamed the job"),
+        Edit::SetNote(_) => String::from("changed the note"),
+        Edit::SetUnits(_) => String::from("changed the units"),
+        Edit::SetDate(_) => String::from("changed the date"),
+        Edit::SetDates(_) => String::from("changed the dates"),
+        Edit::NextRevision => String::from("counted the revision up"),
+        Edit::SetRuleBook(_) => String::from("changed the rule book"),
+        Edit::OwnRules => String::from("took its own rules"),
+        Edit::CopyRules => String::from("began its own rules anew"),
+        Edit::SetRule(..) => String::from("set an own figure"),
+        Edit::ResetRule(_) => String::from("took the published figure"),
+        Edit::SetBits(_) => String::from("changed the bits"),
+        Edit::SetCableKind(..) => String::from("changed a cable kind"),
+        Edit::FreezeLabels => String::from("froze the labels"),
+        Edit::KeepNumbers { .. } => String::from("kept the numbers of holes"),
+        Edit::Dismiss { .. } => String::from("set a finding aside"),
+        Edit::Restore { .. } => String::from("took a finding up again"),
+        Edit::AddPin(_) => String::from("pinned a way"),
+        Edit::RemovePin(_) => String::from("unpinned a way"),
+        Edit::TakeReply(_) => String::from("took in a reply"),
+        Edit::RemoveReply(_) => String::from("removed a reply"),
+
+        // Levels, and the drawing under one.
+        Edit::AddLevel { name, .. } => format!("added {name}"),
+        Edit::RemoveLevel(id) => format!("removed {}", level(plan, *id)),
+        Edit::SetLevel { level: id, .. } => format!("changed {}", level(plan, *id)),
+        Edit::SetAbove(id, _) => format!("stated what is over {}", level(plan, *id)),
+        Edit::SetBelow(id, _) => format!("stated what is under {}", level(plan, *id)),
+        Edit::PutScan(.., known) if known.is_empty() => String::from("opened a drawing"),
+        Edit::PutScan(..) => String::from("squared up the drawing"),
+        Edit::RemoveScan(_) => String::from("took the drawing away"),
+        Edit::SetPlacing(id, placing) => laid(plan, *id, *placing),
+        Edit::AddKnown(_, known) => known_length(plan, known),
+        Edit::RemoveKnown(..) => String::from("removed a known length"),
+
+        // Walls and openings.
+        Edit::AddWall { .. } => format!("drew W{}", plan.next.wall),
+        Edit::SetWall(changed) => changed_wall(plan, changed),
+        Edit::MoveCorner { .. } => String::from("moved a corner"),
+        Edit::RemoveWall(id) => format!("removed {}", wall(*id)),
+        Edit::AddOpening(new) => format!("put a {} in {}", new.kind.name(), wall(new.wall)),
+        Edit::SetOpening(changed) => format!("changed {}", opening(plan, changed.id)),
+        Edit::RemoveOpening(id) => format!("removed {}", opening(plan, *id)),
+
+        // Rooms, keep-outs, power.
+        Edit::AddRoom { name, .. } => format!("named {name}"),
+        Edit::SetRoom { room, name, .. } => changed_room(plan, *room, name),
+        Edit::RemoveRoom(id) => format!("removed the name of {}", room(plan, *id)),
+        Edit::AddKeepOut(_, keep_out) => format!("kept a place clear: {}", keep_out.reason.name()),
+        Edit::SetKeepOut(keep_out) => format!("changed a keep-out: {}", keep_out.reason.name()),
+        Edit::RemoveKeepOut(_) => String::from("removed a keep-out"),
+        Edit::AddPowerRun(..) => String::from("drew a power run"),
+        Edit::SetPowerRun(_) => String::from("changed a power run"),
+        Edit::RemovePowerRun(_) => String::from("removed a power run"),
+
+        // Closet, drops, cables.
+        Edit::SetCloset(None) => String::from("removed the closet"),
+        Edit::SetCloset(Some(closet)) => placed_closet(plan, closet),
+        Edit::AddDrop { kind, .. } => format!("placed {}{}", kind.letter(), plan.next.drop),
+        Edit::MoveDrop(id, place) => moved_drop(plan, *id, *place),
+        Edit::SetDrop(details) => format!("changed {}", drop(plan, details.id)),
+        Edit::RemoveDrop(id) => format!("removed {}", drop(plan, *id)),
+        Edit::AddCable(id, _) => format!("added a cable to {}", drop(plan, *id)),
+        Edit::SetCable(id, _) => format!("changed cable {}", cable(plan, *id)),
+        Edit::RemoveCable(id) => format!("removed cable {}", cable(plan, *id)),
+
+        // The record of the site.
+        Edit::Note(note) => of_note(note, plan),
     }
 }
 
@@ -35,139 +101,69 @@ fn together(edits: &[Edit], plan: &Plan) -> String {
     }
 }
 
-fn of_job(edit: &Edit) -> Option<String> {
-    let text = match edit {
-        Edit::SetTitle(_) => "renamed the job",
-        Edit::SetNote(_) => "changed the note",
-        Edit::SetUnits(_) => "changed the units",
-        Edit::SetDate(_) => "changed the date",
-        Edit::SetDates(_) => "changed the dates",
-        Edit::NextRevision => "counted the revision up",
-        Edit::SetRuleBook(_) => "changed the rule book",
-        Edit::OwnRules => "took its own rules",
-        Edit::CopyRules => "began its own rules anew",
-        Edit::SetRule(..) => "set an own figure",
-        Edit::ResetRule(_) => "took the published figure",
-        Edit::SetBits(_) => "changed the bits",
-        Edit::SetCableKind(..) => "changed a cable kind",
-        Edit::FreezeLabels => "froze the labels",
-        Edit::KeepNumbers { .. } => "kept the numbers of holes",
-        Edit::Dismiss { .. } => "set a finding aside",
-        Edit::Restore { .. } => "took a finding up again",
-        Edit::AddPin(_) => "pinned a way",
-        Edit::RemovePin(_) => "unpinned a way",
-        Edit::TakeReply(_) => "took in a reply",
-        Edit::RemoveReply(_) => "removed a reply",
-        _ => return None,
-    };
-    Some(text.to_string())
+fn laid(plan: &Plan, id: LevelId, placing: Placing) -> String {
+    let known = plan.level(id).map(|level| level.sheet.placing.turn);
+    let is_turned = known.is_some_and(|turn| turn != placing.turn);
+    String::from(match is_turned {
+        true => "turned the drawing",
+        false => "moved the drawing",
+    })
 }
 
-fn of_level(edit: &Edit, plan: &Plan) -> Option<String> {
-    Some(match edit {
-        Edit::AddLevel { name, .. } => format!("added {name}"),
-        Edit::RemoveLevel(id) => format!("removed {}", level(plan, *id)),
-        Edit::SetLevel { level: id, .. } => format!("changed {}", level(plan, *id)),
-        Edit::SetAbove(id, _) => format!("stated what is over {}", level(plan, *id)),
-        Edit::SetBelow(id, _) => format!("stated what is under {}", level(plan, *id)),
-        Edit::PutScan(.., known) if known.is_empty() => String::from("opened a drawing"),
-        Edit::PutScan(..) => String::from("squared up the drawing"),
-        Edit::RemoveScan(_) => String::from("took the drawing away"),
-        Edit::SetPlacing(id, placing) => match plan.level(*id).map(|level| level.sheet.placing) {
-            Some(known) if known.turn != placing.turn => String::from("turned the drawing"),
-            _ => String::from("moved the drawing"),
-        },
-        Edit::AddKnown(_, known) => {
-            format!(
-                "set a known length of {}",
-                plan.units.position(known.length)
-            )
+fn known_length(plan: &Plan, known: &KnownDimension) -> String {
+    let length = plan.units.position(known.length);
+    format!("set a known length of {length}")
+}
+
+fn changed_wall(plan: &Plan, wall: &Wall) -> String {
+    let label = wall.label();
+    match plan.wall(wall.id) {
+        Some((_, known)) if wall.never_drill && !known.never_drill => {
+            format!("closed {label} to the drill")
         }
-        Edit::RemoveKnown(..) => String::from("removed a known length"),
-        _ => return None,
-    })
-}
-
-fn of_walls(edit: &Edit, plan: &Plan) -> Option<String> {
-    Some(match edit {
-        Edit::AddWall { .. } => format!("drew W{}", plan.next.wall),
-        Edit::SetWall(wall) => match plan.wall(wall.id) {
-            Some((_, known)) if wall.never_drill && !known.never_drill => {
-                format!("closed {} to the drill", wall.label())
-            }
-            Some((_, known)) if known.never_drill && !wall.never_drill => {
-                format!("opened {} to the drill", wall.label())
-            }
-            Some((_, known)) if wall.doubled && !known.doubled => {
-                format!("doubled the studs of {}", wall.label())
-            }
-            Some((_, known)) if known.doubled && !wall.doubled => {
-                format!("made the studs of {} single", wall.label())
-            }
-            _ => format!("changed {}", wall.label()),
-        },
-        Edit::MoveCorner { .. } => String::from("moved a corner"),
-        Edit::RemoveWall(id) => format!("removed {}", wall(*id)),
-        Edit::AddOpening(opening) => {
-            format!("put a {} in {}", opening.kind.name(), wall(opening.wall))
+        Some((_, known)) if known.never_drill && !wall.never_drill => {
+            format!("opened {label} to the drill")
         }
-        Edit::SetOpening(changed) => format!("changed {}", opening(plan, changed.id)),
-        Edit::RemoveOpening(id) => format!("removed {}", opening(plan, *id)),
-        _ => return None,
+        Some((_, known)) if wall.doubled && !known.doubled => {
+            format!("doubled the studs of {label}")
+        }
+        Some((_, known)) if known.doubled && !wall.doubled => {
+            format!("made the studs of {label} single")
+        }
+        _ => format!("changed {label}"),
+    }
+}
+
+fn changed_room(plan: &Plan, id: RoomId, name: &str) -> String {
+    match room(plan, id) {
+        known if known == name => format!("moved the name of {known}"),
+        known => format!("renamed {known}"),
+    }
+}
+
+fn placed_closet(plan: &Plan, closet: &Closet) -> String {
+    String::from(match plan.closet {
+        None => "placed the closet",
+        Some(known) if known.place == closet.place => "changed the closet",
+        Some(_) => "moved the closet",
     })
 }
 
-fn of_site(edit: &Edit, plan: &Plan) -> Option<String> {
-    Some(match edit {
-        Edit::AddRoom { name, .. } => format!("named {name}"),
-        Edit::SetRoom { room: id, name, .. } => match room(plan, *id) {
-            known if known == *name => format!("moved the name of {known}"),
-            known => format!("renamed {known}"),
-        },
-        Edit::RemoveRoom(id) => format!("removed the name of {}", room(plan, *id)),
-        Edit::AddKeepOut(_, keep_out) => format!("kept a place clear: {}", keep_out.reason.name()),
-        Edit::SetKeepOut(keep_out) => format!("changed a keep-out: {}", keep_out.reason.name()),
-        Edit::RemoveKeepOut(_) => String::from("removed a keep-out"),
-        Edit::AddPowerRun(..) => String::from("drew a power run"),
-        Edit::SetPowerRun(_) => String::from("changed a power run"),
-        Edit::RemovePowerRun(_) => String::from("removed a power run"),
-        _ => return None,
-    })
+fn moved_drop(plan: &Plan, id: DropId, place: Place) -> String {
+    match plan.drop(id) {
+        Some(known) if differs_in_height_alone(known.place, place) => {
+            format!("set the height of {}", known.label())
+        }
+        _ => format!("moved {}", drop(plan, id)),
+    }
 }
 
-fn of_drops(edit: &Edit, plan: &Plan) -> Option<String> {
-    Some(match edit {
-        Edit::SetCloset(None) => String::from("removed the closet"),
-        Edit::SetCloset(Some(closet)) => match plan.closet {
-            None => String::from("placed the closet"),
-            Some(known) if known.place == closet.place => String::from("changed the closet"),
-            Some(_) => String::from("moved the closet"),
-        },
-        Edit::AddDrop { kind, .. } => format!("placed {}{}", kind.letter(), plan.next.drop),
-        Edit::MoveDrop(id, place) => match plan.drop(*id) {
-            Some(known) if differs_in_height_alone(known.place, *place) => {
-                format!("set the height of {}", known.label())
-            }
-            _ => format!("moved {}", drop(plan, *id)),
-        },
-        Edit::SetDrop(details) => format!("changed {}", drop(plan, details.id)),
-        Edit::RemoveDrop(id) => format!("removed {}", drop(plan, *id)),
-        Edit::AddCable(id, _) => format!("added a cable to {}", drop(plan, *id)),
-        Edit::SetCable(id, _) => format!("changed cable {}", cable(plan, *id)),
-        Edit::RemoveCable(id) => format!("removed cable {}", cable(plan, *id)),
-        _ => return None,
-    })
-}
-
-fn of_record(edit: &Edit, plan: &Plan) -> Option<String> {
-    let Edit::Note(note) = edit else {
-        return None;
-    };
+fn of_note(note: &Note, plan: &Plan) -> String {
     let told = |what: String, is_there: bool| match is_there {
         true => format!("noted {what}"),
         false => format!("took back {what}"),
     };
-    Some(match note {
+    match note {
         Note::Cable(id, stage, date) => told(
             format!("{} {}", cable(plan, *id), stage.name()),
             date.is_some(),
@@ -195,7 +191,7 @@ fn of_record(edit: &Edit, plan: &Plan) -> Option<String> {
             Some(left) => format!("noted {} taken out", left.name),
             None => String::from("noted a cable taken out"),
         },
-    })
+    }
 }
 
 fn differs_in_height_alone(known: Place, place: Place) -> bool {

@@ -5,18 +5,6 @@ use super::{Done, Edit, Refusal, caps, take};
 use crate::plan::{Cable, CableId, CableKindId, DropId, Pin, PinTo, Plan, WallId};
 use crate::units::Mm;
 
-/// Makes an edit of this room; `None` for any other.
-pub(super) fn make(plan: &mut Plan, edit: &Edit) -> Option<Done> {
-    Some(match edit {
-        Edit::AddCable(drop, kind) => add(plan, *drop, *kind),
-        Edit::SetCable(cable, kind) => set(plan, *cable, *kind),
-        Edit::RemoveCable(cable) => remove(plan, *cable),
-        Edit::AddPin(pin) => add_pin(plan, *pin),
-        Edit::RemovePin(pin) => remove_pin(plan, *pin),
-        _ => return None,
-    })
-}
-
 pub(super) fn add(plan: &mut Plan, drop: DropId, kind: CableKindId) -> Done {
     known(plan, kind)?;
     let id = CableId(take(&mut plan.next.cable));
@@ -36,7 +24,7 @@ pub(super) fn add(plan: &mut Plan, drop: DropId, kind: CableKindId) -> Done {
     Ok(())
 }
 
-fn set(plan: &mut Plan, id: CableId, kind: CableKindId) -> Done {
+pub(super) fn set(plan: &mut Plan, id: CableId, kind: CableKindId) -> Done {
     known(plan, kind)?;
     let cables = plan.drops.iter_mut().flat_map(|drop| &mut drop.cables);
     let cable = cables
@@ -47,7 +35,7 @@ fn set(plan: &mut Plan, id: CableId, kind: CableKindId) -> Done {
     Ok(())
 }
 
-fn remove(plan: &mut Plan, id: CableId) -> Done {
+pub(super) fn remove(plan: &mut Plan, id: CableId) -> Done {
     if plan.labels_frozen {
         return Err(Refusal::because(
             "Labels are printed, so this cable keeps its name. Mark its drop as spare instead.",
@@ -65,7 +53,7 @@ fn remove(plan: &mut Plan, id: CableId) -> Done {
     Ok(())
 }
 
-fn add_pin(plan: &mut Plan, pin: Pin) -> Done {
+pub(super) fn add_pin(plan: &mut Plan, pin: Pin) -> Done {
     if let Pin::Cable { cable, to } = pin {
         plan.cable(cable).ok_or_else(gone)?;
         if let PinTo::Overhead { at } = to
@@ -94,7 +82,7 @@ fn add_pin(plan: &mut Plan, pin: Pin) -> Done {
     Ok(())
 }
 
-fn remove_pin(plan: &mut Plan, pin: Pin) -> Done {
+pub(super) fn remove_pin(plan: &mut Plan, pin: Pin) -> Done {
     plan.pins.retain(|known| *known != pin);
     Ok(())
 }

@@ -4,19 +4,7 @@ use super::{Done, Edit, Refusal, cables, caps, take, tidy};
 use crate::plan::{Closet, ClosetPlace, Drop, DropId, DropKind, LevelId, Place, Plan, WallId};
 use crate::units::Mm;
 
-/// Makes an edit of this room; `None` for any other.
-pub(super) fn make(plan: &mut Plan, edit: &Edit) -> Option<Done> {
-    Some(match edit {
-        Edit::SetCloset(closet) => set_closet(plan, *closet),
-        Edit::AddDrop { kind, level, place } => add(plan, *kind, *level, *place),
-        Edit::MoveDrop(drop, place) => relocate(plan, *drop, *place),
-        Edit::SetDrop(details) => set(plan, details),
-        Edit::RemoveDrop(drop) => remove(plan, *drop),
-        _ => return None,
-    })
-}
-
-fn set_closet(plan: &mut Plan, closet: Option<Closet>) -> Done {
+pub(super) fn set_closet(plan: &mut Plan, closet: Option<Closet>) -> Done {
     if let Some(closet) = closet {
         let level = plan.level(closet.level);
         let level =
@@ -36,7 +24,7 @@ fn set_closet(plan: &mut Plan, closet: Option<Closet>) -> Done {
     Ok(())
 }
 
-fn add(plan: &mut Plan, kind: DropKind, level: LevelId, place: Place) -> Done {
+pub(super) fn add(plan: &mut Plan, kind: DropKind, level: LevelId, place: Place) -> Done {
     caps::DROPS.admits(plan.drops.len())?;
     sound(plan, level, place)?;
     let number = take(&mut plan.next.drop);
@@ -61,7 +49,7 @@ fn add(plan: &mut Plan, kind: DropKind, level: LevelId, place: Place) -> Done {
         .try_for_each(|cable| cables::add(plan, DropId(number), *cable))
 }
 
-fn relocate(plan: &mut Plan, id: DropId, place: Place) -> Done {
+pub(super) fn relocate(plan: &mut Plan, id: DropId, place: Place) -> Done {
     let level = plan.drop(id).ok_or_else(gone)?.level;
     sound(plan, level, place)?;
     let drop = drop_mut(plan, id)?;
@@ -70,7 +58,7 @@ fn relocate(plan: &mut Plan, id: DropId, place: Place) -> Done {
     Ok(())
 }
 
-fn set(plan: &mut Plan, details: &Drop) -> Done {
+pub(super) fn set(plan: &mut Plan, details: &Drop) -> Done {
     if !(1..=4).contains(&details.gangs) {
         return Err(Refusal::because("A box has one to four gangs."));
     }
@@ -87,7 +75,7 @@ fn set(plan: &mut Plan, details: &Drop) -> Done {
     Ok(())
 }
 
-fn remove(plan: &mut Plan, id: DropId) -> Done {
+pub(super) fn remove(plan: &mut Plan, id: DropId) -> Done {
     plan.drop(id).ok_or_else(gone)?;
     plan.drops.retain(|drop| drop.id != id);
     cables::forget_lost(plan);

@@ -5,23 +5,7 @@ use super::{Done, Edit, Refusal, caps, level_mut, take, tidy};
 use crate::plan::{Above, Below, Floor, Level, LevelId, Plan};
 use crate::units::Mm;
 
-/// Makes an edit of this room; `None` for any other.
-pub(super) fn make(plan: &mut Plan, edit: &Edit) -> Option<Done> {
-    Some(match edit {
-        Edit::AddLevel { name, floor } => add(plan, name, *floor),
-        Edit::RemoveLevel(level) => remove(plan, *level),
-        Edit::SetLevel {
-            level,
-            name,
-            ceiling,
-        } => set(plan, *level, name, *ceiling),
-        Edit::SetAbove(level, above) => set_above(plan, *level, *above),
-        Edit::SetBelow(level, below) => set_below(plan, *level, *below),
-        _ => return None,
-    })
-}
-
-fn add(plan: &mut Plan, name: &str, floor: Floor) -> Done {
+pub(super) fn add(plan: &mut Plan, name: &str, floor: Floor) -> Done {
     caps::LEVELS.admits(plan.levels.len())?;
     sound(floor)?;
     let mut level = Level::new(LevelId(take(&mut plan.next.level)), &tidy(name));
@@ -34,7 +18,7 @@ fn add(plan: &mut Plan, name: &str, floor: Floor) -> Done {
     Ok(())
 }
 
-fn remove(plan: &mut Plan, id: LevelId) -> Done {
+pub(super) fn remove(plan: &mut Plan, id: LevelId) -> Done {
     if plan.levels.len() < 2 {
         return Err(Refusal::because(
             "A plan keeps at least one level. Draw over this one instead.",
@@ -57,7 +41,7 @@ fn remove(plan: &mut Plan, id: LevelId) -> Done {
     Ok(())
 }
 
-fn set(plan: &mut Plan, id: LevelId, name: &str, ceiling: Mm) -> Done {
+pub(super) fn set(plan: &mut Plan, id: LevelId, name: &str, ceiling: Mm) -> Done {
     if !(Mm(1800)..=Mm(12_000)).contains(&ceiling) {
         return Err(Refusal::because(
             "A ceiling is between 6 ft and 39 ft high. Check the height.",
@@ -69,7 +53,7 @@ fn set(plan: &mut Plan, id: LevelId, name: &str, ceiling: Mm) -> Done {
     Ok(())
 }
 
-fn set_above(plan: &mut Plan, id: LevelId, above: Above) -> Done {
+pub(super) fn set_above(plan: &mut Plan, id: LevelId, above: Above) -> Done {
     let highest = plan.levels.last().is_some_and(|level| level.id == id);
     if highest == (above == Above::Level) {
         return Err(Refusal::because(match highest {
@@ -91,7 +75,7 @@ fn set_above(plan: &mut Plan, id: LevelId, above: Above) -> Done {
     Ok(())
 }
 
-fn set_below(plan: &mut Plan, id: LevelId, below: Below) -> Done {
+pub(super) fn set_below(plan: &mut Plan, id: LevelId, below: Below) -> Done {
     let lowest = plan.levels.first().is_some_and(|level| level.id == id);
     if lowest == matches!(below, Below::Level(_)) {
         return Err(Refusal::because(match lowest {

@@ -7,6 +7,7 @@ mod cables;
 pub(crate) mod caps;
 mod drops;
 mod levels;
+mod make;
 mod openings;
 mod printed;
 mod record;
@@ -262,35 +263,9 @@ impl Plan {
     /// ```
     pub fn apply(&self, edit: &Edit) -> Result<Plan, Refusal> {
         let mut plan = self.clone();
-        plan.make(edit)?;
+        make::make(&mut plan, edit)?;
         record::keep_lost(self, &mut plan);
         Ok(plan)
-    }
-
-    /// Carries out one edit on a copy that is thrown away if it is refused.
-    fn make(&mut self, edit: &Edit) -> Done {
-        if let Edit::Together(edits) = edit {
-            return edits.iter().try_for_each(|edit| self.make(edit));
-        }
-        let rooms = [
-            settings::make,
-            levels::make,
-            sheet::make,
-            walls::make,
-            openings::make,
-            site::make,
-            drops::make,
-            cables::make,
-            replies::make,
-            record::make,
-            printed::make,
-        ];
-        let done = rooms.iter().find_map(|make| make(self, edit));
-        done.unwrap_or_else(|| {
-            Err(Refusal::because(
-                "This change is not known here. Load the page again, then repeat it.",
-            ))
-        })
     }
 }
 

@@ -5,17 +5,7 @@ use super::{Done, Edit, Refusal, caps, take};
 use crate::plan::{Level, Opening, OpeningId, OpeningKind, Plan};
 use crate::units::Mm;
 
-/// Makes an edit of this room; `None` for any other.
-pub(super) fn make(plan: &mut Plan, edit: &Edit) -> Option<Done> {
-    Some(match edit {
-        Edit::AddOpening(opening) => add(plan, *opening),
-        Edit::SetOpening(opening) => set(plan, *opening),
-        Edit::RemoveOpening(opening) => remove(plan, *opening),
-        _ => return None,
-    })
-}
-
-fn add(plan: &mut Plan, opening: Opening) -> Done {
+pub(super) fn add(plan: &mut Plan, opening: Opening) -> Done {
     let opening = Opening {
         id: OpeningId(take(&mut plan.next.opening)),
         ..opening
@@ -27,7 +17,7 @@ fn add(plan: &mut Plan, opening: Opening) -> Done {
     Ok(())
 }
 
-fn set(plan: &mut Plan, opening: Opening) -> Done {
+pub(super) fn set(plan: &mut Plan, opening: Opening) -> Done {
     let level = level_of(plan, opening.wall)?;
     fits(level, &opening)?;
     let known = level
@@ -39,7 +29,7 @@ fn set(plan: &mut Plan, opening: Opening) -> Done {
     Ok(())
 }
 
-fn remove(plan: &mut Plan, id: OpeningId) -> Done {
+pub(super) fn remove(plan: &mut Plan, id: OpeningId) -> Done {
     let level = plan
         .levels
         .iter_mut()

@@ -4,17 +4,9 @@ use super::caps;
 use super::{Done, Edit, Refusal};
 use crate::plan::{Plan, PrintedRow};
 
-/// Makes an edit of this room; `None` for any other.
-pub(super) fn make(plan: &mut Plan, edit: &Edit) -> Option<Done> {
-    match edit {
-        Edit::KeepNumbers { rows, sum } => Some(keep(plan, rows, *sum)),
-        _ => None,
-    }
-}
-
 /// Rows that were printed before stay as they were; new ones join them. A revision whose sheets said
 /// other things of holes is not printed again: the next one is.
-fn keep(plan: &mut Plan, rows: &[PrintedRow], sum: u32) -> Done {
+pub(super) fn keep(plan: &mut Plan, rows: &[PrintedRow], sum: u32) -> Done {
     let printed = &mut plan.printed;
     if printed.revision >= plan.revision {
         plan.revision = match printed.sum == sum {

@@ -42,15 +42,7 @@ pub enum Note {
     TakenOut(CableId),
 }
 
-/// Makes an edit of this room; `None` for any other.
-pub(super) fn make(plan: &mut Plan, edit: &Edit) -> Option<Done> {
-    match edit {
-        Edit::Note(note) => Some(take(plan, note)),
-        _ => None,
-    }
-}
-
-fn take(plan: &mut Plan, note: &Note) -> Done {
+pub(super) fn take(plan: &mut Plan, note: &Note) -> Done {
     match note {
         Note::Cable(id, stage, date) => of_cable(plan, *id, |cable| {
             reach(&mut cable.reached, *stage, date.as_deref());

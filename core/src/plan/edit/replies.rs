@@ -10,16 +10,7 @@ pub(crate) const MOST_REPLIES: usize = 50;
 /// The most answers one reply has: every drop, wall and level of the largest plan.
 pub(crate) const MOST_ANSWERS: usize = 4_000;
 
-/// Makes an edit of this room; `None` for any other.
-pub(super) fn make(plan: &mut Plan, edit: &Edit) -> Option<Done> {
-    Some(match edit {
-        Edit::TakeReply(reply) => take(plan, reply),
-        Edit::RemoveReply(reply) => remove(plan, reply),
-        _ => return None,
-    })
-}
-
-fn take(plan: &mut Plan, reply: &Reply) -> Done {
+pub(super) fn take(plan: &mut Plan, reply: &Reply) -> Done {
     let reply = tidied(reply);
     if reply.name.is_empty() {
         return Err(Refusal::because(
@@ -43,7 +34,7 @@ fn take(plan: &mut Plan, reply: &Reply) -> Done {
     Ok(())
 }
 
-fn remove(plan: &mut Plan, reply: &Reply) -> Done {
+pub(super) fn remove(plan: &mut Plan, reply: &Reply) -> Done {
     let before = plan.replies.len();
     plan.replies.retain(|kept| kept != reply);
     match plan.replies.len() < before {

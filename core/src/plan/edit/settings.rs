@@ -12,30 +12,7 @@ const MOST_ON_HAND: u16 = 200;
 /// A bit larger than this is no auger: 150 mm.
 const LARGEST_BIT: Size = Size(150.0);
 
-/// Makes an edit of this room; `None` for any other.
-pub(super) fn make(plan: &mut Plan, edit: &Edit) -> Option<Done> {
-    Some(match edit {
-        Edit::SetTitle(title) => set_title(plan, title),
-        Edit::SetNote(note) => set_note(plan, note),
-        Edit::SetUnits(units) => set_units(plan, *units),
-        Edit::SetDate(date) => set_date(plan, date),
-        Edit::SetDates(dates) => set_dates(plan, dates),
-        Edit::NextRevision => next_revision(plan),
-        Edit::SetRuleBook(book) => set_rule_book(plan, *book),
-        Edit::OwnRules => own_rules(plan),
-        Edit::CopyRules => copy_rules(plan),
-        Edit::SetRule(rule, value) => set_rule(plan, *rule, *value),
-        Edit::ResetRule(rule) => reset_rule(plan, *rule),
-        Edit::SetBits(bits) => set_bits(plan, bits),
-        Edit::SetCableKind(kind, spec) => set_cable_kind(plan, *kind, spec),
-        Edit::FreezeLabels => freeze_labels(plan),
-        Edit::Dismiss { key, reason } => dismiss(plan, key, reason),
-        Edit::Restore { key } => restore(plan, key),
-        _ => return None,
-    })
-}
-
-fn set_title(plan: &mut Plan, title: &str) -> Done {
+pub(super) fn set_title(plan: &mut Plan, title: &str) -> Done {
     plan.title = tidy(title);
     if plan.title.is_empty() {
         return Err(Refusal::because(
@@ -45,22 +22,22 @@ fn set_title(plan: &mut Plan, title: &str) -> Done {
     Ok(())
 }
 
-fn set_note(plan: &mut Plan, note: &str) -> Done {
+pub(super) fn set_note(plan: &mut Plan, note: &str) -> Done {
     plan.note = tidy(note);
     Ok(())
 }
 
-fn set_units(plan: &mut Plan, units: Units) -> Done {
+pub(super) fn set_units(plan: &mut Plan, units: Units) -> Done {
     plan.units = units;
     Ok(())
 }
 
-fn set_date(plan: &mut Plan, date: &str) -> Done {
+pub(super) fn set_date(plan: &mut Plan, date: &str) -> Done {
     plan.date = tidy(date);
     Ok(())
 }
 
-fn set_dates(plan: &mut Plan, dates: &Dates) -> Done {
+pub(super) fn set_dates(plan: &mut Plan, dates: &Dates) -> Done {
     plan.dates = tidied(dates);
     Ok(())
 }
@@ -75,12 +52,12 @@ pub(crate) fn tidied(dates: &Dates) -> Dates {
     }
 }
 
-fn next_revision(plan: &mut Plan) -> Done {
+pub(super) fn next_revision(plan: &mut Plan) -> Done {
     plan.revision = plan.revision.saturating_add(1);
     Ok(())
 }
 
-fn set_rule_book(plan: &mut Plan, book: RuleBook) -> Done {
+pub(super) fn set_rule_book(plan: &mut Plan, book: RuleBook) -> Done {
     plan.rules.book = book;
     plan.rules.own = false;
     if !plan.rules.has_own_limits() {
@@ -89,7 +66,7 @@ fn set_rule_book(plan: &mut Plan, book: RuleBook) -> Done {
     Ok(())
 }
 
-fn own_rules(plan: &mut Plan) -> Done {
+pub(super) fn own_rules(plan: &mut Plan) -> Done {
     match plan.rules.has_own_limits() {
         true => plan.rules.own = true,
         false => return copy_rules(plan),
@@ -97,7 +74,7 @@ fn own_rules(plan: &mut Plan) -> Done {
     Ok(())
 }
 
-fn copy_rules(plan: &mut Plan) -> Done {
+pub(super) fn copy_rules(plan: &mut Plan) -> Done {
     let rules = &mut plan.rules;
     rules.basis = rules.speaking();
     rules.changed.retain(|id, _| !id.is_limit());
@@ -105,7 +82,7 @@ fn copy_rules(plan: &mut Plan) -> Done {
     Ok(())
 }
 
-fn set_rule(plan: &mut Plan, id: RuleId, value: f64) -> Done {
+pub(super) fn set_rule(plan: &mut Plan, id: RuleId, value: f64) -> Done {
     let rule = plan.rules.rule(id);
     if !value.is_finite() || value < 0.0 {
         return Err(Refusal::because(
@@ -140,12 +117,12 @@ fn set_rule(plan: &mut Plan, id: RuleId, value: f64) -> Done {
     Ok(())
 }
 
-fn reset_rule(plan: &mut Plan, id: RuleId) -> Done {
+pub(super) fn reset_rule(plan: &mut Plan, id: RuleId) -> Done {
     plan.rules.changed.remove(&id);
     Ok(())
 }
 
-fn set_bits(plan: &mut Plan, bits: &[Size]) -> Done {
+pub(super) fn set_bits(plan: &mut Plan, bits: &[Size]) -> Done {
     if bits.is_empty() {
         return Err(Refusal::because(
             "Without a bit nothing can be bored. Keep at least one.",
@@ -166,7 +143,7 @@ fn set_bits(plan: &mut Plan, bits: &[Size]) -> Done {
     Ok(())
 }
 
-fn set_cable_kind(plan: &mut Plan, kind: CableKindId, spec: &CableSpec) -> Done {
+pub(super) fn set_cable_kind(plan: &mut Plan, kind: CableKindId, spec: &CableSpec) -> Done {
     if !(spec.diameter.0 >= 1.0 && spec.diameter.within(THICKEST_CABLE)) {
         return Err(Refusal::because(
             "A cable is between 1 mm and 50 mm thick. Check its diameter.",
@@ -205,12 +182,12 @@ fn set_cable_kind(plan: &mut Plan, kind: CableKindId, spec: &CableSpec) -> Done 
     Ok(())
 }
 
-fn freeze_labels(plan: &mut Plan) -> Done {
+pub(super) fn freeze_labels(plan: &mut Plan) -> Done {
     plan.labels_frozen = true;
     Ok(())
 }
 
-fn dismiss(plan: &mut Plan, key: &str, reason: &str) -> Done {
+pub(super) fn dismiss(plan: &mut Plan, key: &str, reason: &str) -> Done {
     let (key, reason) = (tidy(key), tidy(reason));
     if reason.is_empty() {
         return Err(Refusal::because(
@@ -222,7 +199,7 @@ fn dismiss(plan: &mut Plan, key: &str, reason: &str) -> Done {
     Ok(())
 }
 
-fn restore(plan: &mut Plan, key: &str) -> Done {
+pub(super) fn restore(plan: &mut Plan, key: &str) -> Done {
     plan.dismissed.retain(|dismissal| dismissal.key != key);
     Ok(())
 }

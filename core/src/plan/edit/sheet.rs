@@ -7,19 +7,7 @@ use crate::plan::{KnownDimension, LevelId, Placing, Plan, Scan};
 use crate::scan::fit_placing;
 use crate::units::Mm;
 
-/// Makes an edit of this room; `None` for any other.
-pub(super) fn make(plan: &mut Plan, edit: &Edit) -> Option<Done> {
-    Some(match edit {
-        Edit::PutScan(level, scan, placing, known) => put(plan, *level, scan, *placing, known),
-        Edit::RemoveScan(level) => remove(plan, *level),
-        Edit::SetPlacing(level, placing) => place(plan, *level, *placing),
-        Edit::AddKnown(level, known) => add_known(plan, *level, *known),
-        Edit::RemoveKnown(level, index) => remove_known(plan, *level, *index),
-        _ => return None,
-    })
-}
-
-fn put(
+pub(super) fn put(
     plan: &mut Plan,
     id: LevelId,
     scan: &Arc<Scan>,
@@ -39,20 +27,20 @@ fn put(
         .try_for_each(|known| add_known(plan, id, *known))
 }
 
-fn remove(plan: &mut Plan, id: LevelId) -> Done {
+pub(super) fn remove(plan: &mut Plan, id: LevelId) -> Done {
     let sheet = &mut level_mut(plan, id)?.sheet;
     sheet.scan = None;
     sheet.known.clear();
     Ok(())
 }
 
-fn place(plan: &mut Plan, id: LevelId, placing: Placing) -> Done {
+pub(super) fn place(plan: &mut Plan, id: LevelId, placing: Placing) -> Done {
     sound(placing)?;
     level_mut(plan, id)?.sheet.placing = placing;
     Ok(())
 }
 
-fn add_known(plan: &mut Plan, id: LevelId, known: KnownDimension) -> Done {
+pub(super) fn add_known(plan: &mut Plan, id: LevelId, known: KnownDimension) -> Done {
     if known.length <= Mm(0) {
         return Err(Refusal::because(
             "The length is zero. Type how long it really is.",
@@ -75,7 +63,7 @@ fn add_known(plan: &mut Plan, id: LevelId, known: KnownDimension) -> Done {
     Ok(())
 }
 
-fn remove_known(plan: &mut Plan, id: LevelId, index: usize) -> Done {
+pub(super) fn remove_known(plan: &mut Plan, id: LevelId, index: usize) -> Done {
     let sheet = &mut level_mut(plan, id)?.sheet;
     if index >= sheet.known.len() {
         return Err(Refusal::because(

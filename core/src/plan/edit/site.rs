@@ -7,23 +7,7 @@ use crate::plan::{
 use crate::shape::Point;
 use crate::units::Mm;
 
-/// Makes an edit of this room; `None` for any other.
-pub(super) fn make(plan: &mut Plan, edit: &Edit) -> Option<Done> {
-    Some(match edit {
-        Edit::AddRoom { level, name, at } => add_room(plan, *level, name, *at),
-        Edit::SetRoom { room, name, at } => set_room(plan, *room, name, *at),
-        Edit::RemoveRoom(room) => remove_room(plan, *room),
-        Edit::AddKeepOut(level, keep_out) => add_keep_out(plan, *level, keep_out),
-        Edit::SetKeepOut(keep_out) => set_keep_out(plan, keep_out),
-        Edit::RemoveKeepOut(keep_out) => remove_keep_out(plan, *keep_out),
-        Edit::AddPowerRun(level, run) => add_power_run(plan, *level, run),
-        Edit::SetPowerRun(run) => set_power_run(plan, run),
-        Edit::RemovePowerRun(run) => remove_power_run(plan, *run),
-        _ => return None,
-    })
-}
-
-fn add_room(plan: &mut Plan, level: LevelId, name: &str, at: Point) -> Done {
+pub(super) fn add_room(plan: &mut Plan, level: LevelId, name: &str, at: Point) -> Done {
     if !at.is_plausible() {
         return Err(far());
     }
@@ -38,7 +22,7 @@ fn add_room(plan: &mut Plan, level: LevelId, name: &str, at: Point) -> Done {
     Ok(())
 }
 
-fn set_room(plan: &mut Plan, id: RoomId, name: &str, at: Point) -> Done {
+pub(super) fn set_room(plan: &mut Plan, id: RoomId, name: &str, at: Point) -> Done {
     if !at.is_plausible() {
         return Err(far());
     }
@@ -52,7 +36,7 @@ fn set_room(plan: &mut Plan, id: RoomId, name: &str, at: Point) -> Done {
     Ok(())
 }
 
-fn remove_room(plan: &mut Plan, id: RoomId) -> Done {
+pub(super) fn remove_room(plan: &mut Plan, id: RoomId) -> Done {
     let level = plan
         .levels
         .iter_mut()
@@ -64,7 +48,7 @@ fn remove_room(plan: &mut Plan, id: RoomId) -> Done {
     Ok(())
 }
 
-fn add_keep_out(plan: &mut Plan, level: LevelId, keep_out: &KeepOut) -> Done {
+pub(super) fn add_keep_out(plan: &mut Plan, level: LevelId, keep_out: &KeepOut) -> Done {
     sound_keep_out(plan, keep_out)?;
     let id = KeepOutId(take(&mut plan.next.keep_out));
     let keep_outs = &mut level_mut(plan, level)?.keep_outs;
@@ -76,7 +60,7 @@ fn add_keep_out(plan: &mut Plan, level: LevelId, keep_out: &KeepOut) -> Done {
     Ok(())
 }
 
-fn set_keep_out(plan: &mut Plan, keep_out: &KeepOut) -> Done {
+pub(super) fn set_keep_out(plan: &mut Plan, keep_out: &KeepOut) -> Done {
     sound_keep_out(plan, keep_out)?;
     let all = plan
         .levels
@@ -87,7 +71,7 @@ fn set_keep_out(plan: &mut Plan, keep_out: &KeepOut) -> Done {
     Ok(())
 }
 
-fn remove_keep_out(plan: &mut Plan, id: KeepOutId) -> Done {
+pub(super) fn remove_keep_out(plan: &mut Plan, id: KeepOutId) -> Done {
     let level = plan
         .levels
         .iter_mut()
@@ -99,7 +83,7 @@ fn remove_keep_out(plan: &mut Plan, id: KeepOutId) -> Done {
     Ok(())
 }
 
-fn add_power_run(plan: &mut Plan, level: LevelId, run: &PowerRun) -> Done {
+pub(super) fn add_power_run(plan: &mut Plan, level: LevelId, run: &PowerRun) -> Done {
     sound_power_run(plan, run)?;
     let id = PowerRunId(take(&mut plan.next.power_run));
     let runs = &mut level_mut(plan, level)?.power_runs;
@@ -108,7 +92,7 @@ fn add_power_run(plan: &mut Plan, level: LevelId, run: &PowerRun) -> Done {
     Ok(())
 }
 
-fn set_power_run(plan: &mut Plan, run: &PowerRun) -> Done {
+pub(super) fn set_power_run(plan: &mut Plan, run: &PowerRun) -> Done {
     sound_power_run(plan, run)?;
     let all = plan
         .levels
@@ -119,7 +103,7 @@ fn set_power_run(plan: &mut Plan, run: &PowerRun) -> Done {
     Ok(())
 }
 
-fn remove_power_run(plan: &mut Plan, id: PowerRunId) -> Done {
+pub(super) fn remove_power_run(plan: &mut Plan, id: PowerRunId) -> Done {
     let level = plan
         .levels
         .iter_mut()

@@ -11,24 +11,13 @@ const SHORTEST: Mm = Mm(100);
 /// Ends nearer than this to a corner move with it, millimetres.
 const CORNER: f64 = 60.0;
 
-/// Makes an edit of this room; `None` for any other.
-pub(super) fn make(plan: &mut Plan, edit: &Edit) -> Option<Done> {
-    Some(match edit {
-        Edit::AddWall {
-            level,
-            from,
-            to,
-            lumber,
-            role,
-        } => add(plan, *level, (*from, *to), *lumber, *role),
-        Edit::SetWall(wall) => set(plan, *wall),
-        Edit::MoveCorner { level, from, to } => move_corner(plan, *level, *from, *to),
-        Edit::RemoveWall(wall) => remove(plan, *wall),
-        _ => return None,
-    })
-}
-
-fn add(plan: &mut Plan, level: LevelId, ends: (Point, Point), lumber: Lumber, role: Role) -> Done {
+pub(super) fn add(
+    plan: &mut Plan,
+    level: LevelId,
+    ends: (Point, Point),
+    lumber: Lumber,
+    role: Role,
+) -> Done {
     let wall = Wall::new(
         WallId(take(&mut plan.next.wall)),
         ends.0,
@@ -48,7 +37,7 @@ fn add(plan: &mut Plan, level: LevelId, ends: (Point, Point), lumber: Lumber, ro
     Ok(())
 }
 
-fn set(plan: &mut Plan, wall: Wall) -> Done {
+pub(super) fn set(plan: &mut Plan, wall: Wall) -> Done {
     sound(&wall)?;
     let level = level_of(plan, wall.id)?;
     openings_fit(level, &wall)?;
@@ -59,7 +48,7 @@ fn set(plan: &mut Plan, wall: Wall) -> Done {
     drops_fit(plan, &wall)
 }
 
-fn move_corner(plan: &mut Plan, level: LevelId, from: Point, to: Point) -> Done {
+pub(super) fn move_corner(plan: &mut Plan, level: LevelId, from: Point, to: Point) -> Done {
     let mut moved = Vec::new();
     for wall in &level_mut(plan, level)?.walls {
         let near = |end: Point| end.pos().distance(from.pos()) <= CORNER;
@@ -81,7 +70,7 @@ fn move_corner(plan: &mut Plan, level: LevelId, from: Point, to: Point) -> Done 
     moved.into_iter().try_for_each(|wall| set(plan, wall))
 }
 
-fn remove(plan: &mut Plan, id: WallId) -> Done {
+pub(super) fn remove(plan: &mut Plan, id: WallId) -> Done {
     let wall = plan.wall(id).map(|(_, wall)| *wall).ok_or_else(gone)?;
     for drop in &mut plan.drops {
         if let Some((on, offset)) = drop.place.on_wall()
