@@ -2,6 +2,7 @@
 //! usually has costs next to nothing.
 
 use super::LinkError;
+use super::codes::Coded;
 use super::columns::{Reader, Writer};
 use super::settings::at;
 use super::walls::{put_points, take_points};
@@ -22,39 +23,26 @@ const MOST: usize = 26_000;
 /// What a drop of a kind has in a link of version 1 unless it says otherwise. It stays as it is
 /// when the product's own habits change.
 struct Usual {
-    kind: DropKind,
     letter: char,
     fixing: BoxKind,
     cables: &'static [u16],
 }
 
-const fn usual(kind: DropKind, letter: char, fixing: BoxKind, cables: &'static [u16]) -> Usual {
+fn usual(kind: DropKind) -> Usual {
+    let (letter, fixing, cables): (_, _, &[u16]) = match kind {
+        DropKind::Data => ('D', BoxKind::Bracket, &[0, 0]),
+        DropKind::Television => ('T', BoxKind::Bracket, &[0, 2]),
+        DropKind::CeilingAccessPoint => ('A', BoxKind::ByOthers, &[0]),
+        DropKind::WallAccessPoint => ('A', BoxKind::Bracket, &[0]),
+        DropKind::Camera => ('C', BoxKind::None, &[3]),
+        DropKind::Doorbell => ('B', BoxKind::None, &[0]),
+        DropKind::Other => ('X', BoxKind::None, &[0]),
+    };
     Usual {
-        kind,
         letter,
         fixing,
         cables,
     }
-}
-
-const USUAL: [Usual; 7] = [
-    usual(DropKind::Data, 'D', BoxKind::Bracket, &[0, 0]),
-    usual(DropKind::Television, 'T', BoxKind::Bracket, &[0, 2]),
-    usual(DropKind::CeilingAccessPoint, 'A', BoxKind::ByOthers, &[0]),
-    usual(DropKind::WallAccessPoint, 'A', BoxKind::Bracket, &[0]),
-    usual(DropKind::Camera, 'C', BoxKind::None, &[3]),
-    usual(DropKind::Doorbell, 'B', BoxKind::None, &[0]),
-    usual(DropKind::Other, 'X', BoxKind::None, &[0]),
-];
-
-/// The place of a kind in the list above, which is how a link says it.
-fn code(kind: DropKind) -> usize {
-    USUAL.iter().position(|u| u.kind == kind).unwrap_or(0)
-}
-
-fn usual_of(kind: DropKind) -> &'static Usual {
-    let [first, ..] = &USUAL;
-    USUAL.get(code(kind)).unwrap_or(first)
 }
 
 impl Usual {
@@ -64,8 +52,6 @@ impl Usual {
         i64::from(*self.cables.get(place).or(last).unwrap_or(&0))
     }
 }
-
-const BOXES: [BoxKind; 3] = [BoxKind::Bracket, BoxKind::ByOthers, BoxKind::None];
 
 /// Where a drop is, as a code: on a wall left or right, outside left or right, on the ceiling,
 /// adrift.
@@ -96,19 +82,16 @@ pub(super) fn put(plan: &Plan, out: &mut Writer) {
     }
     out.number(drops.len() as u64);
     out.identities(drops, |drop| drop.id.0);
-    out.of(drops, |drop| code(drop.kind) as i64);
-    out.of(drops, |drop| {
-        match drop.letter == usual_of(drop.kind).letter {
-            true => 0,
-            false => i64::from(u32::from(drop.letter)),
-        }
+    out.of(drops, |drop| drop.kind.code());
+    out.of(drops, |drop| match drop.letter == usual(drop.kind).letter {
+        true => 0,
+        false => i64::from(u32::from(drop.letter)),
     });
     out.of(drops, |drop| i64::from(drop.number) - i64::from(drop.id.0));
     out.of(drops, |drop| i64::from(drop.level.0));
     put_places(drops, out);
     out.of(drops, |drop| {
-        let place = |fixing| BOXES.iter().position(|b| *b == fixing).unwrap_or(0) as i64;
-        place(drop.fixing) - place(usual_of(drop.kind).fixing)
+        drop.fixing.code() - usual(drop.kind).fixing.code()
     });
     out.of(drops, |drop| i64::from(drop.gangs) - 1);
     out.of(drops, |drop| {
@@ -159,13 +142,13 @@ fn put_places(drops: &[Drop], out: &mut Writer) {
 
 fn put_cables(drops: &[Drop], out: &mut Writer) {
     out.of(drops, |drop| {
-        drop.cables.len() as i64 - usual_of(drop.kind).cables.len() as i64
+        drop.cables.len() as i64 - usual(drop.kind).cables.len() as i64
     });
     let mut ids = Vec::new();
     let mut letters = Vec::new();
     let mut kinds = Vec::new();
     for drop in drops {
-        let usual = usual_of(drop.kind);
+        let usual = usual(drop.kind);
         for (place, cable) in drop.cables.iter().enumerate() {
             ids.push(cable.id.0);
             letters.push(i64::from(u32::from(cable.letter)) - i64::from(b'A') - place as i64);
@@ -183,7 +166,7 @@ pub(super) fn take(plan: &mut Plan, section: &mut Reader, texts: &mut Texts) -> 
     }
     let count = section.count(caps::DROPS.most)?;
     let ids = section.identities(count)?;
-    let codes: Vec<usize> = section.column_of(count)?;
+    let kinds = section.column(count)?;
     let letters: Vec<u32> = section.column_of(count)?;
     let numbers = section.column(count)?;
     let levels: Vec<u32> = section.column_of(count)?;
@@ -194,7 +177,8 @@ pub(super) fn take(plan: &mut Plan, section: &mut Reader, texts: &mut Texts) -> 
     let aimed = flags.iter().filter(|flags| **flags & 8 != 0).count();
     let mut aims = take_points(section, aimed)?.into_iter();
     for place in 0..count {
-        let usual = USUAL.get(at(&codes, place)?).ok_or(LinkError::TooNew)?;
+        let kind = DropKind::of_code(at(&kinds, place)?)?;
+        let usual = usual(kind);
         let (id, flags) = (at(&ids, place)?, at(&flags, place)?);
         if !(0..32).contains(&flags) {
             return Err(LinkError::TooNew);
@@ -205,9 +189,7 @@ pub(super) fn take(plan: &mut Plan, section: &mut Reader, texts: &mut Texts) -> 
         };
         let number = at(&numbers, place)?.wrapping_add(i64::from(id));
         let where_it_is = at(&places, place)?;
-        let usual_box = BOXES.iter().position(|b| *b == usual.fixing).unwrap_or(0);
-        let a_box = at(&boxes, place)?.wrapping_add(usual_box as i64);
-        let a_box = usize::try_from(a_box).map_err(|_| LinkError::TooNew)?;
+        let fixing = at(&boxes, place)?.wrapping_add(usual.fixing.code());
         let aim = match flags & 8 {
             0 => None,
             _ => aims.next().map(|aim| Direction {
@@ -219,11 +201,11 @@ pub(super) fn take(plan: &mut Plan, section: &mut Reader, texts: &mut Texts) -> 
             id: DropId(id),
             letter,
             number: u32::try_from(number).map_err(|_| LinkError::Altered)?,
-            kind: usual.kind,
+            kind,
             level: LevelId(at(&levels, place)?),
             place: where_it_is,
             cables: Vec::new(),
-            fixing: *BOXES.get(a_box).ok_or(LinkError::TooNew)?,
+            fixing: BoxKind::of_code(fixing)?,
             gangs: at(&gangs, place)?,
             aim,
             outdoors: (flags & 1 != 0) != matches!(where_it_is, Place::Outside { .. }),
@@ -291,7 +273,7 @@ fn take_cables(plan: &mut Plan, section: &mut Reader) -> Read<()> {
     let mut counts = Vec::new();
     let mut all = 0_usize;
     for (drop, more) in plan.drops.iter().zip(more) {
-        let count = more.wrapping_add(usual_of(drop.kind).cables.len() as i64);
+        let count = more.wrapping_add(usual(drop.kind).cables.len() as i64);
         let count = usize::try_from(count).map_err(|_| LinkError::Altered)?;
         all = all.saturating_add(count);
         counts.push(count);
@@ -303,7 +285,7 @@ fn take_cables(plan: &mut Plan, section: &mut Reader) -> Read<()> {
     let mut letters = section.column(all)?.into_iter();
     let mut kinds = section.column(all)?.into_iter();
     for (drop, count) in plan.drops.iter_mut().zip(counts) {
-        let usual = usual_of(drop.kind);
+        let usual = usual(drop.kind);
         for place in 0..count {
             let next = |column: &mut std::vec::IntoIter<i64>, usual: i64| {
                 let value = column.next().ok_or(LinkError::Altered)?;
@@ -321,13 +303,10 @@ fn take_cables(plan: &mut Plan, section: &mut Reader) -> Read<()> {
     Ok(())
 }
 
-const ENTRIES: [Entry; 3] = [Entry::Above, Entry::Below, Entry::Either];
-
 pub(super) fn put_closet(plan: &Plan, out: &mut Writer) {
     let Some(closet) = plan.closet else { return };
-    let entry = ENTRIES.iter().position(|e| *e == closet.entry);
     out.number(u64::from(closet.level.0));
-    out.number(entry.unwrap_or(0) as u64);
+    out.number(closet.entry.code() as u64);
     match closet.place {
         ClosetPlace::Wall { wall, offset, side } => {
             out.number(side_code(side) as u64);
@@ -348,8 +327,8 @@ pub(super) fn take_closet(plan: &mut Plan, section: &mut Reader, _: &mut Texts) 
     }
     let small = |number: u64| u32::try_from(number).map_err(|_| LinkError::Altered);
     let level = LevelId(small(section.number()?)?);
-    let entry = section.count(ENTRIES.len())?;
-    let entry = *ENTRIES.get(entry).ok_or(LinkError::TooNew)?;
+    let entry = i64::try_from(section.number()?).map_err(|_| LinkError::TooNew)?;
+    let entry = Entry::of_code(entry)?;
     let (place, panel_height) = match section.number()? {
         code @ (0 | 1) => {
             let wall = WallId(small(section.number()?)?);
@@ -462,7 +441,7 @@ mod tests {
     #[test]
     fn a_usual_drop_costs_nothing_beside_its_place() {
         for kind in DropKind::ALL {
-            let usual = usual_of(kind);
+            let usual = usual(kind);
             assert_eq!(usual.letter, kind.letter());
             assert_eq!(usual.fixing, kind.usual_fixing());
             let cables: Vec<CableKindId> = usual.cables.iter().map(|k| CableKindId(*k)).collect();

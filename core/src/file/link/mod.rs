@@ -23,6 +23,7 @@
 //! sections; a section that changes takes a new tag, or the whole a new version whose reader
 //! stands beside the old one.
 
+mod codes;
 mod columns;
 mod drops;
 mod envelope;

@@ -2,6 +2,7 @@
 //! otherwise than paper does, and so has to refuse.
 
 use super::LinkError;
+use super::codes::Coded;
 use super::columns::{Reader, Writer};
 use super::settings::at;
 use super::walls::{put_points, take_points};
@@ -26,7 +27,7 @@ pub(super) fn put(plan: &Plan, out: &mut Writer) {
     out.identities(rows, |row| row.number);
     out.of(rows, |row| i64::from(row.revision));
     out.of(rows, |row| i64::from(row.level.0));
-    out.of(rows, |row| code(row.through));
+    out.of(rows, |row| row.through.code());
     put_points(&rows.iter().map(|row| row.from).collect::<Vec<_>>(), out);
     out.of(rows, |row| i64::from(row.to.x) - i64::from(row.from.x));
     out.of(rows, |row| i64::from(row.to.y) - i64::from(row.from.y));
@@ -59,7 +60,7 @@ pub(super) fn take(plan: &mut Plan, section: &mut Reader, _: &mut super::words::
             number,
             revision: at(&revisions, place)?,
             level: LevelId(at(&levels, place)?),
-            through: named(at(&through, place)?)?,
+            through: Through::of_code(at(&through, place)?)?,
             from,
             to,
             height: Mm(at(&heights, place)?),
@@ -71,25 +72,6 @@ pub(super) fn take(plan: &mut Plan, section: &mut Reader, _: &mut super::words::
         rows,
     };
     Ok(())
-}
-
-/// What a row goes through by its number in a link, which never changes.
-fn code(through: Through) -> i64 {
-    match through {
-        Through::Studs => 0,
-        Through::Corner => 1,
-        Through::TopPlates => 2,
-        Through::BottomPlates => 3,
-        Through::Joists => 4,
-        Through::Outside => 5,
-    }
-}
-
-fn named(number: i64) -> Read<Through> {
-    let known = Through::ALL
-        .into_iter()
-        .find(|known| code(*known) == number);
-    known.ok_or(LinkError::TooNew)
 }
 
 #[cfg(test)]

@@ -1,6 +1,7 @@
 //! Sections of the job, its rules, its catalogue, findings set aside and the next numbers.
 
 use super::LinkError;
+use super::codes::Coded;
 use super::columns::{Reader, Writer};
 use super::words::Texts;
 use crate::file::mend;
@@ -96,14 +97,6 @@ pub(super) fn take_rules(plan: &mut Plan, section: &mut Reader, texts: &mut Text
     choose(&mut plan.rules, choice)
 }
 
-/// The books by their number in a link; only added to at the end.
-const BOOKS: [RuleBook; 4] = [
-    RuleBook::UnitedStates,
-    RuleBook::Canada,
-    RuleBook::UnitedKingdom,
-    RuleBook::AustraliaNewZealand,
-];
-
 /// What stands in a number of choice that is not 0: it says which book, which basis, and whether
 /// own rules are in force.
 const SAID: u64 = 1 << 9;
@@ -111,8 +104,7 @@ const SAID: u64 = 1 << 9;
 /// The choice of rules as one number. 0 is the usual book, whose own copy is in force where a
 /// limit was changed.
 fn choice(rules: &RuleSet) -> u64 {
-    let number = |book| BOOKS.iter().position(|known| *known == book).unwrap_or(0) as u64;
-    let (book, basis) = (number(rules.book), number(rules.basis));
+    let (book, basis) = (rules.book.code() as u64, rules.basis.code() as u64);
     match (book, basis, rules.own == rules.has_own_limits()) {
         (0, 0, true) => 0,
         _ => SAID | u64::from(rules.own) << 8 | basis << 4 | book,
@@ -127,9 +119,9 @@ fn choose(rules: &mut RuleSet, choice: u64) -> Done {
     if choice >> 9 != 1 {
         return Err(LinkError::TooNew);
     }
-    let book = |place: u64| BOOKS.get((place & 15) as usize).copied();
-    rules.book = book(choice).ok_or(LinkError::TooNew)?;
-    rules.basis = book(choice >> 4).ok_or(LinkError::TooNew)?;
+    let book = |choice: u64| RuleBook::of_code((choice & 15) as i64);
+    rules.book = book(choice)?;
+    rules.basis = book(choice >> 4)?;
     rules.own = choice >> 8 & 1 == 1;
     Ok(())
 }
