@@ -58,6 +58,21 @@
 //! # Ok::<(), Refusal>(())
 //! ```
 
+/// Every variant of a kind that derives [`strum::VariantArray`], in the order they are declared: an array that
+/// cannot miss one.
+macro_rules! every {
+    ($kind:ty) => {{
+        const ALL: &[$kind] = <$kind as strum::VariantArray>::VARIANTS;
+        let mut every = [ALL[0]; ALL.len()];
+        let mut place = 1;
+        while place < ALL.len() {
+            every[place] = ALL[place];
+            place += 1;
+        }
+        every
+    }};
+}
+
 pub mod agreement;
 pub mod bore;
 pub mod design;

@@ -1,11 +1,13 @@
 //! The steps of the job, in the order of the work.
 
+use strum::VariantArray;
+
 use super::Tool;
 use crate::plan::{Level, Plan};
 
 /// One step of the job. Any can be entered at any time; it changes only what the hand does and
 /// what the ink stresses.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, VariantArray)]
 pub enum Step {
     /// Open a drawing and bring it to scale.
     #[default]
@@ -24,14 +26,7 @@ pub enum Step {
 
 impl Step {
     /// Every step, in the order of the work.
-    pub const ALL: [Step; 6] = [
-        Self::Drawing,
-        Self::Framing,
-        Self::Drops,
-        Self::Ways,
-        Self::Sheets,
-        Self::Site,
-    ];
+    pub const ALL: [Self; Self::VARIANTS.len()] = every!(Step);
 
     /// What it is called.
     pub fn name(self) -> &'static str {

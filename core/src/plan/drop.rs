@@ -1,5 +1,7 @@
 //! Drops: the places cable is brought to.
 
+use strum::VariantArray;
+
 use super::{Cable, CableKindId, DropId, LevelId, Plan, Side, WallId};
 use crate::rules::{RuleId, RuleSet};
 use crate::shape::{Direction, Point, Pos};
@@ -76,7 +78,7 @@ impl Drop {
 }
 
 /// What a drop is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, VariantArray)]
 pub enum DropKind {
     /// Data outlet.
     Data,
@@ -111,15 +113,7 @@ impl DropKind {
     }
 
     /// Every kind, in the order the shelf shows them.
-    pub const ALL: [DropKind; 7] = [
-        Self::Data,
-        Self::Television,
-        Self::CeilingAccessPoint,
-        Self::WallAccessPoint,
-        Self::Camera,
-        Self::Doorbell,
-        Self::Other,
-    ];
+    pub const ALL: [Self; Self::VARIANTS.len()] = every!(DropKind);
 
     /// The letter a new drop of this kind is labelled with.
     pub fn letter(self) -> char {

@@ -1,5 +1,7 @@
 //! Places nothing may be drilled or run through.
 
+use strum::VariantArray;
+
 use super::{KeepOutId, WallId};
 use crate::shape::Point;
 use crate::units::Mm;
@@ -36,7 +38,7 @@ pub enum KeepOutShape {
 }
 
 /// Why a place stays clear.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, VariantArray)]
 pub enum KeepOutReason {
     /// Air duct or its chase.
     Duct,
@@ -60,17 +62,7 @@ pub enum KeepOutReason {
 
 impl KeepOutReason {
     /// Every reason, in the order a list shows them.
-    pub const ALL: [KeepOutReason; 9] = [
-        Self::Duct,
-        Self::Chimney,
-        Self::Stair,
-        Self::Beam,
-        Self::Cabinets,
-        Self::Shower,
-        Self::Notch,
-        Self::BoreByOthers,
-        Self::Other,
-    ];
+    pub const ALL: [Self; Self::VARIANTS.len()] = every!(KeepOutReason);
 
     /// Whether wood is taken out there, so that our bores leave wood beside it.
     pub fn is_cut(self) -> bool {

@@ -4,6 +4,8 @@
 //! sheet, whatever is added or taken away around it. A place that no cable uses any more keeps its
 //! number too, so that none is ever given to another hole.
 
+use strum::VariantArray;
+
 use super::{LevelId, Plan, Wall};
 use crate::shape::{Point, Pos, Segment};
 use crate::units::Mm;
@@ -17,7 +19,7 @@ const SAME_PLACE: f64 = 3.0;
 const BESIDE: f64 = 200.0;
 
 /// What a printed row of bores goes through.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, VariantArray)]
 pub enum Through {
     /// Studs of one wall.
     Studs,
@@ -35,14 +37,7 @@ pub enum Through {
 
 impl Through {
     /// All of them, in the order of the drill list.
-    pub const ALL: [Self; 6] = [
-        Self::Studs,
-        Self::Corner,
-        Self::TopPlates,
-        Self::BottomPlates,
-        Self::Joists,
-        Self::Outside,
-    ];
+    pub const ALL: [Self; Self::VARIANTS.len()] = every!(Through);
 
     /// What it is called on a list: "studs".
     pub fn name(self) -> &'static str {

@@ -4,6 +4,8 @@
 //! tester, a few words. No pictures: that one was taken is a tick, and where they are kept is a line
 //! of words.
 
+use strum::VariantArray;
+
 use std::collections::BTreeMap;
 
 use super::{CableId, DropId};
@@ -42,7 +44,7 @@ pub struct CableRecord {
 }
 
 /// What a cable goes through, in the order of the work; its test is apart.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, VariantArray)]
 pub enum CableStage {
     /// It lies in the wall, from the closet to its drop.
     Pulled,
@@ -71,7 +73,7 @@ pub struct BoxRecord {
 }
 
 /// What a drop's box goes through, in the order of the work.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, VariantArray)]
 pub enum BoxStage {
     /// It is fixed at its height.
     Set,
@@ -175,7 +177,7 @@ impl Test {
 
 impl CableStage {
     /// Every stage, in the order of the work.
-    pub const ALL: [CableStage; 3] = [Self::Pulled, Self::Labelled, Self::Terminated];
+    pub const ALL: [Self; Self::VARIANTS.len()] = every!(CableStage);
 
     /// The word for it.
     pub fn name(self) -> &'static str {
@@ -189,13 +191,7 @@ impl CableStage {
 
 impl BoxStage {
     /// Every stage, in the order of the work.
-    pub const ALL: [BoxStage; 5] = [
-        Self::Set,
-        Self::Tucked,
-        Self::Photographed,
-        Self::Found,
-        Self::Plated,
-    ];
+    pub const ALL: [Self; Self::VARIANTS.len()] = every!(BoxStage);
 
     /// The word for it.
     pub fn name(self) -> &'static str {

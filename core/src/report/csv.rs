@@ -4,6 +4,8 @@
 //! and line feed. A field that a spreadsheet would take for a formula gets an apostrophe in front,
 //! so that whatever a person typed stays text. Lengths are in the plan's units, and the head says so.
 
+use strum::VariantArray;
+
 use super::site;
 use crate::design::Design;
 use crate::plan::{CableId, Plan};
@@ -11,7 +13,7 @@ use crate::schedule::{ChangeOrder, CountChange, Port, labels, ports, room_list};
 use crate::units::{Mm, Units};
 
 /// The schedules that can be written, with the name of their file.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, VariantArray)]
 pub enum Table {
     /// The drill list.
     Drill,
@@ -35,17 +37,7 @@ pub enum Table {
 
 impl Table {
     /// Every schedule.
-    pub const ALL: [Table; 9] = [
-        Self::Drill,
-        Self::Cuts,
-        Self::Rooms,
-        Self::Ports,
-        Self::Labels,
-        Self::Findings,
-        Self::Tests,
-        Self::Boxes,
-        Self::Punch,
-    ];
+    pub const ALL: [Self; Self::VARIANTS.len()] = every!(Table);
 
     /// What it is called.
     pub fn name(self) -> &'static str {

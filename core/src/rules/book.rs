@@ -1,5 +1,7 @@
 //! Which rules there are, and which published book their figures come from.
 
+use strum::VariantArray;
+
 use super::{Rule, Source, Trust, practice, united_kingdom, united_states};
 
 macro_rules! rules {
@@ -131,7 +133,7 @@ rules! {
 
 /// A published set of figures. A book stays as it is once it is released, so that a plan goes on
 /// being computed with what it was drawn with; a new edition is a new book.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, VariantArray)]
 pub enum RuleBook {
     /// Model residential and electrical codes of the United States.
     #[default]
@@ -146,12 +148,7 @@ pub enum RuleBook {
 
 impl RuleBook {
     /// Every book, in the order a list shows them.
-    pub const ALL: &'static [RuleBook] = &[
-        RuleBook::UnitedStates,
-        RuleBook::Canada,
-        RuleBook::UnitedKingdom,
-        RuleBook::AustraliaNewZealand,
-    ];
+    pub const ALL: &'static [Self] = Self::VARIANTS;
 
     /// What it is called.
     pub fn name(self) -> &'static str {

@@ -3,13 +3,15 @@
 //!
 //! Nothing here is kept: all of it follows from the plan, its record and the cut list.
 
+use strum::VariantArray;
+
 use super::CutList;
 use crate::plan::{BoxKind, BoxStage, Cable, CableId, CableStage, Drop, DropId, Plan, SiteRecord};
 use crate::rules::RuleId;
 use crate::units::Mm;
 
 /// A part of the work on site.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, VariantArray)]
 pub enum Phase {
     /// Boxes set, cables pulled and labelled.
     #[default]
@@ -67,14 +69,7 @@ impl Progress {
 
 impl Phase {
     /// Every part, in the order of the work.
-    pub const ALL: [Phase; 6] = [
-        Self::RoughIn,
-        Self::Protection,
-        Self::TrimOut,
-        Self::Testing,
-        Self::PunchList,
-        Self::Handover,
-    ];
+    pub const ALL: [Self; Self::VARIANTS.len()] = every!(Phase);
 
     /// What it is called.
     pub fn name(self) -> &'static str {

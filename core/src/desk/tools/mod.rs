@@ -21,13 +21,15 @@ mod square_up;
 mod stretch;
 mod wall;
 
+use strum::VariantArray;
+
 use super::answer::Answer;
 use super::{Draft, Gesture, Reach, Session};
 use crate::plan::Sheet;
 use crate::shape::Point;
 
 /// A tool of the shelf.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, VariantArray)]
 pub enum Tool {
     /// Choose things and move them.
     #[default]
@@ -64,23 +66,7 @@ pub enum Tool {
 
 impl Tool {
     /// Every tool.
-    pub const ALL: [Tool; 15] = [
-        Self::Select,
-        Self::KnownDimension,
-        Self::SquareUp,
-        Self::LevelUp,
-        Self::MoveDrawing,
-        Self::Wall,
-        Self::Opening,
-        Self::Room,
-        Self::Joists,
-        Self::Drop,
-        Self::Closet,
-        Self::KeepOut,
-        Self::NeverDrill,
-        Self::PowerRun,
-        Self::Pin,
-    ];
+    pub const ALL: [Self; Self::VARIANTS.len()] = every!(Tool);
 
     /// The words under its picture.
     pub fn name(self) -> &'static str {

@@ -1,7 +1,7 @@
 //! Edits of cables and of what a person overruled about their ways.
 
 use super::drops::drop_mut;
-use super::{Done, Edit, Refusal, caps, take};
+use super::{Done, Refusal, caps, take};
 use crate::plan::{Cable, CableId, CableKindId, DropId, Pin, PinTo, Plan, WallId};
 use crate::units::Mm;
 
@@ -123,6 +123,7 @@ fn gone() -> Refusal {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::plan::edit::Edit;
     use crate::plan::{DropKind, PinTo, Place};
     use crate::shape::Point;
 

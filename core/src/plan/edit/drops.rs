@@ -1,6 +1,6 @@
 //! Edits of the closet and of drops.
 
-use super::{Done, Edit, Refusal, cables, caps, take, tidy};
+use super::{Done, Refusal, cables, caps, take, tidy};
 use crate::plan::{Closet, ClosetPlace, Drop, DropId, DropKind, LevelId, Place, Plan, WallId};
 use crate::units::Mm;
 
@@ -155,6 +155,7 @@ fn on_wall(plan: &Plan, level: LevelId, wall: WallId, offset: Mm) -> Done {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::plan::edit::Edit;
     use crate::plan::{CableKindId, Side};
     use crate::shape::Point;
 

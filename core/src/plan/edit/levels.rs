@@ -1,7 +1,7 @@
 //! Edits of levels and of what lies between them.
 
 use super::cables::forget_lost;
-use super::{Done, Edit, Refusal, caps, level_mut, take, tidy};
+use super::{Done, Refusal, caps, level_mut, take, tidy};
 use crate::plan::{Above, Below, Floor, Level, LevelId, Plan};
 use crate::units::Mm;
 
@@ -112,6 +112,7 @@ fn sound(floor: Floor) -> Done {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::plan::edit::Edit;
     use crate::shape::Direction;
 
     #[test]

@@ -1,7 +1,7 @@
 //! Edits of doors, windows and cased openings.
 
 use super::walls::level_of;
-use super::{Done, Edit, Refusal, caps, take};
+use super::{Done, Refusal, caps, take};
 use crate::plan::{Level, Opening, OpeningId, OpeningKind, Plan};
 use crate::units::Mm;
 
@@ -86,6 +86,7 @@ fn fits(level: &Level, opening: &Opening) -> Done {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::plan::edit::Edit;
     use crate::plan::{Lumber, Role, WallId};
     use crate::shape::Point;
 

@@ -1,7 +1,7 @@
 //! The edit that makes numbers of bores hold: sheets are printed, or a link is handed on.
 
 use super::caps;
-use super::{Done, Edit, Refusal};
+use super::{Done, Refusal};
 use crate::plan::{Plan, PrintedRow};
 
 /// Rows that were printed before stay as they were; new ones join them. A revision whose sheets said
@@ -36,6 +36,7 @@ pub(super) fn keep(plan: &mut Plan, rows: &[PrintedRow], sum: u32) -> Done {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::plan::edit::Edit;
     use crate::plan::{LevelId, Through};
     use crate::shape::Point;
     use crate::units::Mm;

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{Done, Edit, Refusal, tidy};
+use super::{Done, Refusal, tidy};
 use crate::plan::{
     BoxStage, CableId, CableStage, Drop, DropId, LeftCable, Mark, Plan, PunchItem, SiteRecord, Test,
 };
@@ -265,6 +265,7 @@ fn parts(record: &SiteRecord) -> usize {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::plan::edit::Edit;
     use crate::plan::{DropKind, Place};
     use crate::shape::Point;
 

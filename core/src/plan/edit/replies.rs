@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::{Done, Edit, Refusal, tidy};
+use super::{Done, Refusal, tidy};
 use crate::plan::{Item, Plan, Reply, Said};
 
 /// The most replies one job keeps.
@@ -65,6 +65,7 @@ pub(crate) fn tidied(reply: &Reply) -> Reply {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::plan::edit::Edit;
     use crate::plan::{Answer, Digest};
 
     fn reply(name: &str, answers: Vec<Answer>) -> Reply {

@@ -1,6 +1,6 @@
 //! Edits of the job's settings: names, units, rules, bits, cables, findings set aside.
 
-use super::{Done, Edit, Refusal, tidy};
+use super::{Done, Refusal, tidy};
 use crate::plan::{CableKindId, CableSpec, Dates, Dismissal, Plan};
 use crate::rules::{RuleBook, RuleId, Unit};
 use crate::units::{Mm, Size, Units};
@@ -207,6 +207,7 @@ pub(super) fn restore(plan: &mut Plan, key: &str) -> Done {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::plan::edit::Edit;
 
     fn refused(edit: Edit) -> String {
         Plan::new()

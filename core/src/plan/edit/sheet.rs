@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::{Done, Edit, Refusal, level_mut};
+use super::{Done, Refusal, level_mut};
 use crate::plan::{KnownDimension, LevelId, Placing, Plan, Scan};
 use crate::scan::fit_placing;
 use crate::units::Mm;
@@ -90,6 +90,7 @@ fn sound(placing: Placing) -> Done {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::plan::edit::Edit;
 
     fn known(from: (f64, f64), to: (f64, f64), length: i32) -> KnownDimension {
         KnownDimension {

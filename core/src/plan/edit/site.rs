@@ -1,6 +1,6 @@
 //! Edits of rooms, keep-outs and power runs.
 
-use super::{Done, Edit, Refusal, caps, level_mut, take, tidy};
+use super::{Done, Refusal, caps, level_mut, take, tidy};
 use crate::plan::{
     KeepOut, KeepOutId, KeepOutShape, LevelId, Plan, PowerPlace, PowerRun, PowerRunId, Room, RoomId,
 };
@@ -199,6 +199,7 @@ fn stretch(plan: &Plan, wall: crate::plan::WallId, from: Mm, to: Mm) -> Done {
 mod tests {
     use super::*;
     use crate::plan::KeepOutReason;
+    use crate::plan::edit::Edit;
 
     #[test]
     fn a_room_has_a_name_and_keeps_its_number() {

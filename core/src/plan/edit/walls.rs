@@ -1,7 +1,7 @@
 //! Edits of walls.
 
 use super::cables::forget_lost;
-use super::{Done, Edit, Refusal, caps, level_mut, take};
+use super::{Done, Refusal, caps, level_mut, take};
 use crate::plan::{Level, LevelId, Lumber, Place, Plan, Role, Wall, WallId};
 use crate::shape::Point;
 use crate::units::{Mm, Size};
@@ -177,6 +177,7 @@ fn drops_fit(plan: &mut Plan, wall: &Wall) -> Done {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::plan::edit::Edit;
     use crate::plan::{DropKind, Opening, OpeningId, OpeningKind, Side};
 
     fn wall(plan: &Plan, from: (i32, i32), to: (i32, i32)) -> Edit {
