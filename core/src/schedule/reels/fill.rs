@@ -13,6 +13,12 @@ use super::search::Item;
 /// Choices kept for one reel; more are dropped, and then nothing is proved.
 const MOST_CHOICES: usize = 60;
 
+/// So many looks at an item count as a step more; a house of 100 cables never comes to that.
+const LOOKED_THROUGH: usize = 4_096;
+
+/// So many items take as long to be looked through once as a step.
+const BEGINNING: usize = 256;
+
 /// How far to look.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Steps {
@@ -200,6 +206,9 @@ impl Work<'_> {
         if !choosing.must_feed(&self.reels_free(reel)) {
             return Vec::new();
         }
+        // To begin takes as long as many steps where there are thousands of items.
+        let begun = (open.len() / BEGINNING) as u64;
+        self.steps.all = self.steps.all.saturating_sub(begun);
         choosing.steps = self.steps.all.min(self.steps.a_reel);
         let before = choosing.steps;
         let length = self.question.reels[reel];
@@ -342,14 +351,15 @@ impl<'a> Choosing<'a> {
             self.whole = false;
             return;
         }
-        self.steps -= 1;
+        self.steps = self.steps.saturating_sub(self.a_step());
         if left > self.spare + self.from_here[from] || !self.can_feed(from, left) {
             return;
         }
         if left < 2 * self.shortest {
             return self.add_last(from, left);
         }
-        let Some(next) = (from..self.open.len()).find(|&place| self.may_join(place, left)) else {
+        let mut rest = from.max(self.fitting(left))..self.open.len();
+        let Some(next) = rest.find(|&place| self.may_join(place, left)) else {
             return self.note(left);
         };
         self.chosen.push(next);
@@ -358,13 +368,21 @@ impl<'a> Choosing<'a> {
         self.explore(self.after(next), left);
     }
 
+    /// The place of the first item that is no longer than what is left; they are in order of length.
+    fn fitting(&self, left: u64) -> usize {
+        self.open
+            .partition_point(|&item| self.items[item].length > left)
+    }
+
+    /// What a step counts: one, and more where thousands of items are looked through for it.
+    fn a_step(&self) -> u64 {
+        1 + (self.open.len() * (self.chosen.len() + 1) / LOOKED_THROUGH) as u64
+    }
+
     /// Where one more cable fits at most: none, or one that wastes little enough.
     fn add_last(&mut self, from: usize, left: u64) {
         self.note(left);
-        let longer = self
-            .open
-            .partition_point(|&item| self.items[item].length > left);
-        let mut place = longer.max(from);
+        let mut place = self.fitting(left).max(from);
         while place < self.open.len() && self.item(place).length + self.spare >= left {
             self.steps = self.steps.saturating_sub(1);
             if self.may_join(place, left) {
@@ -388,7 +406,10 @@ impl<'a> Choosing<'a> {
     fn note(&mut self, left: u64) {
         let none = self.open.len();
         let joins = |place: usize| self.may_join(place, left) && !self.chosen.contains(&place);
-        if left > self.spare || !self.can_feed(none, left) || (0..none).any(joins) {
+        if left > self.spare
+            || !self.can_feed(none, left)
+            || (self.fitting(left)..none).any(joins)
+        {
             return;
         }
         let items = self.chosen.iter().map(|&place| self.open[place]).collect();
