@@ -1,7 +1,8 @@
 //! Where cables start and end: drops and the closet.
 
 use super::graph::Node;
-use super::house::{House, Port};
+use super::house::House;
+use super::port::Port;
 use super::price::{Prices, UNLIMITED};
 use super::way::{Member, MoveKind, Place3};
 use crate::framing::{OutsideHole, hang_near, hang_of};

@@ -4,6 +4,7 @@ use super::facing::Facing;
 use super::graph::{Graph, Node, Step};
 use super::lane::lane_height;
 use super::obstacle::Obstacles;
+use super::port::{Port, Ports};
 use super::price::{Prices, capacity};
 use super::studs;
 use super::way::{Crossing, Member, MoveKind, Place3};
@@ -11,9 +12,6 @@ use crate::framing::{BayKind, Framing, Joint, JointKind, LevelFraming, WallFrami
 use crate::plan::{Level, Plan, Wall, WallId};
 use crate::shape::Pos;
 use crate::units::Size;
-
-/// Plates nearer to one another than this lead to the same place in a space, millimetres.
-const SAME_PORT: f64 = 1.0;
 
 /// How much dearer cable is that runs along power, nearer than is noted: so much that it goes round by a
 /// wall or two. Common practice, no source.
@@ -28,7 +26,7 @@ pub(super) struct House<'p> {
     /// Walls in an order that does not depend on the order of drawing.
     pub walls: Vec<HouseWall<'p>>,
     /// Where cable comes up or down into each space.
-    pub ports: Vec<Vec<Port>>,
+    pub ports: Vec<Ports>,
     /// Obstacles by level, in the order of the plan.
     pub obstacles: Vec<Obstacles<'p>>,
     /// Places of bays at a second height, each after its bay's hub.
@@ -71,13 +69,6 @@ pub(super) struct Hub {
     pub down: Option<(Node, usize)>,
 }
 
-/// A place where cable enters a space.
-#[derive(Clone, Copy)]
-pub(super) struct Port {
-    pub node: Node,
-    pub at: Pos,
-}
-
 impl<'p> House<'p> {
     /// Builds walls, lanes, corners and plates; spaces, drops and closet follow in other files.
     pub fn of(plan: &'p Plan, framing: &'p Framing) -> Self {
@@ -92,7 +83,7 @@ impl<'p> House<'p> {
             prices: Prices::of(&plan.rules),
             graph: Graph::default(),
             walls: Vec::new(),
-            ports: vec![Vec::new(); framing.spaces.len()],
+            ports: vec![Ports::default(); framing.spaces.len()],
             obstacles,
             shelves: Vec::new(),
         };
@@ -351,13 +342,7 @@ impl<'p> House<'p> {
 
     /// Where cable enters a space at a place: the same node for two walls that stand on one another.
     fn port(&mut self, space: usize, at: Pos, z: f64) -> Node {
-        let ports = &self.ports[space];
-        let near = |a: f64, b: f64| (a - b).abs() < SAME_PORT;
-        let may = ports
-            .iter()
-            .filter(|port| near(port.at.x, at.x) && near(port.at.y, at.y));
-        let mut may = may.filter(|port| port.at.distance(at) < SAME_PORT);
-        if let Some(port) = may.next() {
+        if let Some(port) = self.ports[space].at(at) {
             return port.node;
         }
         let node = self.graph.place(Place3 { at, z });

@@ -20,6 +20,7 @@ mod obstacle;
 mod overhead;
 mod passage;
 mod pinned;
+mod port;
 mod power;
 mod price;
 mod region;

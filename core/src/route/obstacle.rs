@@ -225,7 +225,16 @@ impl<'p> Obstacles<'p> {
     /// nearest. What crosses it more squarely than 15 degrees does not.
     pub fn power_along(&self, from: Pos, to: Pos) -> Option<Alongside> {
         let stretch = Segment::between(from, to)?;
-        let beside = self.overhead.iter().filter_map(|power| {
+        let near = self.overhead.iter().filter(|power| {
+            // Most power is nowhere near, which takes less to see than how it lies.
+            let run = &power.run;
+            let apart = |a: (f64, f64), b: (f64, f64)| {
+                (a.0.min(a.1) - b.0.max(b.1)).max(b.0.min(b.1) - a.0.max(a.1))
+            };
+            apart((from.x, to.x), (run.from.x, run.to.x)) < self.parallel
+                && apart((from.y, to.y), (run.from.y, run.to.y)) < self.parallel
+        });
+        let beside = near.filter_map(|power| {
             let run = &power.run;
             let (a, b) = (stretch.offset_of(run.from), stretch.offset_of(run.to));
             let (near, far) = (a.min(b).max(0.0), a.max(b).min(stretch.length));

@@ -1,7 +1,8 @@
 //! Spaces as graphs: along strips, across joists, and from port to port.
 
 use super::graph::Node;
-use super::house::{BESIDE_POWER, House, Port, steady};
+use super::house::{BESIDE_POWER, House, steady};
+use super::port::Port;
 use super::price::{Prices, UNLIMITED, capacity};
 use super::way::{Crossing, Member, MoveKind, Place3};
 use crate::framing::{Space, SpaceKind, Strip};
@@ -16,7 +17,7 @@ const MOST_COURSES: f64 = 120.0;
 const NEAR: f64 = 800.0;
 /// The most other ports one is joined to straight. In a house there are a few; walls that lie on each other
 /// would else be joined each to each.
-const MOST_NEAR: usize = 64;
+const MOST_NEAR: usize = 16;
 
 /// The nodes of one space: strips by courses, `None` outside the house.
 struct Grid {
@@ -199,7 +200,7 @@ impl House<'_> {
 
     fn add_ports(&mut self, index: usize, grid: &Grid) {
         let space = &self.framing.spaces[index];
-        let ports = self.ports[index].clone();
+        let ports = self.ports[index].all.clone();
         for port in &ports {
             self.add_port(index, grid, port);
         }
