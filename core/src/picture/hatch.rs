@@ -10,6 +10,8 @@ use crate::units::Size;
 
 /// Distance between hatching lines, paper millimetres.
 const HATCH: f64 = 2.2;
+/// The lines of more keep-outs than this lie wider apart, so that they stay as many together.
+const FEW: f64 = 20.0;
 /// Most hatching lines of one region.
 const MOST_LINES: f64 = 400.0;
 
@@ -22,12 +24,13 @@ pub(super) fn keep_outs(
 ) -> Vec<Label> {
     let scale = picture.scale;
     let mut labels = Vec::new();
+    let apart = HATCH * scale * (level.keep_outs.len() as f64 / FEW).max(1.0);
     for keep_out in &level.keep_outs {
         let Some(corners) = corners(level, keep_out, scale) else {
             continue;
         };
         let about = About::KeepOut(keep_out.id);
-        for (from, to) in hatching(&corners, HATCH * scale) {
+        for (from, to) in hatching(&corners, apart) {
             let line = Item::about(Ink::KeepOut, Shape::Line(vec![from, to]), about, "");
             picture.push(line.faint_if(faint));
         }
@@ -48,6 +51,9 @@ pub(super) fn keep_outs(
     labels
 }
 
+/// Where power has more corners than this, text does not keep off it: there would be no place left.
+const MOST_KEPT_OFF: usize = 600;
+
 /// Draws power runs, dotted, and returns their names. Text keeps off them.
 pub(super) fn power(
     picture: &mut Picture,
@@ -57,6 +63,8 @@ pub(super) fn power(
     faint: bool,
 ) -> Vec<Label> {
     let mut labels = Vec::new();
+    let chains = || level.power_runs.iter().map(|run| chain(level, run));
+    let is_crowd = chains().map(|chain| chain.len()).sum::<usize>() > MOST_KEPT_OFF;
     for run in &level.power_runs {
         let points = chain(level, run);
         let Some(place) = points.get(points.len() / 2).copied() else {
@@ -69,7 +77,9 @@ pub(super) fn power(
             (false, _) => (Shape::Line(points.clone()), "power"),
         };
         let paper: Vec<Pos> = points.iter().map(|p| *p * (1.0 / picture.scale)).collect();
-        obstacles.add_chain(&paper, 0.4);
+        if !is_crowd {
+            obstacles.add_chain(&paper, 0.4);
+        }
         picture.push(Item::about(Ink::Power, shape, about, "Power by others").faint_if(faint));
         labels.push(name(word, place, Ink::PowerName, about, sizes, faint));
     }

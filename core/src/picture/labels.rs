@@ -108,20 +108,40 @@ struct Spot {
     leader: Option<(Pos, Pos)>,
 }
 
-/// Places labels in order and returns what to draw. Places outside `frame` (drawing millimetres)
-/// are not used. What found no place within its reach is left out; `left_out` gets its index.
+/// Within what labels are placed.
+pub(super) struct Bounds {
+    /// Places outside these corners are not used, drawing millimetres.
+    pub frame: Option<(Pos, Pos)>,
+    /// No more labels are placed once so much was asked of the obstacles.
+    pub most: u64,
+}
+
+impl Bounds {
+    /// Anywhere, for as long as it takes.
+    pub const NONE: Self = Self {
+        frame: None,
+        most: u64::MAX,
+    };
+}
+
+/// Places labels in order and returns what to draw. What found no place within its reach, or none in time,
+/// is left out; `left_out` gets its index.
 pub(super) fn place(
     labels: &[Label],
     obstacles: &mut Obstacles,
-    frame: Option<(Pos, Pos)>,
+    bounds: &Bounds,
     scale: f64,
     left_out: &mut Vec<usize>,
 ) -> Vec<Item> {
     let paper = 1.0 / scale;
-    let frame = frame.map(|(low, high)| Rect::new(low * paper, high * paper));
+    let frame = bounds
+        .frame
+        .map(|(low, high)| Rect::new(low * paper, high * paper));
     let mut items = Vec::new();
     for (index, label) in labels.iter().enumerate() {
-        match find(label, obstacles, frame.as_ref(), paper) {
+        let in_time = obstacles.asked() <= bounds.most;
+        let found = in_time.then(|| find(label, obstacles, frame.as_ref(), paper));
+        match found.flatten() {
             Some(spot) => {
                 obstacles.add_box(spot.rect.grown(AIR));
                 if let Some((from, to)) = spot.leader {
@@ -156,7 +176,8 @@ fn find(label: &Label, obstacles: &Obstacles, frame: Option<&Rect>, paper: f64) 
     let strict = aside(label, &sizes, paper, free, |from, to| {
         obstacles.is_clear(from, to)
     });
-    strict.or_else(|| aside(label, &sizes, paper, free, |_, _| label.reach >= ANYWHERE))
+    let may_cross = label.reach >= ANYWHERE;
+    strict.or_else(|| may_cross.then(|| aside(label, &sizes, paper, free, |_, _| true))?)
 }
 
 /// The first free spot beside a label's places whose leader may run where it would.
@@ -301,7 +322,7 @@ mod tests {
         let items = place(
             &[label(0.0, 0.0, "14")],
             &mut Obstacles::default(),
-            None,
+            &Bounds::NONE,
             48.0,
             &mut Vec::new(),
         );
@@ -313,7 +334,13 @@ mod tests {
     fn crowded_out_it_shortens_or_keeps_a_leader() {
         let labels: Vec<Label> = (0..12).map(|n| label(f64::from(n), 0.0, "14")).collect();
         let mut left_out = Vec::new();
-        let items = place(&labels, &mut Obstacles::default(), None, 1.0, &mut left_out);
+        let items = place(
+            &labels,
+            &mut Obstacles::default(),
+            &Bounds::NONE,
+            1.0,
+            &mut left_out,
+        );
         assert!(left_out.is_empty());
         assert!(items.iter().any(|item| item.ink == Ink::Leader));
     }
@@ -325,7 +352,7 @@ mod tests {
         let mut obstacles = Obstacles::default();
         obstacles.add_box(Rect::around(Pos::new(0.0, 0.0), 60.0, 60.0));
         let mut left_out = Vec::new();
-        let items = place(&[short], &mut obstacles, None, 1.0, &mut left_out);
+        let items = place(&[short], &mut obstacles, &Bounds::NONE, 1.0, &mut left_out);
         assert!(items.is_empty());
         assert_eq!(left_out, [0]);
     }
@@ -334,7 +361,7 @@ mod tests {
         #[test]
         fn no_text_lies_on_text(places in prop::collection::vec((0.0..9000.0, 0.0..9000.0), 1..60)) {
             let labels: Vec<Label> = places.iter().map(|(x, y)| label(*x, *y, "D12")).collect();
-            let items = place(&labels, &mut Obstacles::default(), None, 48.0, &mut Vec::new());
+            let items = place(&labels, &mut Obstacles::default(), &Bounds::NONE, 48.0, &mut Vec::new());
             let rects = rects(&items, 48.0);
             for (index, one) in rects.iter().enumerate() {
                 prop_assert!(rects[index + 1..].iter().all(|other| !one.overlaps(other)));

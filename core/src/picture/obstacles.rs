@@ -1,5 +1,6 @@
 //! What text must not lie on, kept in a grid so that asking is quick. Works in paper millimetres.
 
+use std::cell::Cell;
 use std::collections::BTreeMap;
 use std::ops::RangeInclusive;
 
@@ -7,6 +8,8 @@ use crate::shape::Pos;
 
 /// Width of a grid cell, paper millimetres: about a label.
 const CELL: f64 = 8.0;
+/// Text this near to a line may lie on it, besides the line's own width, paper millimetres.
+const BESIDE: f64 = 0.5;
 /// Things that would cover more cells than this are asked about every time.
 const MOST_CELLS: i64 = 4_000;
 
@@ -118,6 +121,29 @@ impl Thing {
         }
     }
 
+    /// The rows of a column of cells that it touches, of those that its box touches. A line that lies askew
+    /// touches few of the cells of its box.
+    fn rows_in(&self, column: i64, rows: RangeInclusive<i64>) -> RangeInclusive<i64> {
+        let (from, to, half) = match *self {
+            Self::Box(_) => return rows,
+            Self::Stroke { from, to, half } => (from, to, half + BESIDE),
+            Self::Leader { from, to } => (from, to, BESIDE),
+        };
+        let (left, right) = (
+            column as f64 * CELL - half,
+            (column + 1) as f64 * CELL + half,
+        );
+        let across = to.x - from.x;
+        if across.abs() < 1e-9 {
+            return rows;
+        }
+        let y = |x: f64| from.y + (to.y - from.y) * ((x - from.x) / across).clamp(0.0, 1.0);
+        let (a, b) = (y(left), y(right));
+        let row = |y: f64| (y / CELL).floor() as i64;
+        let (top, bottom) = (row(a.min(b) - half), row(a.max(b) + half));
+        (*rows.start()).max(top)..=(*rows.end()).min(bottom)
+    }
+
     fn blocks_text(&self, text: &Rect) -> bool {
         match *self {
             Self::Box(rect) => rect.overlaps(text),
@@ -142,6 +168,8 @@ pub(super) struct Obstacles {
     cells: BTreeMap<(i64, i64), Vec<usize>>,
     /// Things too large for the grid.
     large: Vec<usize>,
+    /// How often something was held against another so far.
+    asked: Cell<u64>,
 }
 
 impl Obstacles {
@@ -181,14 +209,26 @@ impl Obstacles {
         self.things.push(thing);
         match cells(&thing.bounds()) {
             Some((columns, rows)) => {
-                let cells = columns.flat_map(|x| rows.clone().map(move |y| (x, y)));
-                cells.for_each(|cell| self.cells.entry(cell).or_default().push(place));
+                for column in columns {
+                    for row in thing.rows_in(column, rows.clone()) {
+                        self.cells.entry((column, row)).or_default().push(place);
+                    }
+                }
             }
             None => self.large.push(place),
         }
     }
 
+    /// How often something was held against another so far: a measure of time that is the same everywhere.
+    pub fn asked(&self) -> u64 {
+        self.asked.get()
+    }
+
     fn any(&self, place: &Rect, blocks: impl Fn(&Thing) -> bool) -> bool {
+        let blocks = |thing: &Thing| {
+            self.asked.set(self.asked.get() + 1);
+            blocks(thing)
+        };
         let at = |index: &usize| self.things.get(*index).is_some_and(&blocks);
         if self.large.iter().any(at) {
             return true;
@@ -230,6 +270,7 @@ fn cross(a: Pos, b: Pos, c: Pos, d: Pos) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use proptest::prelude::*;
 
     #[test]
     fn text_keeps_off_text_and_wide_lines() {
@@ -269,6 +310,23 @@ mod tests {
         let cut = rect.cut(Pos::new(5.0, 5.0), Pos::new(25.0, 5.0));
         assert_eq!(cut, Some((Pos::new(5.0, 5.0), Pos::new(10.0, 5.0))));
         assert_eq!(rect.cut(Pos::new(11.0, 5.0), Pos::new(25.0, 5.0)), None);
+    }
+
+    proptest! {
+        /// Lines in the grid stop what they stop when each is asked by itself.
+        #[test]
+        fn a_line_askew_is_found_wherever_it_lies(
+            lines in prop::collection::vec(((-90.0..90.0, -90.0..90.0), (-90.0..90.0, -90.0..90.0), 0.0..3.0), 1..20),
+            (x, y) in (-90.0..90.0, -90.0..90.0),
+        ) {
+            let mut obstacles = Obstacles::default();
+            for ((a, b), (c, d), half) in &lines {
+                obstacles.add_chain(&[Pos::new(*a, *b), Pos::new(*c, *d)], *half);
+            }
+            let text = Rect::around(Pos::new(x, y), 9.0, 4.0);
+            let stopped = obstacles.things.iter().any(|thing| thing.blocks_text(&text));
+            prop_assert_eq!(obstacles.is_free(&text), !stopped);
+        }
     }
 
     #[test]

@@ -9,7 +9,7 @@ mod wood;
 
 use std::cmp::Ordering;
 
-use super::labels::{ANYWHERE, Label, Run, place};
+use super::labels::{ANYWHERE, Bounds, Label, Run, place};
 use super::obstacles::Obstacles;
 use super::{About, Ink, Item, Picture, Shape, Type};
 use crate::design::Design;
@@ -109,7 +109,7 @@ impl View<'_> {
         let items = place(
             &std::mem::take(&mut self.labels),
             &mut self.obstacles,
-            None,
+            &Bounds::NONE,
             self.picture.scale,
             &mut Vec::new(),
         );

@@ -5,7 +5,7 @@ mod ways;
 
 pub use drops::usual_heights;
 
-use super::labels::{ANYWHERE, Label, Run, place};
+use super::labels::{ANYWHERE, Bounds, Label, Run, place};
 use super::obstacles::Obstacles;
 use super::{About, Ink, Item, Picture, Shape, Type, hatch, marks, openings, symbols, walls};
 use crate::design::Design;
@@ -35,6 +35,16 @@ pub enum Stress {
 
 /// How far a room's name may lie from where it was put, on a screen, paper millimetres.
 const ROOM_REACH: f64 = 4.0;
+
+/// More drops, bores and walls than this on a screen go without names. A house of 350 cables has a few
+/// hundred.
+const CROWD: usize = 1_500;
+/// More moves of cables than this are not drawn on a screen, but for those of a cable that is chosen. A
+/// house of 350 cables has 6,000.
+const TANGLE: usize = 40_000;
+/// On a screen names seek a place until so much was held against them; those that come after go without.
+/// A house of 100 drops takes a hundredth of it.
+const MOST_ASKED: u64 = 4_000_000;
 
 /// How a level is shown.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -156,6 +166,26 @@ struct LevelSheet<'p> {
 }
 
 impl LevelSheet<'_> {
+    /// Whether so much lies on a screen that names would find no place and take too long to seek one.
+    fn is_crowded(&self) -> bool {
+        let here = self.plan.drops.iter();
+        let drops = here.filter(|drop| drop.level == self.level.id).count();
+        let many = drops + self.design.bores.len() + self.level.walls.len();
+        self.showing.stress != Stress::Paper && many > CROWD
+    }
+
+    /// Whether there are so many ways that nobody could follow one of them on a screen.
+    fn is_tangled(&self) -> bool {
+        let moves: usize = self
+            .design
+            .ways
+            .ways
+            .iter()
+            .map(|way| way.moves.len())
+            .sum();
+        self.showing.stress != Stress::Paper && moves > TANGLE
+    }
+
     fn draw(&mut self) {
         let stress = self.showing.stress;
         let sizes = self.showing.sizes;
@@ -175,7 +205,7 @@ impl LevelSheet<'_> {
             back,
         );
         self.last.extend(names);
-        if !matches!(stress, Stress::Drawing | Stress::Framing) {
+        if !matches!(stress, Stress::Drawing | Stress::Framing) && !self.is_tangled() {
             self.ways(is_behind(stress));
         }
         let drops = self.stand_drops();
@@ -209,7 +239,9 @@ impl LevelSheet<'_> {
         if matches!(stress, Stress::Framing | Stress::Paper) {
             self.wall_names();
         }
-        self.label();
+        if !self.is_crowded() {
+            self.label();
+        }
     }
 
     /// Whether everything is done at a drop that this part of the work asks; a drop of which it asks
@@ -279,6 +311,9 @@ impl LevelSheet<'_> {
     }
 
     fn rooms(&mut self, faint: bool) {
+        if self.is_crowded() {
+            return;
+        }
         let size = self.showing.sizes.body * 1.1;
         // While tracing the name stands bold on a ground of paper, over the drawing's own lettering.
         let tracing = matches!(self.showing.stress, Stress::Drawing | Stress::Framing);
@@ -380,7 +415,12 @@ impl LevelSheet<'_> {
     /// Places labels and tells which found no place.
     fn place_within(&mut self, labels: &[Label], frame: Option<(Pos, Pos)>) -> Vec<usize> {
         let (scale, mut left_out) = (self.picture.scale, Vec::new());
-        let items = place(labels, &mut self.obstacles, frame, scale, &mut left_out);
+        let most = match self.showing.stress {
+            Stress::Paper => u64::MAX,
+            _ => MOST_ASKED,
+        };
+        let bounds = Bounds { frame, most };
+        let items = place(labels, &mut self.obstacles, &bounds, scale, &mut left_out);
         self.picture.items.extend(items);
         left_out
     }
