@@ -406,9 +406,7 @@ impl<'a> Choosing<'a> {
     fn note(&mut self, left: u64) {
         let none = self.open.len();
         let joins = |place: usize| self.may_join(place, left) && !self.chosen.contains(&place);
-        if left > self.spare
-            || !self.can_feed(none, left)
-            || (self.fitting(left)..none).any(joins)
+        if left > self.spare || !self.can_feed(none, left) || (self.fitting(left)..none).any(joins)
         {
             return;
         }
