@@ -6,6 +6,7 @@ use std::collections::BTreeMap;
 use super::Bore;
 use super::limit::limit;
 use super::offer::{Offer, reason};
+use super::share;
 use super::steel::{members, nail_plates, wants_tie};
 use crate::framing::Framing;
 use crate::plan::{Cable, CableId, Plan};
@@ -85,6 +86,8 @@ pub(super) fn bores(
         Some(best) => best.parts.clone(),
         None => over_the_limit(plan, bundles, crossing),
     };
+    let (dealt, bits): (Vec<_>, Vec<Size>) = parts.into_iter().unzip();
+    let shared = share::by_box(plan, ways, &dealt, |cable| bundles.diameter(cable));
     let offers: Vec<Offer> = choices.into_iter().map(|choice| choice.offer).collect();
     let reason = reason(plan, crossing, allowed, &offers);
     let members = members(crossing);
@@ -105,7 +108,7 @@ pub(super) fn bores(
         within_rules: within,
         reason: reason.clone(),
     };
-    parts.into_iter().enumerate().map(bore).collect()
+    shared.into_iter().zip(bits).enumerate().map(bore).collect()
 }
 
 /// The fewest bores that hold the bundle, then one more at a time until none needs steel or the

@@ -14,6 +14,7 @@ mod offer;
 mod place;
 mod printed;
 mod row;
+mod share;
 mod steel;
 mod whereabouts;
 
