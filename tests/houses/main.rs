@@ -3,7 +3,8 @@
 //! the order of drawing (`order`) nor the place on the sheet (`moved`, `mirrored`, `askew`) decides anything; what changes do
 //! to every list (`changes`); designs of a drag's frames (`again`) and of the moment after an edit (`live`);
 //! that printed numbers of holes hold (`numbers`);
-//! what stands in the way (`obstacles`, `places`), where boxes hang (`boxes`), why a way is as it is (`why`);
+//! what stands in the way (`obstacles`, `places`), where boxes hang (`boxes`), why a way is as it is (`why`), what is
+//! pulled together (`pulls`);
 //! and that no two members are in one another (`solid`).
 
 #![expect(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
@@ -13,6 +14,8 @@ mod again;
 mod askew;
 mod b;
 mod boxes;
+#[path = "../../core/examples/figures/by_length.rs"]
+mod by_length;
 mod c;
 mod changes;
 #[path = "../../core/examples/figures/edits.rs"]
@@ -27,6 +30,7 @@ mod numbers;
 mod obstacles;
 mod order;
 mod places;
+mod pulls;
 mod solid;
 mod tape;
 mod whereabouts;

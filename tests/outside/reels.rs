@@ -24,9 +24,9 @@ fn triplets(seed: u64) -> Vec<Piece> {
         let second = 250 + below(&mut state, (1_000 - first) / 2 - 250 + 1);
         lengths.extend([first, second, 1_000 - first - second]);
     }
-    let piece = |(group, length)| Piece {
+    let piece = |(pull, length)| Piece {
         length: Mm(length),
-        group,
+        pull,
     };
     (0..).zip(lengths).map(piece).collect()
 }

@@ -11,6 +11,7 @@
     reason = "this prints figures, and may stop at the first surprise"
 )]
 
+mod by_length;
 mod crowded;
 mod edits;
 mod figure;
@@ -20,6 +21,7 @@ mod live;
 mod network;
 mod packing;
 mod pages;
+mod pulls;
 mod reels;
 mod saved;
 
@@ -30,5 +32,6 @@ fn main() {
     houses::print();
     live::print();
     packing::print();
+    pulls::print();
     reels::print();
 }

@@ -73,7 +73,10 @@ fn house(number: u64) -> (Vec<Piece>, Stock) {
         group += 1;
         for _ in 0..=chance.below(4) {
             let length = Mm::feet(f64::from(20 + chance.below(181)));
-            pieces.push(Piece { length, group });
+            pieces.push(Piece {
+                length,
+                pull: group,
+            });
         }
     }
     pieces.truncate(drops);
@@ -106,7 +109,7 @@ fn triplets(number: u64) -> Vec<Piece> {
     }
     let piece = |(at, length)| Piece {
         length,
-        group: at as u32,
+        pull: at as u32,
     };
     pieces.into_iter().enumerate().map(piece).collect()
 }

@@ -6,7 +6,7 @@
 
 use strum::VariantArray;
 
-use super::site;
+use super::{pulls, site};
 use crate::design::Design;
 use crate::plan::{CableId, Plan};
 use crate::schedule::{ChangeOrder, CountChange, Port, labels, ports, room_list};
@@ -74,7 +74,7 @@ impl Table {
 pub fn csv(table: Table, plan: &Plan, design: &Design) -> String {
     let rows = match table {
         Table::Drill => drill(plan, design),
-        Table::Cuts => cuts(plan, design),
+        Table::Cuts => headed(&pulls::CUT_HEADS, pulls::cut_rows(plan, design)),
         Table::Rooms => rooms(plan, design),
         Table::Ports => closet(plan),
         Table::Labels => all_labels(plan),
@@ -111,7 +111,7 @@ pub fn change_order(order: &ChangeOrder) -> String {
     rows.iter().map(|row| line(row)).collect()
 }
 
-type Row = Vec<String>;
+pub(super) type Row = Vec<String>;
 
 fn head(titles: &[&str]) -> Row {
     titles.iter().map(|title| (*title).to_string()).collect()
@@ -163,31 +163,6 @@ fn drill(plan: &Plan, design: &Design) -> Vec<Row> {
             row.nail_plates.to_string(),
             row.ties.to_string(),
             row.seals.to_string(),
-        ]);
-    }
-    rows
-}
-
-fn cuts(plan: &Plan, design: &Design) -> Vec<Row> {
-    let unit = length_unit(plan.units);
-    let mut rows = vec![head(&[
-        "pull", "cable", "kind", "drop", "path", "slack", "waste", "cut", "unit", "reel",
-    ])];
-    for cut in &design.cut_list.cuts {
-        let kind = plan.catalogue.cable(cut.kind);
-        let reel = cut.reel.and_then(|reel| design.cut_list.reels.get(reel));
-        rows.push(vec![
-            cut.group.to_string(),
-            plan.cable_label(cut.cable),
-            kind.map_or(String::new(), |spec| spec.name.clone()),
-            plan.drop(cut.drop)
-                .map_or(String::new(), |drop| drop.label()),
-            length(plan.units, cut.path),
-            length(plan.units, cut.slack),
-            length(plan.units, cut.waste),
-            length(plan.units, cut.length),
-            unit.to_string(),
-            reel.map_or(String::new(), |reel| reel.name.clone()),
         ]);
     }
     rows

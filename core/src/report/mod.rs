@@ -6,6 +6,7 @@
 
 pub mod csv;
 mod place;
+mod pulls;
 mod site;
 
 use serde_json::{Value, json};
@@ -14,7 +15,6 @@ use crate::design::{Design, Effort};
 use crate::finding::Finding;
 use crate::plan::Plan;
 use crate::route::words;
-use crate::schedule::Cut;
 
 /// Totals, drill list, cut list, ways, the record of the site and findings of a plan.
 pub fn report(plan: &Plan, design: &Design) -> Value {
@@ -24,7 +24,8 @@ pub fn report(plan: &Plan, design: &Design) -> Value {
         "rules": plan.rules.name(),
         "totals": totals(plan, design),
         "drill_list": drill_list(plan, design),
-        "cut_list": design.cut_list.cuts.iter().map(|cut| cut_row(plan, design, cut)).collect::<Vec<_>>(),
+        "cut_list": pulls::cut_list(plan, design),
+        "pulls": pulls::pulls(plan, design),
         "reels": reels(design),
         "effort": match design.effort {
             Effort::Live => "live",
@@ -96,25 +97,6 @@ fn drill_list(plan: &Plan, design: &Design) -> Vec<Value> {
         })
     };
     design.drill_list.iter().map(row).collect()
-}
-
-fn cut_row(plan: &Plan, design: &Design, cut: &Cut) -> Value {
-    let drop = plan
-        .drop(cut.drop)
-        .map_or_else(String::new, |drop| drop.label());
-    let reel = cut.reel.and_then(|reel| design.cut_list.reels.get(reel));
-    json!({
-        "cable": plan.cable_label(cut.cable),
-        "drop": drop,
-        "kind": plan.catalogue.cable(cut.kind).map_or("?", |spec| spec.name.as_str()),
-        "path_mm": cut.path.0,
-        "slack_mm": cut.slack.0,
-        "waste_mm": cut.waste.0,
-        "length_mm": cut.length.0,
-        "length": plan.units.total(cut.length),
-        "pull": cut.group,
-        "reel": reel.map(|reel| reel.name.as_str()),
-    })
 }
 
 fn reels(design: &Design) -> Vec<Value> {

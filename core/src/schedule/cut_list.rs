@@ -1,5 +1,8 @@
 //! The cut list: every cable's length, the pull it goes with, and the reel it comes from.
 
+use std::collections::BTreeMap;
+
+use super::pulls::{self, AtHand, Pull, PullTally};
 use super::reels::{self, Look, Piece, ReelPlan, ReelProblem, Stock};
 use crate::plan::{CableId, CableKindId, CableSpec, Drop, DropId, Plan};
 use crate::route::{MoveKind, Way, Ways};
@@ -9,9 +12,11 @@ use crate::units::{Mm, Units};
 /// Every cable with its length to cut.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct CutList {
-    /// One a cable that has a way, in the order of pulling: by kind, then pull by pull, longest
-    /// first within each.
+    /// One a cable that has a way, in the order of pulling: pull by pull, and box by box in each, the
+    /// farthest first.
     pub cuts: Vec<Cut>,
+    /// The pulls, in their order.
+    pub pulls: Vec<Pull>,
     /// Reels over all kinds: the part reels in the van, then the new ones.
     pub reels: Vec<Reel>,
     /// How the reels of each kind in use came out.
@@ -35,10 +40,10 @@ pub struct Cut {
     pub waste: Mm,
     /// What to cut: all of it, rounded up to a whole foot or a tenth of a metre.
     pub length: Mm,
-    /// The pull it goes with, from 1 in the order of pulling. Cables of one pull come from
+    /// The pull it goes with, from 1 in the order of pulling. Cables of one kind in one pull come from
     /// different reels.
-    pub group: u32,
-    /// Its trunk: the last crossing before the closet, as an index into
+    pub pull: u32,
+    /// The last crossing before the closet, as an index into
     /// [`Ways::crossings`](crate::route::Ways::crossings); `None` for a cable that crosses nothing.
     pub trunk: Option<usize>,
     /// The reel it comes from, as an index into [`CutList::reels`]; `None` if no reel holds it.
@@ -108,7 +113,7 @@ impl KindOfReels {
 }
 
 impl CutList {
-    /// Works out lengths and assigns reels.
+    /// Works out lengths, puts the cables in the order of pulling and gives each its reel.
     pub(crate) fn of(plan: &Plan, ways: &Ways, look: Look) -> Self {
         let mut cuts = Vec::new();
         for way in ways.ways.iter().filter(|way| way.trouble.is_none()) {
@@ -116,59 +121,57 @@ impl CutList {
                 cuts.push(cut(plan, way, drop, cable.kind));
             }
         }
-        let mut list = Self::default();
-        for (place, spec) in plan.catalogue.cables.iter().enumerate() {
-            let kind = CableKindId(place as u16);
-            let mut of_kind: Vec<Cut> = cuts
-                .iter()
-                .filter(|cut| cut.kind == kind)
-                .cloned()
-                .collect();
-            // By identity, so that the order of drawing decides nothing.
-            of_kind.sort_by_key(|cut| cut.cable);
-            if !of_kind.is_empty() {
-                list.assign(kind, spec, of_kind, look);
-            }
+        // By identity, so that the order of drawing decides nothing.
+        cuts.sort_by_key(|cut| cut.cable);
+        let stocks: BTreeMap<CableKindId, Stock> = (0..)
+            .map(CableKindId)
+            .zip(&plan.catalogue.cables)
+            .filter(|(kind, _)| cuts.iter().any(|cut| cut.kind == *kind))
+            .map(|(kind, spec)| (kind, stock(spec)))
+            .collect();
+        // A kind that the catalogue does not know has no reel to come from.
+        cuts.retain(|cut| stocks.contains_key(&cut.kind));
+        let at_hand = stocks.iter().map(|(kind, stock)| {
+            let of_kind: Vec<Piece> = cuts.iter().filter(|c| c.kind == *kind).map(piece).collect();
+            (*kind, at_hand(stock, &of_kind, look))
+        });
+        let at_hand: BTreeMap<CableKindId, AtHand> = at_hand.collect();
+        let mut list = Self {
+            cuts: in_pull_order(&cuts, pulls::group(ways, &cuts, &at_hand)),
+            ..Self::default()
+        };
+        for (kind, stock) in &stocks {
+            list.assign(plan, *kind, stock, &at_hand[kind], look);
         }
+        list.pulls = pulls::told(plan, ways, &list.cuts);
         list
     }
 
-    /// Puts the cables of one kind in the order of pulling and gives each its reel.
-    fn assign(&mut self, kind: CableKindId, spec: &CableSpec, cuts: Vec<Cut>, look: Look) {
-        let stock = Stock {
-            part_reels: spec.part_reels.clone(),
-            new_reel: spec.reel,
-            on_hand: usize::from(spec.on_hand),
-        };
-        let crossings = trunks(&cuts);
-        let trunks: Vec<Piece> = cuts
-            .iter()
-            .map(|cut| piece(cut, trunk_number(cut, &crossings)))
+    /// Gives the cables of one kind their reels.
+    fn assign(
+        &mut self,
+        plan: &Plan,
+        kind: CableKindId,
+        stock: &Stock,
+        at_hand: &AtHand,
+        look: Look,
+    ) {
+        let places: Vec<usize> = (0..self.cuts.len())
+            .filter(|at| self.cuts[*at].kind == kind)
             .collect();
-        let pulls = reels::pulls(&trunks, &stock, look);
-        let first_pull = self.cuts.last().map_or(1, |cut| cut.group + 1);
-        let mut ordered = Vec::new();
-        for (number, pull) in (first_pull..).zip(&pulls.pulls) {
-            let with_pull = |cut: &Cut| Cut {
-                group: number,
-                ..cut.clone()
-            };
-            ordered.extend(pull.iter().filter_map(|at| cuts.get(*at)).map(with_pull));
-        }
-        let pieces: Vec<Piece> = ordered.iter().map(|cut| piece(cut, cut.group)).collect();
-        let answer = reels::assign(&pieces, &stock, look);
-        self.kinds.push(outcome(
-            kind,
-            &stock,
-            (&pulls, &crossings),
-            &answer,
-            &ordered,
-        ));
-        self.take_reels(kind, &spec.name, &answer, &mut ordered);
-        self.cuts.extend(ordered);
+        let of_kind: Vec<&Cut> = places.iter().map(|at| &self.cuts[*at]).collect();
+        let pieces: Vec<Piece> = of_kind.iter().map(|cut| piece(cut)).collect();
+        let answer = reels::assign(&pieces, stock, look);
+        let told = outcome(kind, stock, at_hand, &answer, &of_kind);
+        self.kinds.push(told);
+        let name = plan
+            .catalogue
+            .cable(kind)
+            .map_or("Cable", |spec| spec.name.as_str());
+        self.take_reels(kind, name, &answer, &places);
     }
 
-    fn take_reels(&mut self, kind: CableKindId, name: &str, answer: &ReelPlan, cuts: &mut [Cut]) {
+    fn take_reels(&mut self, kind: CableKindId, name: &str, answer: &ReelPlan, places: &[usize]) {
         let parts = answer
             .reels
             .iter()
@@ -180,7 +183,8 @@ impl CutList {
                 None => ("reel", at - parts.min(at) + 1),
             };
             for piece in &reel.pieces {
-                if let Some(cut) = cuts.get_mut(*piece) {
+                let place = places.get(*piece);
+                if let Some(cut) = place.and_then(|place| self.cuts.get_mut(*place)) {
                     cut.reel = Some(self.reels.len());
                 }
             }
@@ -199,6 +203,18 @@ impl CutList {
         self.cuts.iter().find(|cut| cut.cable == cable)
     }
 
+    /// The pull with a number.
+    pub fn pull(&self, number: u32) -> Option<&Pull> {
+        self.pulls.iter().find(|pull| pull.number == number)
+    }
+
+    /// What the pulls take.
+    pub fn tally(&self, plan: &Plan, ways: &Ways) -> PullTally {
+        let drawn = |pull: &[Cut]| pull.iter().map(|cut| (cut.cable, cut.reel)).collect();
+        let pulls = self.cuts.chunk_by(|a, b| a.pull == b.pull).map(drawn);
+        PullTally::of(plan, ways, &pulls.collect::<Vec<_>>())
+    }
+
     /// How the reels of a kind came out, if any of it is used.
     pub fn kind(&self, kind: CableKindId) -> Option<&KindOfReels> {
         self.kinds.iter().find(|of| of.kind == kind)
@@ -210,43 +226,82 @@ impl CutList {
     }
 }
 
-fn piece(cut: &Cut, group: u32) -> Piece {
-    Piece {
-        length: cut.length,
-        group,
+/// The cuts in the order of pulling, with the numbers of their pulls.
+fn in_pull_order(cuts: &[Cut], pulls: Vec<Vec<usize>>) -> Vec<Cut> {
+    let numbered = (1..).zip(pulls).flat_map(|(number, pull)| {
+        let with_number = move |at: usize| Cut {
+            pull: number,
+            ..cuts[at].clone()
+        };
+        pull.into_iter().map(with_number)
+    });
+    numbered.collect()
+}
+
+fn stock(spec: &CableSpec) -> Stock {
+    Stock {
+        part_reels: spec.part_reels.clone(),
+        new_reel: spec.reel,
+        on_hand: usize::from(spec.on_hand),
     }
 }
 
-/// The trunks of some cables, each by its crossing, in the order in which they first occur.
-fn trunks(cuts: &[Cut]) -> Vec<usize> {
-    let mut crossings = Vec::new();
+/// The reels one pull can draw from: part reels, and as many new ones as the lengths need or as are in the
+/// van.
+fn at_hand(stock: &Stock, pieces: &[Piece], look: Look) -> AtHand {
+    AtHand {
+        part_reels: stock.part_reels.clone(),
+        new_reel: stock.new_reel,
+        new_reels: reels::fewest_by_length(pieces, stock, look).max(stock.on_hand),
+    }
+}
+
+fn piece(cut: &Cut) -> Piece {
+    Piece {
+        length: cut.length,
+        pull: cut.pull,
+    }
+}
+
+/// Trunks of more cables of a kind than there are reels to draw from, by their last crossing.
+fn split(cuts: &[&Cut], at_hand: usize) -> Vec<SplitTrunk> {
+    let mut crossings: Vec<usize> = Vec::new();
     for crossing in cuts.iter().filter_map(|cut| cut.trunk) {
         if !crossings.contains(&crossing) {
             crossings.push(crossing);
         }
     }
-    crossings
-}
-
-/// Trunks by number, from 1; 0 is no trunk.
-fn trunk_number(cut: &Cut, crossings: &[usize]) -> u32 {
-    let place = crossings.iter().position(|at| Some(*at) == cut.trunk);
-    place.map_or(0, |place| place as u32 + 1)
+    let trunk = |crossing: usize| {
+        let through = cuts.iter().filter(|cut| cut.trunk == Some(crossing));
+        let mut pulls: Vec<u32> = through.map(|cut| cut.pull).collect();
+        let cables = pulls.len();
+        pulls.dedup();
+        SplitTrunk {
+            crossing,
+            cables,
+            pulls: pulls.len(),
+        }
+    };
+    let trunks = crossings.into_iter().map(trunk);
+    trunks
+        .filter(|trunk| trunk.cables > at_hand && trunk.pulls > 1)
+        .collect()
 }
 
 fn outcome(
     kind: CableKindId,
     stock: &Stock,
-    (pulls, crossings): (&reels::Pulls, &[usize]),
+    at_hand: &AtHand,
     answer: &ReelPlan,
-    cuts: &[Cut],
+    cuts: &[&Cut],
 ) -> KindOfReels {
+    let at_hand = stock.part_reels.len() + at_hand.new_reels;
     let mut told = KindOfReels {
         kind,
         new_reels: answer.new_reels,
         fewest_possible: answer.fewest_possible,
-        at_hand: stock.part_reels.len() + pulls.new_reels,
-        split: Vec::new(),
+        at_hand,
+        split: split(cuts, at_hand),
         for_pulls: 0,
         too_long: Vec::new(),
         longest: stock
@@ -255,14 +310,6 @@ fn outcome(
             .copied()
             .fold(stock.new_reel, Mm::max),
     };
-    for &(trunk, cables, pulls) in &pulls.split {
-        let place = trunk.saturating_sub(1) as usize;
-        told.split.push(SplitTrunk {
-            crossing: crossings.get(place).copied().unwrap_or_default(),
-            cables,
-            pulls,
-        });
-    }
     for problem in &answer.problems {
         match problem {
             ReelProblem::TooLong { piece, .. } => {
@@ -289,7 +336,7 @@ fn cut(plan: &Plan, way: &Way, drop: &Drop, kind: CableKindId) -> Cut {
         slack,
         waste,
         length,
-        group: 0,
+        pull: 0,
         trunk: trunk(way),
         reel: None,
     }

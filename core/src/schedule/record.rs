@@ -426,7 +426,7 @@ mod tests {
                 slack: Mm::feet(12.0),
                 waste: Mm::feet(5.0),
                 length: Mm::feet(feet + 5.0),
-                group: 1,
+                pull: 1,
                 trunk: None,
                 reel: None,
             };

@@ -1,11 +1,14 @@
-//! The pull sheet: every cable with its length to cut and its reel, by pull group.
+//! The pull sheet: pull after pull where to begin, which reels to set up and how its cables go, and under
+//! that every cable with its length to cut, its reel and its marks.
+
+mod words;
 
 use super::table::{Cell, Line, Table, centred, column, figures};
 use super::{Draft, Kind, Paper, list};
 use crate::design::Design;
 use crate::framing::drop_room;
-use crate::plan::{CableId, CableStage, Drop, Plan};
-use crate::schedule::Cut;
+use crate::plan::{CableId, CableKindId, CableStage, Drop, Plan};
+use crate::schedule::{Chains, Cut, Pull};
 use crate::units::Mm;
 
 /// The pull sheet's pages.
@@ -14,7 +17,7 @@ pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
         kind: Kind::PullSheet,
         title: String::from("Cut list and pull sheet"),
         subtitle: String::from(
-            "Cut lengths hold slack at both ends and waste. Label both ends before pulling. Write the foot marks printed on the jacket.",
+            "Cut lengths hold slack at both ends and waste. Label both ends before pulling.",
         ),
         name: String::from("Cut list and pull sheet"),
         corner: String::from("Pull"),
@@ -24,114 +27,84 @@ pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
 
 fn table(plan: &Plan, design: &Design) -> Table {
     let mut lines = Vec::new();
-    let (mut kind, mut trunk) = (None, None);
-    for cut in &design.cut_list.cuts {
-        if kind != Some(cut.kind) {
-            kind = Some(cut.kind);
-            trunk = None;
-            lines.push(Line::Break(reels_of(plan, design, cut)));
-        }
-        let next = trunk_of(design, cut);
-        if trunk != Some(next) {
-            trunk = Some(next);
-            lines.push(Line::Break(trunk_name(plan, design, cut)));
-        }
-        lines.push(Line::Row(cells(plan, design, cut)));
+    if !design.cut_list.pulls.is_empty() {
+        lines.push(Line::Break(String::from("Two people, one way to pull")));
+        lines.push(Line::Note(how_to_pull()));
+        lines.push(Line::Break(String::from("Reels and pulls")));
+        lines.push(Line::Note(in_all(plan, design)));
+    }
+    let chains = Chains::of(&design.bores);
+    for pull in &design.cut_list.pulls {
+        lines.extend(one(plan, design, &chains, pull));
     }
     lines.extend(without_way(plan, design));
     Table {
         columns: vec![
-            figures("pull", 11.0),
             column("cable", 19.0, 0.0),
-            column("to", 34.0, 1.0),
-            figures("path", 16.0),
-            figures("slack", 14.0),
+            figures("path", 15.0),
+            figures("slack", 13.5),
             figures("cut", 19.0),
-            column("reel", 32.0, 0.8),
-            column("start mark", 21.0, 0.6),
-            column("end mark", 21.0, 0.6),
-            centred("pulled", 15.0),
-            centred("labelled", 17.0),
+            column("reel", 33.0, 1.0),
+            column("start mark", 22.0, 1.0),
+            column("end mark", 22.0, 1.0),
+            centred("pulled", 14.0),
+            centred("labelled", 16.5),
         ],
         lines,
     }
 }
 
-fn kind_name<'p>(plan: &'p Plan, cut: &Cut) -> &'p str {
-    let kind = plan.catalogue.cable(cut.kind);
-    kind.map_or("", |spec| spec.name.as_str())
-}
-
-/// "Cat 6 · 41 cables, 3,102 ft · 4 reels to open, no fewer can do".
-fn reels_of(plan: &Plan, design: &Design, cut: &Cut) -> String {
-    let cuts = design.cut_list.cuts.iter();
-    let lengths: Vec<Mm> = cuts
-        .filter(|other| other.kind == cut.kind)
-        .map(|other| other.length)
-        .collect();
-    let cables = counted(lengths.len(), "cable");
-    let total = plan.units.total(lengths.into_iter().sum());
-    let mut words = format!("{} · {cables}, {total}", kind_name(plan, cut));
-    if let Some(reels) = design.cut_list.kind(cut.kind) {
-        let proof = match reels.is_proved() {
-            true => String::from("no fewer can do"),
-            false => format!("{} might do", reels.fewest_possible),
-        };
-        words += &format!(" · {} to open, {proof}", counted(reels.new_reels, "reel"));
-    }
-    words
-}
-
-/// The trunk a cable is pulled in with others of its kind; `None` for one pulled alone.
-fn trunk_of(design: &Design, cut: &Cut) -> Option<usize> {
-    let shared = |other: &Cut| {
-        (other.kind, other.trunk) == (cut.kind, cut.trunk) && other.cable != cut.cable
-    };
-    cut.trunk
-        .filter(|_| design.cut_list.cuts.iter().any(shared))
-}
-
-/// "Trunk by bore 12 · 7 cables, 2 reels to pull from: 4 pulls".
-fn trunk_name(plan: &Plan, design: &Design, cut: &Cut) -> String {
-    let Some(trunk) = trunk_of(design, cut) else {
-        return format!("{} · pulled one by one", kind_name(plan, cut));
-    };
-    let bore = design.bores.iter().find(|bore| bore.crossing == trunk);
-    let name = bore.map_or_else(String::new, |bore| format!(" by bore {}", bore.number));
-    let reels = design.cut_list.kind(cut.kind);
-    let split = reels.and_then(|of| of.split.iter().find(|split| split.crossing == trunk));
-    let how = match (split, reels) {
-        (Some(split), Some(reels)) => format!(
-            "{}, {} to pull from: {}",
-            counted(split.cables, "cable"),
-            counted(reels.at_hand, "reel"),
-            counted(split.pulls, "pull")
+/// What holds for every pull, said once.
+fn how_to_pull() -> Vec<String> {
+    vec![
+        String::from(
+            "The reels stand at the closet, and every pull starts there. One of you stays at the closet, feeds the cables into the first bore and keeps them from kinking. The other takes the heads out, bore by bore, and lets each box's cables off where the pull says so; the farthest box stands first.",
         ),
-        _ => {
-            let same = |other: &&Cut| (other.kind, other.trunk) == (cut.kind, cut.trunk);
-            let cables = design.cut_list.cuts.iter().filter(same).count();
-            format!("{}, one pull", counted(cables, "cable"))
-        }
-    };
-    format!("{} · trunk{name} · {how}", kind_name(plan, cut))
+        String::from(
+            "The box's end is the start mark: write down the foot mark printed on the jacket there, leave the slack, and cut at the closet, where the end mark is. Bores are named from the box to the closet.",
+        ),
+    ]
 }
 
-fn counted(count: usize, noun: &str) -> String {
-    match count {
-        1 => format!("1 {noun}"),
-        _ => format!("{count} {noun}s"),
+/// "Cat 6: 41 cables, 3,102 ft; 4 reels to open, no fewer can do."
+fn in_all(plan: &Plan, design: &Design) -> Vec<String> {
+    let mut said: Vec<String> = design
+        .cut_list
+        .kinds
+        .iter()
+        .map(|of| words::of_kind(plan, design, of))
+        .collect();
+    said.push(words::of_all(
+        plan,
+        &design.cut_list.tally(plan, &design.ways),
+    ));
+    said
+}
+
+/// A pull with its cables, box by box.
+fn one(plan: &Plan, design: &Design, chains: &Chains, pull: &Pull) -> Vec<Line> {
+    let course = chains.course(&design.ways, pull);
+    let mut lines = vec![
+        Line::Break(words::title(plan, pull)),
+        Line::Note(words::instruction(plan, design, pull, &course)),
+    ];
+    for of_box in &course.boxes {
+        let of_pull = design
+            .cut_list
+            .cuts
+            .iter()
+            .filter(|cut| cut.pull == pull.number);
+        let cuts = of_pull.filter(|cut| cut.drop == of_box.drop);
+        lines.extend(cuts.map(|cut| Line::Row(cells(plan, design, cut))));
+        lines.push(Line::Note(words::of_box(plan, &course, of_box)));
     }
+    lines
 }
 
 fn cells(plan: &Plan, design: &Design, cut: &Cut) -> Vec<Cell> {
     let reel = cut.reel.and_then(|reel| design.cut_list.reels.get(reel));
     vec![
-        Cell::Text(cut.group.to_string()),
         Cell::Id(plan.cable_label(cut.cable)),
-        Cell::Text(
-            plan.drop(cut.drop)
-                .map_or(String::new(), |drop| destination(plan, drop)),
-        ),
         Cell::Text(plan.units.total(cut.path)),
         Cell::Text(plan.units.total(cut.slack)),
         Cell::Id(plan.units.total(cut.length)),
@@ -146,30 +119,33 @@ fn cells(plan: &Plan, design: &Design, cut: &Cut) -> Vec<Cell> {
 /// Cables without a way are named, never dropped.
 fn without_way(plan: &Plan, design: &Design) -> Vec<Line> {
     let is_cut = |id| design.cut_list.cuts.iter().any(|cut| cut.cable == id);
-    let mut lines = Vec::new();
-    for (place, spec) in plan.catalogue.cables.iter().enumerate() {
-        let lost = plan
-            .cables()
-            .filter(|(_, cable)| usize::from(cable.kind.0) == place && !is_cut(cable.id));
-        let rows: Vec<Line> = lost
-            .map(|(drop, cable)| lost_row(plan, drop, cable.id))
-            .collect();
-        if !rows.is_empty() {
-            lines.push(Line::Break(format!("{} · without a way", spec.name)));
-        }
-        lines.extend(rows);
+    let lost: Vec<(&Drop, CableId)> = plan
+        .cables()
+        .filter(|(_, cable)| !is_cut(cable.id))
+        .map(|(drop, cable)| (drop, cable.id))
+        .collect();
+    if lost.is_empty() {
+        return Vec::new();
+    }
+    let mut lines = vec![Line::Break(String::from("No way yet: not to be pulled"))];
+    for of_box in lost.chunk_by(|(one, _), (other, _)| one.id == other.id) {
+        let row = |(_, id): &(&Drop, CableId)| {
+            let mut cells = vec![Cell::Id(plan.cable_label(*id))];
+            cells.extend(["", "", "", "no way yet"].map(|words| Cell::Text(words.to_string())));
+            Line::Row(cells)
+        };
+        lines.extend(of_box.iter().map(row));
+        let to_box = of_box.first().map(|(drop, _)| words::to_box(plan, drop));
+        lines.push(Line::Note(to_box.into_iter().collect()));
     }
     lines
 }
 
-fn lost_row(plan: &Plan, drop: &Drop, cable: CableId) -> Line {
-    let mut cells = vec![
-        Cell::Blank,
-        Cell::Id(plan.cable_label(cable)),
-        Cell::Text(destination(plan, drop)),
-    ];
-    cells.extend(["", "", "", "no way yet"].map(|words| Cell::Text(words.to_string())));
-    Line::Row(cells)
+/// How many cables of a kind there are to cut, and how long they are together.
+fn cut_of(design: &Design, kind: CableKindId) -> (usize, Mm) {
+    let of_kind = design.cut_list.cuts.iter().filter(|cut| cut.kind == kind);
+    let lengths: Vec<Mm> = of_kind.map(|cut| cut.length).collect();
+    (lengths.len(), lengths.into_iter().sum())
 }
 
 /// The name of a drop's room, or "outdoors"; `None` where no room is named.

@@ -167,11 +167,18 @@ impl Table {
         self.lines = noted;
     }
 
-    /// What a line needs below it on its page: a heading the row after it, a row its note.
+    /// What a line needs below it on its page: a heading, with its note if it has one, the row after it,
+    /// a row its note.
     fn needed(&self, place: usize) -> f64 {
         let own = self.lines.get(place).map_or(0.0, Line::height);
+        let heads = |place: usize| matches!(self.lines.get(place), Some(Line::Break(_)));
         match (self.lines.get(place), self.lines.get(place + 1)) {
-            (Some(Line::Break(_)), Some(Line::Row(_))) => own + self.needed(place + 1),
+            (Some(Line::Break(_)), Some(Line::Row(_) | Line::Note(_))) => {
+                own + self.needed(place + 1)
+            }
+            (Some(Line::Note(_)), Some(Line::Row(_))) if place > 0 && heads(place - 1) => {
+                own + self.needed(place + 1)
+            }
             (Some(Line::Row(_)), Some(note @ Line::Note(_))) => own + note.height(),
             _ => own,
         }

@@ -108,6 +108,7 @@ mod tests {
             piece,
             length: *length,
             group: None,
+            pull: 0,
             home: None,
         };
         lengths.iter().enumerate().map(item).collect()

@@ -86,6 +86,7 @@ mod tests {
             piece,
             length: *length,
             group: Some(*group),
+            pull: *group,
             home: None,
         };
         lengths.iter().enumerate().map(item).collect()

@@ -7,14 +7,14 @@
 //! The story in steps: cables no reel can hold are set aside (`search`); the fewest new reels are
 //! found by length alone (`bound` proves, `search` finds); a pull group larger than the reels then
 //! on hand has its surplus measured and cut before the pull (`group`); the reels are filled again
-//! with the groups kept apart; and the waste is pushed into one reel, so that the largest piece is
-//! left over.
+//! with the groups kept apart; and they are shared out so that few are set up anew from pull to pull
+//! (`set_ups`), with the waste pushed into one reel, so that a large piece is left over.
 
 mod bound;
 mod fill;
 mod group;
-mod pulls;
 mod search;
+mod set_ups;
 
 #[cfg(test)]
 mod oracle;
@@ -22,7 +22,6 @@ mod oracle;
 mod properties;
 
 use crate::units::Mm;
-pub use pulls::{Pulls, pulls};
 pub use search::Look;
 use search::{Found, Item, fewest_new, most_left};
 
@@ -31,8 +30,9 @@ use search::{Found, Item, fewest_new, most_left};
 pub struct Piece {
     /// Length to cut, slack and waste included; less than nothing counts as nothing.
     pub length: Mm,
-    /// Cables with one number are pulled together, and so each from a reel of its own.
-    pub group: u32,
+    /// The pull it goes with, by its number in the order of pulling: cables of one pull come each from a
+    /// reel of its own.
+    pub pull: u32,
 }
 
 /// The reels of one kind of cable.
@@ -56,6 +56,8 @@ pub struct ReelPlan {
     pub new_reels: usize,
     /// No plan opens fewer: by length, with pull groups kept apart where they are here.
     pub fewest_possible: usize,
+    /// Reels that a pull draws from and the pull before it did not, over all pulls.
+    pub set_ups: usize,
     /// What does not go as it should, and what was assumed.
     pub problems: Vec<ReelProblem>,
 }
@@ -122,8 +124,8 @@ pub enum ReelProblem {
     },
 }
 
-/// Assigns every piece to a reel: fewest new reels first, then the longest piece left over, then
-/// part reels before new ones.
+/// Assigns every piece to a reel: fewest new reels first, then fewest set-ups from pull to pull, then the
+/// longest piece left over, then part reels before new ones.
 ///
 /// `pieces` are in pull order. The same question gives the same answer on every machine.
 #[must_use]
@@ -149,12 +151,14 @@ pub fn assign(pieces: &[Piece], stock: &Stock, look: Look) -> ReelPlan {
         let reels = found.new_reels - by_length.new_reels;
         problems.push(ReelProblem::OpenedForGroups { reels });
     }
-    let found = most_left(&apart, &parts, new, found, look);
+    let reels = search::reels(&parts, new, found.new_reels);
+    let longest_left = most_left(&apart, &parts, new, found.clone(), look);
+    let found = set_ups::fewest(&apart, &reels, [found, longest_left], look);
     written(&apart, &parts, new, &found, problems)
 }
 
-/// How many new reels the lengths alone need, pull groups or not.
-fn fewest_by_length(pieces: &[Piece], stock: &Stock, look: Look) -> usize {
+/// How many new reels the lengths alone need, whatever is pulled together.
+pub fn fewest_by_length(pieces: &[Piece], stock: &Stock, look: Look) -> usize {
     let parts: Vec<u64> = stock.part_reels.iter().map(|part| length(*part)).collect();
     let new = length(stock.new_reel);
     let held = search::holdable(items(pieces), &parts, new).held;
@@ -171,14 +175,12 @@ fn items(pieces: &[Piece]) -> Vec<Item> {
     let mut items: Vec<Item> = pieces
         .iter()
         .enumerate()
-        .map(|(piece, cable)| {
-            let (length, group) = (length(cable.length), Some(cable.group));
-            Item {
-                piece,
-                length,
-                group,
-                home: None,
-            }
+        .map(|(piece, cable)| Item {
+            piece,
+            length: length(cable.length),
+            group: Some(cable.pull),
+            pull: cable.pull,
+            home: None,
         })
         .collect();
     search::sort(&mut items);
@@ -230,6 +232,7 @@ fn written(
         reels: reels.collect(),
         new_reels: found.new_reels,
         fewest_possible: found.fewest_possible,
+        set_ups: set_ups::count(items, &found.reel_of),
         problems,
     }
 }
@@ -241,9 +244,9 @@ mod tests {
 
     fn pieces(of: &[(i32, u32)]) -> Vec<Piece> {
         of.iter()
-            .map(|&(metres, group)| Piece {
+            .map(|&(metres, pull)| Piece {
                 length: Mm(metres * 1_000),
-                group,
+                pull,
             })
             .collect()
     }
@@ -346,11 +349,11 @@ mod tests {
         let pieces = [
             Piece {
                 length: Mm(-5),
-                group: 1,
+                pull: 1,
             },
             Piece {
                 length: Mm(10),
-                group: 1,
+                pull: 1,
             },
         ];
         let stock = Stock {
@@ -364,7 +367,7 @@ mod tests {
     }
 
     #[test]
-    fn the_waste_is_gathered_on_one_reel() {
+    fn the_waste_is_gathered_on_one_reel_as_far_as_it_stays_where_it_stands() {
         let lengths = [61, 47, 38, 52, 44, 29, 33, 58, 41, 36];
         let pieces: Vec<_> = lengths
             .iter()
@@ -372,7 +375,9 @@ mod tests {
             .map(|(&length, at)| (length, at))
             .collect();
         let plan = assign(&self::pieces(&pieces), &stock(&[], 305), Look::Brief);
-        // 439 m from two reels of 305 m leave 171 m, all of it on one.
-        assert_eq!((plan.new_reels, plan.largest_remainder()), (2, Mm(171_000)));
+        // 439 m from two reels of 305 m leave 171 m. The first seven pulls take 304 m of one reel, the
+        // others come from the next: two set-ups, and a metre is left on the first.
+        assert_eq!((plan.new_reels, plan.set_ups), (2, 2));
+        assert_eq!(plan.largest_remainder(), Mm(170_000));
     }
 }

@@ -4,52 +4,83 @@
 
 use super::{Piece, ReelPlan, ReelProblem, Stock};
 
-/// The fewest new reels, and the longest remainder with that many; `apart` says for each cable
-/// which others it must not share a reel with.
-pub(super) fn best(pieces: &[Piece], apart: &[Option<u32>], stock: &Stock) -> (usize, i32) {
+/// The fewest new reels, the fewest set-ups with those, and the longest remainder with both; `apart` says
+/// for each cable which others it must not share a reel with.
+pub(super) fn best(pieces: &[Piece], apart: &[Option<u32>], stock: &Stock) -> (usize, usize, i32) {
     (0..=pieces.len())
         .find_map(|new_reels| {
             let parts = stock.part_reels.iter().map(|part| part.0);
             let new = std::iter::repeat_n(stock.new_reel.0, new_reels);
-            let mut left: Vec<i32> = parts.chain(new).collect();
-            let mut groups = vec![Vec::new(); left.len()];
-            let most = most_left(pieces, apart, &mut left, &mut groups)?;
-            Some((new_reels, most))
+            let mut trial = Trial {
+                left: parts.chain(new).collect(),
+                pulls: vec![Vec::new(); stock.part_reels.len() + new_reels],
+                groups: vec![Vec::new(); stock.part_reels.len() + new_reels],
+            };
+            let (set_ups, std::cmp::Reverse(left)) = trial.best(pieces, apart)?;
+            Some((new_reels, set_ups, left))
         })
         .unwrap()
 }
 
-fn most_left(
-    pieces: &[Piece],
-    apart: &[Option<u32>],
-    left: &mut [i32],
-    groups: &mut [Vec<u32>],
-) -> Option<i32> {
-    let ([piece, pieces @ ..], [group, apart @ ..]) = (pieces, apart) else {
-        return Some(left.iter().copied().max().unwrap_or(0));
-    };
-    let mut best = None;
-    for reel in 0..left.len() {
-        let twin =
-            (0..reel).any(|other| left[other] == left[reel] && groups[other] == groups[reel]);
-        let shared = group.is_some_and(|group| groups[reel].contains(&group));
-        if twin || shared || left[reel] < piece.length.0 {
-            continue;
+/// What is left on each reel, which pulls draw from it, and which groups it feeds.
+struct Trial {
+    left: Vec<i32>,
+    pulls: Vec<Vec<u32>>,
+    groups: Vec<Vec<u32>>,
+}
+
+impl Trial {
+    fn best(
+        &mut self,
+        pieces: &[Piece],
+        apart: &[Option<u32>],
+    ) -> Option<(usize, std::cmp::Reverse<i32>)> {
+        let ([piece, pieces @ ..], [group, apart @ ..]) = (pieces, apart) else {
+            let most = self.left.iter().copied().max().unwrap_or(0);
+            return Some((set_ups(&self.pulls), std::cmp::Reverse(most)));
+        };
+        let mut best = None;
+        for reel in 0..self.left.len() {
+            let key = |at: usize| (self.left[at], &self.pulls[at], &self.groups[at]);
+            let twin = (0..reel).any(|other| key(other) == key(reel));
+            let shared = group.is_some_and(|group| self.groups[reel].contains(&group));
+            if twin || shared || self.left[reel] < piece.length.0 {
+                continue;
+            }
+            self.left[reel] -= piece.length.0;
+            self.pulls[reel].push(piece.pull);
+            self.groups[reel].extend(*group);
+            let found = self.best(pieces, apart);
+            best = best.into_iter().chain(found).min();
+            self.left[reel] += piece.length.0;
+            self.pulls[reel].pop();
+            if group.is_some() {
+                self.groups[reel].pop();
+            }
         }
-        left[reel] -= piece.length.0;
-        groups[reel].extend(*group);
-        best = best.max(most_left(pieces, apart, left, groups));
-        left[reel] += piece.length.0;
-        if group.is_some() {
-            groups[reel].pop();
-        }
+        best
     }
-    best
+}
+
+/// For each pull the reels it draws from that the pull before it did not.
+pub(super) fn set_ups(pulls: &[Vec<u32>]) -> usize {
+    let mut numbers: Vec<u32> = pulls.iter().flatten().copied().collect();
+    numbers.sort_unstable();
+    numbers.dedup();
+    let draws = |reel: &Vec<u32>, pull: &u32| reel.contains(pull);
+    let of_pull = |(at, pull): (usize, &u32)| {
+        let before = at.checked_sub(1).map(|at| numbers[at]);
+        let fresh = |reel: &&Vec<u32>| {
+            draws(reel, pull) && !before.is_some_and(|before| draws(reel, &before))
+        };
+        pulls.iter().filter(fresh).count()
+    };
+    numbers.iter().enumerate().map(of_pull).sum()
 }
 
 /// The groups a plan keeps apart: all but the cables it says are measured first.
 pub(super) fn kept_apart(pieces: &[Piece], plan: &ReelPlan) -> Vec<Option<u32>> {
-    let mut apart: Vec<Option<u32>> = pieces.iter().map(|piece| Some(piece.group)).collect();
+    let mut apart: Vec<Option<u32>> = pieces.iter().map(|piece| Some(piece.pull)).collect();
     for problem in &plan.problems {
         if let ReelProblem::GroupTooLarge { measured_first, .. } = problem {
             measured_first.iter().for_each(|&piece| apart[piece] = None);

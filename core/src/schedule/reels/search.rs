@@ -59,6 +59,8 @@ pub(super) struct Item {
     pub(super) length: u64,
     /// No two with one number on one reel.
     pub(super) group: Option<u32>,
+    /// The pull it goes with; pulls are made in the order of their numbers.
+    pub(super) pull: u32,
     /// For a cable longer than a new reel: a part reel that has room for it.
     pub(super) home: Option<usize>,
 }
@@ -194,7 +196,7 @@ fn kept_reels(reels: &[u64]) -> Vec<usize> {
     kept
 }
 
-fn largest_left(items: &[Item], reels: &[u64], reel_of: &[usize]) -> u64 {
+pub(super) fn largest_left(items: &[Item], reels: &[u64], reel_of: &[usize]) -> u64 {
     let mut left = reels.to_vec();
     for (item, &reel) in items.iter().zip(reel_of) {
         left[reel] = left[reel].saturating_sub(item.length);
@@ -202,7 +204,7 @@ fn largest_left(items: &[Item], reels: &[u64], reel_of: &[usize]) -> u64 {
     left.into_iter().max().unwrap_or(0)
 }
 
-fn reels(parts: &[u64], new: u64, new_reels: usize) -> Vec<u64> {
+pub(super) fn reels(parts: &[u64], new: u64, new_reels: usize) -> Vec<u64> {
     parts
         .iter()
         .copied()
@@ -274,6 +276,7 @@ mod tests {
             piece,
             length: *length,
             group: None,
+            pull: 0,
             home: None,
         };
         let mut items: Vec<Item> = lengths.iter().enumerate().map(item).collect();

@@ -56,9 +56,10 @@ fn reel(desk: &Desk, id: CableId) -> Html {
     };
     let reel = cut.reel.and_then(|place| design.cut_list.reels.get(place));
     let reel = reel.map_or("none long enough".to_string(), |reel| reel.name.clone());
+    let pulls = design.cut_list.pulls.len();
     html! {
         <Facts>
-            <Fact name="Pull group" value={cut.group.to_string()} />
+            <Fact name="Pull" value={format!("{} of {pulls}", cut.pull)} />
             <Fact name="From" value={reel} />
         </Facts>
     }

@@ -1,0 +1,33 @@
+//! Pulls: what they take by branch of the trunk, and what they would take by length.
+
+use borewright_core::design::Design;
+use borewright_core::plan::Plan;
+use borewright_core::schedule::PullTally;
+
+use crate::saved::{plans, two_storeys};
+use crate::{by_length, figure};
+
+/// Prints the section.
+pub fn print() {
+    for (name, plan) in plans().into_iter().chain([two_storeys()]) {
+        print_house(name, &plan);
+    }
+}
+
+fn print_house(name: &str, plan: &Plan) {
+    let design = Design::long(plan);
+    let now = design.cut_list.tally(plan, &design.ways);
+    let before = by_length::tally(plan, &design);
+    let lines: [(&str, &str, fn(&PullTally) -> f64); 4] = [
+        ("boxes visited again", "boxes", |tally| {
+            tally.visited_again as f64
+        }),
+        ("trunk walked", "m", |tally| tally.walked.f64() / 1_000.0),
+        ("pulls", "pulls", |tally| tally.pulls as f64),
+        ("set-ups of reels", "set-ups", |tally| tally.set_ups as f64),
+    ];
+    for (what, unit, of) in lines {
+        let how = format!("by branch; by length it would be {:.0}", of(&before));
+        figure::print(&format!("{what}, {name}"), of(&now), unit, "-", &how);
+    }
+}
