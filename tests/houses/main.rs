@@ -3,8 +3,8 @@
 //! the order of drawing (`order`) nor the place on the sheet (`moved`, `mirrored`, `askew`) decides anything; what changes do
 //! to every list (`changes`); designs of a drag's frames (`again`) and of the moment after an edit (`live`);
 //! that printed numbers of holes hold (`numbers`);
-//! what stands in the way (`obstacles`, `places`), where boxes hang (`boxes`), why a way is as it is (`why`), what is
-//! pulled together (`pulls`);
+//! what stands in the way (`obstacles`, `places`), where boxes hang (`boxes`), why a way is as it is (`why`), how corners are
+//! bored (`corners`), what is pulled together (`pulls`);
 //! and that no two members are in one another (`solid`).
 
 #![expect(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
@@ -18,6 +18,7 @@ mod boxes;
 mod by_length;
 mod c;
 mod changes;
+mod corners;
 #[path = "../../core/examples/figures/edits.rs"]
 mod edits;
 mod gaps;

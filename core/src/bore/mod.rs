@@ -4,6 +4,7 @@
 //! [`drill_list`] collapses straight rows of bores into one line each. How tightly a bundle packs
 //! is asked of [`crate::shape::packing`]; what a member allows, of [`crate::rules`].
 
+mod corner;
 mod cut;
 mod fit;
 mod joist;
@@ -18,6 +19,7 @@ mod share;
 mod steel;
 mod whereabouts;
 
+pub use corner::{Corner, Half, Lie};
 pub use joist::{from_joist, in_joists};
 pub use limit::{Limit, limit, rules_of};
 pub use member::{member_name, what_name};

@@ -6,6 +6,7 @@
 //! screen is paper whose millimetre is [`SCREEN_MM`] to a CSS pixel. Nothing here decides anything
 //! about the plan; it only shows it.
 
+mod corner;
 mod dimension;
 mod elevation;
 pub mod font;
@@ -24,6 +25,7 @@ mod symbols;
 mod trunks;
 mod walls;
 
+pub use corner::corner;
 pub use elevation::{best_side, elevation};
 pub use font::Weight;
 pub use ink::{CABLE_STYLES, Ink, casing_width, trunk_width};

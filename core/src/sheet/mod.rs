@@ -9,6 +9,7 @@ mod building;
 mod caution;
 mod closet_page;
 mod code;
+mod corner_page;
 mod cover;
 mod drill_page;
 mod elevation_page;
@@ -62,6 +63,8 @@ pub enum Kind {
     RoomList,
     /// Drill list.
     DrillList,
+    /// Bores round corners.
+    Corners,
     /// Bores cut across.
     Sections,
     /// Cut list and pull sheet.
@@ -143,6 +146,7 @@ fn drafts(plan: &Plan, design: &Design, paper: &Paper, link: Option<&str>) -> Ve
     drafts.extend(elevation_page::pages(plan, design, paper));
     drafts.extend(room_page::pages(plan, design, paper));
     drafts.extend(drill_page::pages(plan, design, paper));
+    drafts.extend(corner_page::pages(plan, design, paper));
     drafts.extend(section_page::pages(plan, design, paper));
     drafts.extend(pull_page::pages(plan, design, paper));
     drafts.extend(closet_page::pages(plan, design, paper));

@@ -164,7 +164,12 @@ impl Whereabouts {
 }
 
 /// The bays on both sides of a corner, the drilled wall's first, by a move that goes through it.
-fn turn(framing: &Framing, ways: &Ways, crossing: usize, to: WallId) -> Option<(Past, Past)> {
+pub(super) fn turn(
+    framing: &Framing,
+    ways: &Ways,
+    crossing: usize,
+    to: WallId,
+) -> Option<(Past, Past)> {
     let moves = ways.ways.iter().flat_map(|way| &way.moves);
     let step = moves.into_iter().find(|m| m.crossing == Some(crossing))?;
     let MoveKind::IntoWall { from, to: other } = step.kind else {

@@ -85,7 +85,7 @@ impl Past {
     }
 
     /// "W6 after stud 4 from its W2 end".
-    fn bay_words(&self, framing: &Framing) -> String {
+    pub(in crate::bore) fn bay_words(&self, framing: &Framing) -> String {
         let end = from_end(framing, self.wall);
         match self.stud {
             0 => format!("W{} at{}", self.wall.0, end.replacen(" from", "", 1)),

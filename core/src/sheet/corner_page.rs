@@ -1,0 +1,289 @@
+//! Bores round corners: each cut across at its height and seen from above, to scale, with what a tape and a
+//! square need to drill it from both bays.
+
+use super::mark::Laid;
+use super::paper::{Extent, Lie, Scale};
+use super::table::{BODY, ID, text};
+use super::{Draft, Kind, Paper, frame};
+use crate::bore::{Corner, DrillRow, Half, Lie as Lying};
+use crate::design::Design;
+use crate::picture::font::{self, Weight};
+use crate::picture::{Anchor, Picture, Type, corner};
+use crate::plan::Plan;
+use crate::shape::Pos;
+use crate::units::{Mm, Units};
+
+/// Distance between lines of words.
+const LEADING: f64 = BODY * 1.2;
+/// Space between corners, across and down.
+const GAP: (f64, f64) = (6.0, 7.0);
+/// Corners beside each other.
+const COLUMNS: usize = 2;
+
+/// The pages of corners; none where no cable goes round one.
+pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
+    let extent = paper
+        .extents(Lie::Portrait)
+        .first()
+        .copied()
+        .unwrap_or_default();
+    let body = frame::body(plan, extent);
+    let width = (body.width() - GAP.0) / COLUMNS as f64;
+    let cells: Vec<Cell> = corners(design)
+        .iter()
+        .map(|(corner, rows)| cell(plan, design, corner, rows, width))
+        .collect();
+    let rows: Vec<&[Cell]> = cells.chunks(COLUMNS).collect();
+    let mut drafts = Vec::new();
+    let mut page: Vec<Laid> = Vec::new();
+    let mut top = body.low.y;
+    for row in rows {
+        let height = row.iter().map(|cell| cell.height).fold(0.0, f64::max);
+        if top + height > body.high.y && !page.is_empty() {
+            drafts.push(draft(extent, std::mem::take(&mut page)));
+            top = body.low.y;
+        }
+        for (place, cell) in row.iter().enumerate() {
+            let left = body.low.x + place as f64 * (width + GAP.0);
+            page.extend(cell.at(Pos::new(left, top)));
+        }
+        top += height + GAP.1;
+    }
+    if !page.is_empty() {
+        drafts.push(draft(extent, page));
+    }
+    drafts
+}
+
+fn draft(extent: Extent, layers: Vec<Laid>) -> Draft {
+    Draft {
+        kind: Kind::Corners,
+        title: String::from("Bores round corners"),
+        subtitle: String::from(
+            "Seen from above. Bore from both bays, centred in the studs, until the two meet.",
+        ),
+        name: String::from("Bores round corners"),
+        corner: String::from("Corners"),
+        extent,
+        layers,
+        scale: None,
+    }
+}
+
+/// Every corner that is bored, with its rows of the drill list: several where its bundle is split.
+fn corners(design: &Design) -> Vec<(Corner, Vec<&DrillRow>)> {
+    let mut found: Vec<(usize, Corner, Vec<&DrillRow>)> = Vec::new();
+    for row in &design.drill_list {
+        let bores = row.bores.iter().filter_map(|bore| design.bores.get(*bore));
+        for bore in bores {
+            let crossing = bore.crossing;
+            if let Some((.., rows)) = found.iter_mut().find(|(of, ..)| *of == crossing) {
+                rows.push(row);
+                continue;
+            }
+            let corner = Corner::of(&design.framing, &design.ways, crossing);
+            found.extend(corner.map(|corner| (crossing, corner, vec![row])));
+        }
+    }
+    found
+        .into_iter()
+        .map(|(_, corner, rows)| (corner, rows))
+        .collect()
+}
+
+/// One corner with its words, from (0, 0).
+struct Cell {
+    layers: Vec<Laid>,
+    height: f64,
+}
+
+impl Cell {
+    fn at(&self, corner: Pos) -> impl Iterator<Item = Laid> + '_ {
+        self.layers.iter().map(move |laid| Laid {
+            picture: laid.picture.clone(),
+            origin: laid.origin + corner,
+        })
+    }
+}
+
+fn cell(plan: &Plan, design: &Design, of: &Corner, rows: &[&DrillRow], width: f64) -> Cell {
+    let mut words = Picture::at_scale(1.0);
+    let mut y = 0.0;
+    for row in rows {
+        let title = format!(
+            "Bore {} · {} bit · {}",
+            row.number,
+            plan.units.size(row.bit),
+            row.height
+        );
+        y += ID * 1.15;
+        let title = font::shorten(&title, Weight::Bold, ID, width);
+        words.push(text(
+            Pos::new(0.0, y),
+            Anchor::Start,
+            ID,
+            Weight::Bold,
+            &title,
+        ));
+    }
+    let bore = rows.first().and_then(|row| row.bores.first());
+    let bore = bore.and_then(|bore| design.bores.get(*bore));
+    let height = bore.map_or(0.0, |bore| bore.height);
+    let widest = rows.iter().max_by(|a, b| a.bit.0.total_cmp(&b.bit.0));
+    let bit = widest.map(|row| row.bit).unwrap_or_default();
+    let drawn = |scale: &Scale| corner(plan, design, of, (bit, height), scale.ratio, Type::PAPER);
+    let extent = |picture: &Picture, scale: &Scale| {
+        let (low, high) = picture.bounds().unwrap_or_default();
+        (low * (1.0 / scale.ratio), high * (1.0 / scale.ratio))
+    };
+    let scales = scales(plan.units);
+    let fits = |scale: &&Scale| {
+        let (low, high) = extent(&drawn(scale), scale);
+        high.x - low.x <= width
+    };
+    let scale = scales
+        .iter()
+        .find(fits)
+        .unwrap_or(&scales[scales.len() - 1]);
+    let picture = drawn(scale);
+    let (low, high) = extent(&picture, scale);
+    let top = y + 3.0;
+    let origin = Pos::new(
+        (width - (high.x - low.x)).max(0.0) / 2.0 - low.x,
+        top - low.y,
+    );
+    y = top + (high.y - low.y) + 1.0;
+    for line in notes(plan, design, of, scale) {
+        for line in font::wrap(&line, Weight::Regular, BODY, width) {
+            y += LEADING;
+            words.push(text(
+                Pos::new(0.0, y),
+                Anchor::Start,
+                BODY,
+                Weight::Regular,
+                &line,
+            ));
+        }
+    }
+    let words = Laid {
+        picture: words,
+        origin: Pos::default(),
+    };
+    Cell {
+        layers: vec![words, Laid { picture, origin }],
+        height: y + 1.5,
+    }
+}
+
+/// The scales of a detail, the largest first.
+fn scales(units: Units) -> [Scale; 3] {
+    let scale = |ratio, name| Scale { ratio, name };
+    match units {
+        Units::Imperial => [
+            scale(4.0, "3 in = 1 ft"),
+            scale(8.0, "1-1/2 in = 1 ft"),
+            scale(16.0, "3/4 in = 1 ft"),
+        ],
+        Units::Metric => [scale(5.0, "1:5"), scale(10.0, "1:10"), scale(20.0, "1:20")],
+    }
+}
+
+fn notes(plan: &Plan, design: &Design, of: &Corner, scale: &Scale) -> Vec<String> {
+    let half = |half: &Half| {
+        let studs = match half.uprights.len() {
+            1 => String::from("1 stud"),
+            count => format!("{count} studs"),
+        };
+        format!(
+            "{}: {} deep, {studs}.",
+            half.words(&design.framing),
+            plan.units.position(Mm::rounded(half.depth))
+        )
+    };
+    let mut said: Vec<String> = of.halves.iter().map(half).collect();
+    said.push(format!("{} {}.", lie_words(plan.units, of.lie), scale.name));
+    said
+}
+
+/// How the two halves lie to one another.
+fn lie_words(units: Units, lie: Lying) -> String {
+    match lie {
+        Lying::Square => String::from("The two are square to each other."),
+        Lying::Straight => String::from("The two are in one line."),
+        Lying::Askew { share, wider } => {
+            let (run, on) = match units {
+                Units::Imperial => (304.8, "1 ft"),
+                Units::Metric => (1000.0, "1 m"),
+            };
+            let off = units.position(Mm::rounded(share * run));
+            let way = if wider { "wider" } else { "narrower" };
+            format!("The two are {off} on {on} {way} than square.")
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::route::Member;
+    use crate::sheet::Size;
+    use crate::sheet::mark::Mark;
+
+    fn titles(drafts: &[Draft]) -> Vec<String> {
+        let marks = drafts
+            .iter()
+            .flat_map(|draft| draft.layers.iter().flat_map(Laid::marks));
+        let titles = marks.filter_map(|mark| match mark {
+            Mark::Text { text, .. } if text.starts_with("Bore ") => Some(text),
+            _ => None,
+        });
+        titles.collect()
+    }
+
+    #[test]
+    fn every_corner_that_is_bored_stands_once_and_only_there() {
+        let demo = include_bytes!("../../../static/demo/two-storeys.json");
+        let plan = crate::file::read(demo).unwrap().plan;
+        let design = Design::of(&plan);
+        let rows = design.drill_list.iter().filter(|row| {
+            let bore = &design.bores[row.bores[0]];
+            matches!(
+                design.ways.crossings[bore.crossing].member,
+                Member::Corner { .. }
+            )
+        });
+        let expected = rows.map(|row| format!("Bore {} ", row.number));
+        let expected: Vec<String> = expected.collect();
+        for size in Size::ALL {
+            let found = titles(&pages(&plan, &design, &Paper::of(size)));
+            assert_eq!(found.len(), expected.len(), "{found:?}");
+            let stands = |title: &String| found.iter().any(|found| found.starts_with(title));
+            assert!(expected.iter().all(stands), "{found:?}");
+            assert!(!found.iter().any(|title| title.ends_with('…')), "{found:?}");
+        }
+        assert!(!expected.is_empty());
+    }
+
+    #[test]
+    fn a_plan_without_corners_has_no_such_page() {
+        let plan = Plan::new();
+        let design = Design::of(&plan);
+        assert!(pages(&plan, &design, &Paper::of(Size::Letter)).is_empty());
+    }
+
+    #[test]
+    fn how_two_lines_lie_is_told_by_a_builders_measure() {
+        let askew = Lying::Askew {
+            share: 0.25,
+            wider: true,
+        };
+        assert_eq!(
+            lie_words(Units::Imperial, askew),
+            "The two are 3\" on 1 ft wider than square."
+        );
+        assert_eq!(
+            lie_words(Units::Metric, Lying::Square),
+            "The two are square to each other."
+        );
+    }
+}
