@@ -5,7 +5,10 @@
 //! [`Design::taking`] completes a long one whose ways were worked out elsewhere. After an edit
 //! [`Design::after`] goes on from the design before it, and so depends on both.
 
+mod hours;
 pub mod kept;
+
+pub use hours::Hours;
 
 use std::sync::Arc;
 

@@ -14,7 +14,8 @@
 //!    design on every machine.
 //! 7. [`agreement`] says what builder and owner can agree to, and how each item of it stands.
 //! 8. [`picture`] draws it once for screen and paper, [`sheet`] lays out the pages, and [`mod@file`]
-//!    is the only room that knows how a plan is saved or put in a link.
+//!    is the only room that knows how a plan is saved or put in a link; [`tongue`] says a crew's
+//!    paper in its own tongue.
 //!
 //! ```
 //! use borewright_core::design::Design;
@@ -89,4 +90,5 @@ pub mod scan;
 pub mod schedule;
 pub mod shape;
 pub mod sheet;
+pub mod tongue;
 pub mod units;

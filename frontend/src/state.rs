@@ -17,6 +17,7 @@ use borewright_core::plan::{LevelId, Plan, Reply};
 use borewright_core::schedule::Phase;
 use borewright_core::shape::Pos;
 use borewright_core::sheet::{Size, Stack};
+use borewright_core::tongue::Tongue;
 use yew::{Reducible, UseReducerDispatcher};
 
 pub use place::{Begun, Place};
@@ -52,8 +53,10 @@ pub struct Desk {
     pub job: u32,
     /// How much of the drawing under the plan shows, per cent: while tracing, and afterwards.
     pub fades: (u8, u8),
-    /// The paper sheets are laid out for.
+    /// The size of paper sheets are laid out for.
     pub paper: Size,
+    /// The tongue of the crew's sheets.
+    pub tongue: Tongue,
     /// A plan that came by link is laid out to read, in place of the table.
     pub reading: bool,
     /// A reply that came by link, waiting to be taken in.
@@ -201,6 +204,8 @@ pub enum Act {
     Fade(u8),
     /// Lay sheets out for another paper.
     PaperSize(Size),
+    /// Say the crew's sheets in another tongue.
+    Tongue(Tongue),
     /// Lay some of the sheets out, or all of them.
     Stack(Option<Stack>),
     /// Show something else in the step Site.
@@ -264,8 +269,8 @@ impl PartialEq for Desk {
         };
         self.session == other.session
             && screen(self) == screen(other)
-            && (self.paper, self.stack, &self.left_out)
-                == (other.paper, other.stack, &other.left_out)
+            && (self.paper, self.tongue, self.stack, &self.left_out)
+                == (other.paper, other.tongue, other.stack, &other.left_out)
             && self.site == other.site
             && Rc::ptr_eq(&self.begun, &other.begun)
             && Rc::ptr_eq(&self.journal, &other.journal)
@@ -305,6 +310,7 @@ impl Desk {
             job: 0,
             fades: (80, 10),
             paper: Size::default(),
+            tongue: Tongue::default(),
             reading: false,
             reply: None,
             left_out: BTreeSet::new(),
@@ -369,6 +375,10 @@ impl Desk {
             },
             Act::PaperSize(size) => {
                 self.paper = size;
+                self.left_out.clear();
+            }
+            Act::Tongue(tongue) => {
+                self.tongue = tongue;
                 self.left_out.clear();
             }
             Act::Stack(stack) => self.lay_out(stack),

@@ -103,7 +103,7 @@ fn a_sketch_becomes_a_plan_and_its_paper() {
     trace(&page);
     place(&page);
     page.button("Ways").tap();
-    page.see("all clear");
+    page.see("ask the builder");
     page.picture();
     check_lengths(&everything(&page));
     page.see("Print Drill list");

@@ -4,8 +4,9 @@ use crate::none;
 use crate::source::{Source, names, parsed, rust};
 
 /// The rooms of the core, each with the rooms it may use. From the ground up.
-const ROOMS: [(&str, &str); 18] = [
+const ROOMS: [(&str, &str); 19] = [
     ("units", ""),
+    ("tongue", ""),
     ("shape", "units"),
     ("rules", "units shape"),
     ("plan", "units shape rules"),
@@ -34,11 +35,11 @@ const ROOMS: [(&str, &str); 18] = [
     ),
     (
         "picture",
-        "units shape rules plan framing route bore schedule finding design",
+        "units tongue shape rules plan framing route bore schedule finding design",
     ),
     (
         "sheet",
-        "units shape rules plan framing route bore schedule finding design picture file",
+        "units tongue shape rules plan framing route bore schedule finding design agreement picture file",
     ),
     (
         "desk",

@@ -4,6 +4,7 @@
 //! [`drill_list`] collapses straight rows of bores into one line each. How tightly a bundle packs
 //! is asked of [`crate::shape::packing`]; what a member allows, of [`crate::rules`].
 
+mod bearing;
 mod corner;
 mod cut;
 mod fit;
@@ -19,6 +20,7 @@ mod share;
 mod steel;
 mod whereabouts;
 
+pub use bearing::{Share, bearing_words, rules_of_rows, share};
 pub use corner::{Corner, Half, Lie};
 pub use joist::{from_joist, in_joists};
 pub use limit::{Limit, limit, rules_of};

@@ -1,7 +1,7 @@
 //! The drill list: straight rows of bores as one line each.
 
 use super::number::same_row;
-use super::{Bore, Whereabouts, member_name, what_name};
+use super::{Along, Bore, Whereabouts, member_name, what_name};
 use crate::framing::Framing;
 use crate::plan::{CableId, LevelId, Plan, WallId};
 use crate::route::{Crossing, Member, Ways};
@@ -66,6 +66,21 @@ pub fn drill_list(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) -
 }
 
 impl DrillRow {
+    /// Whether it goes through what bears: studs, plates or sheathing of a bearing or outside wall, a
+    /// corner with one, or joists.
+    pub fn is_in_what_bears(&self, plan: &Plan) -> bool {
+        let bears = |wall| {
+            plan.wall(wall)
+                .is_some_and(|(_, wall)| wall.role.is_bearing())
+        };
+        let along = self.whereabouts.as_ref().map(|place| &place.along);
+        match (self.wall, along) {
+            (_, Some(Along::Corner { from, into })) => bears(from.wall) || bears(into.wall),
+            (Some(wall), _) => bears(wall),
+            (None, _) => true,
+        }
+    }
+
     fn start(plan: &Plan, framing: &Framing, ways: &Ways, place: usize, bore: &Bore) -> Self {
         let crossing = &ways.crossings[bore.crossing];
         Self {

@@ -1,6 +1,7 @@
 //! What each step still lacks, in about three words.
 
 use super::{Session, Step};
+use crate::bore;
 use crate::finding::Severity;
 use crate::framing::JointKind;
 use crate::plan::{Level, Place, Plan, Sheet};
@@ -98,7 +99,10 @@ impl Session {
             return Lack::lacking("nothing to run");
         }
         match (lost, self.grave_findings()) {
-            (0, 0) => Lack::clear("all clear"),
+            (0, 0) => match bore::bearing_words(&self.plan, &self.design.drill_list) {
+                Some(_) => Lack::clear("ask the builder"),
+                None => Lack::clear("all clear"),
+            },
             (0, grave) => Lack::lacking(format!("{grave} to look at")),
             (lost, _) => Lack::lacking(format!("{} cut off", count(lost, "cable"))),
         }

@@ -50,17 +50,35 @@ pub fn shorten(text: &str, weight: Weight, size: f64, room: f64) -> String {
 }
 
 /// Breaks a text into lines no wider than `room` at this size, at spaces; a word wider than that is
-/// shortened. An empty text has no lines.
+/// broken where it must be, and nothing is left out. An empty text has no lines.
 pub fn wrap(text: &str, weight: Weight, size: f64, room: f64) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     for word in text.split_whitespace() {
         let joined = lines.last().map(|line| format!("{line} {word}"));
         match (joined, lines.last_mut()) {
             (Some(joined), Some(line)) if width(&joined, weight) * size <= room => *line = joined,
-            _ => lines.push(shorten(word, weight, size, room)),
+            _ => lines.extend(broken(word, weight, size, room)),
         }
     }
     lines
+}
+
+/// A word in pieces no wider than `room`, each of one sign at least.
+fn broken(word: &str, weight: Weight, size: f64, room: f64) -> Vec<String> {
+    let mut pieces = vec![String::new()];
+    let mut left = room;
+    for sign in word.chars() {
+        let wide = advance(sign, weight) * size;
+        if wide > left && pieces.last().is_some_and(|piece| !piece.is_empty()) {
+            pieces.push(String::new());
+            left = room;
+        }
+        left -= wide;
+        if let Some(piece) = pieces.last_mut() {
+            piece.push(sign);
+        }
+    }
+    pieces
 }
 
 /// Whether the font can draw a sign.
@@ -395,5 +413,22 @@ mod tests {
         let lines = wrap("look for power, gas and water", Weight::Regular, 4.0, 26.0);
         assert_eq!(lines, ["look for power,", "gas and water"]);
         assert!(wrap("  ", Weight::Regular, 4.0, 26.0).is_empty());
+    }
+
+    #[test]
+    fn a_word_too_wide_is_broken_and_whole() {
+        for room in [0.0, 3.0, 12.0, 40.0] {
+            let lines = wrap("a Donaudampfschifffahrtskapitän", Weight::Bold, 4.0, room);
+            assert_eq!(
+                lines.concat().replace(' ', ""),
+                "aDonaudampfschifffahrtskapitän"
+            );
+            let wide = |line: &String| width(line, Weight::Bold) * 4.0 > room;
+            assert!(
+                !lines
+                    .iter()
+                    .any(|line| wide(line) && line.chars().count() > 1)
+            );
+        }
     }
 }

@@ -31,14 +31,20 @@ pub enum Ink {
     Casing(u16),
     /// How many cables a trunk has.
     TrunkCount,
-    /// A bore: the short bar across its member.
+    /// A bore along a wall: the short bar across its member.
     Bore,
+    /// The same in joists overhead.
+    BoreOver,
+    /// The same in joists underfoot.
+    BoreUnder,
     /// Where cable comes down from the level above.
     Riser,
     /// A bore seen in an elevation: a dot.
     BoreDot,
-    /// A bore up or down through plates: a ring.
+    /// A bore up through plates: a ring.
     BoreRing,
+    /// A bore down through plates and floor: a filled ring.
+    BoreDown,
     /// Number and words of a bore.
     BoreName,
     /// Mark of a bore to be sealed.
@@ -143,9 +149,12 @@ impl Ink {
             Self::Casing(_) => "casing",
             Self::TrunkCount => "trunk-count",
             Self::Bore => "bore",
+            Self::BoreOver => "bore-over",
+            Self::BoreUnder => "bore-under",
             Self::Riser => "riser",
             Self::BoreDot => "bore-dot",
             Self::BoreRing => "bore-ring",
+            Self::BoreDown => "bore-down",
             Self::BoreName => "bore-name",
             Self::Seal => "seal",
             Self::NailPlate => "nail-plate",
@@ -194,6 +203,7 @@ impl Ink {
         match self {
             Self::Cable(style) => cable_dashes(style),
             Self::Power => &[0.4, 1.0],
+            Self::BoreUnder => &[0.9, 0.6],
             Self::KeepOut | Self::Joist => &[],
             Self::ScanFrame => &[3.0, 1.5],
             Self::FindingNote => &[1.0, 1.0],

@@ -4,10 +4,13 @@
 //! row of places around what it names: near before far, the long form before the short one. So the
 //! same picture always comes out the same. Places are looked for in paper millimetres.
 
+use std::borrow::Cow;
+
 use super::font::{self, Weight};
 use super::obstacles::{Obstacles, Rect};
 use super::{About, Anchor, Ink, Item, Shape, Text};
 use crate::shape::Pos;
+use crate::tongue::Tongue;
 
 /// A text that names something.
 #[derive(Clone, Debug)]
@@ -62,6 +65,26 @@ impl Run {
     fn width(&self) -> f64 {
         font::width(&self.text, self.weight) * self.size
     }
+}
+
+/// Labels in a tongue, before they are given their places.
+pub(super) fn said(labels: &[Label], tongue: Tongue) -> Cow<'_, [Label]> {
+    if tongue == Tongue::English {
+        return Cow::Borrowed(labels);
+    }
+    let run = |run: &Run| Run {
+        text: tongue.say(&run.text),
+        ..run.clone()
+    };
+    let label = |label: &Label| Label {
+        forms: label
+            .forms
+            .iter()
+            .map(|form| form.iter().map(run).collect())
+            .collect(),
+        ..label.clone()
+    };
+    Cow::Owned(labels.iter().map(label).collect())
 }
 
 /// Farther than anything on the largest sheet, paper millimetres.

@@ -279,7 +279,7 @@ impl Sign {
     }
 }
 
-const SIMPLE: [Sign; 11] = [
+const SIMPLE: [Sign; 14] = [
     Sign {
         ink: Ink::Riser,
         words: "down from the level above",
@@ -297,8 +297,23 @@ const SIMPLE: [Sign; 11] = [
     },
     Sign {
         ink: Ink::BoreRing,
-        words: "bore through plates",
+        words: "up through top plates",
         draw: |ink| vec![ring(ink, 1.1)],
+    },
+    Sign {
+        ink: Ink::BoreDown,
+        words: "down through bottom plate and floor",
+        draw: |ink| vec![ring(ink, 1.1)],
+    },
+    Sign {
+        ink: Ink::BoreOver,
+        words: "bore in joists overhead",
+        draw: |ink| vec![Item::plain(ink, chain(&[(-1.8, 0.0), (1.8, 0.0)]))],
+    },
+    Sign {
+        ink: Ink::BoreUnder,
+        words: "bore in joists underfoot",
+        draw: |ink| vec![Item::plain(ink, chain(&[(-1.8, 0.0), (1.8, 0.0)]))],
     },
     Sign {
         ink: Ink::Seal,

@@ -94,6 +94,7 @@ struct Mark<'d> {
     at: Pos,
     /// Half of the bar, drawing millimetres; `None` for a ring.
     bar: Option<Pos>,
+    ink: Ink,
 }
 
 impl<'d> Mark<'d> {
@@ -109,6 +110,7 @@ impl<'d> Mark<'d> {
             bore,
             at,
             bar: bar(design, crossing, wall, line.as_ref(), scale),
+            ink: ink(design, crossing),
         })
     }
 
@@ -130,9 +132,9 @@ impl<'d> Mark<'d> {
                     self.bar_end(bar, -1.0, scale),
                     self.bar_end(bar, 1.0, scale),
                 ];
-                put(Ink::Bore, Shape::Line(ends.to_vec()), &words);
+                put(self.ink, Shape::Line(ends.to_vec()), &words);
             }
-            None => put(Ink::BoreRing, circle(RING), &words),
+            None => put(self.ink, circle(RING), &words),
         }
         let end = self
             .bar
@@ -172,6 +174,22 @@ impl<'d> Mark<'d> {
                 Rect::new(low, high).grown(0.4)
             }
         }
+    }
+}
+
+/// Up and down, overhead and underfoot are told apart.
+fn ink(design: &Design, crossing: &Crossing) -> Ink {
+    let level = design.framing.level(crossing.level);
+    match crossing.member {
+        Member::TopPlates(_) => Ink::BoreRing,
+        Member::BottomPlates(_) => Ink::BoreDown,
+        Member::Joist { space } | Member::Web { space } => {
+            match level.is_some_and(|level| level.below == Some(space)) {
+                true => Ink::BoreUnder,
+                false => Ink::BoreOver,
+            }
+        }
+        _ => Ink::Bore,
     }
 }
 

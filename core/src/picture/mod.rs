@@ -30,7 +30,7 @@ pub use elevation::{best_side, elevation};
 pub use font::Weight;
 pub use ink::{CABLE_STYLES, Ink, casing_width, trunk_width};
 pub use level::{Showing, Stress, draw as level, usual_heights};
-pub use section::{section, section_width};
+pub use section::{Naming, section, section_width};
 pub use symbols::drop_place;
 pub use trunks::way_pieces;
 

@@ -108,6 +108,8 @@ enum Thing {
     Box(Rect),
     /// A line so wide to each side: text may not lie on it, a leader may cross it.
     Stroke { from: Pos, to: Pos, half: f64 },
+    /// Wood: text may not lie on it, a leader may cross it.
+    Wood(Rect),
     /// A leader: neither text nor another leader may cross it.
     Leader { from: Pos, to: Pos },
 }
@@ -115,7 +117,7 @@ enum Thing {
 impl Thing {
     fn bounds(&self) -> Rect {
         match *self {
-            Self::Box(rect) => rect,
+            Self::Box(rect) | Self::Wood(rect) => rect,
             Self::Stroke { from, to, half } => span(from, to).grown(half),
             Self::Leader { from, to } => span(from, to),
         }
@@ -125,7 +127,7 @@ impl Thing {
     /// touches few of the cells of its box.
     fn rows_in(&self, column: i64, rows: RangeInclusive<i64>) -> RangeInclusive<i64> {
         let (from, to, half) = match *self {
-            Self::Box(_) => return rows,
+            Self::Box(_) | Self::Wood(_) => return rows,
             Self::Stroke { from, to, half } => (from, to, half + BESIDE),
             Self::Leader { from, to } => (from, to, BESIDE),
         };
@@ -146,7 +148,7 @@ impl Thing {
 
     fn blocks_text(&self, text: &Rect) -> bool {
         match *self {
-            Self::Box(rect) => rect.overlaps(text),
+            Self::Box(rect) | Self::Wood(rect) => rect.overlaps(text),
             Self::Stroke { from, to, half } => text.grown(half).meets(from, to),
             Self::Leader { from, to } => text.grown(0.3).meets(from, to),
         }
@@ -155,7 +157,7 @@ impl Thing {
     fn blocks_leader(&self, from: Pos, to: Pos) -> bool {
         match *self {
             Self::Box(rect) => rect.meets(from, to),
-            Self::Stroke { .. } => false,
+            Self::Stroke { .. } | Self::Wood(_) => false,
             Self::Leader { from: a, to: b } => cross(from, to, a, b),
         }
     }
@@ -176,6 +178,11 @@ impl Obstacles {
     /// Text or a symbol.
     pub fn add_box(&mut self, rect: Rect) {
         self.add(Thing::Box(rect));
+    }
+
+    /// A piece of wood.
+    pub fn add_wood(&mut self, rect: Rect) {
+        self.add(Thing::Wood(rect));
     }
 
     /// A chain of lines of this half width.
@@ -282,6 +289,15 @@ mod tests {
         assert!(free(28.1, 20.0));
         assert!(!free(60.0, 42.9));
         assert!(free(60.0, 43.1));
+    }
+
+    #[test]
+    fn text_keeps_off_wood_and_a_leader_crosses_it() {
+        let mut obstacles = Obstacles::default();
+        obstacles.add_wood(Rect::around(Pos::new(20.0, 20.0), 1.0, 40.0));
+        assert!(!obstacles.is_free(&Rect::around(Pos::new(22.0, 20.0), 5.0, 4.0)));
+        assert!(obstacles.is_free(&Rect::around(Pos::new(23.1, 20.0), 5.0, 4.0)));
+        assert!(obstacles.is_clear(Pos::new(10.0, 20.0), Pos::new(30.0, 20.0)));
     }
 
     #[test]

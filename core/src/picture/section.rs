@@ -6,7 +6,7 @@ use super::font::{self, Weight};
 use super::{About, Anchor, CABLE_STYLES, Ink, Item, Picture, Shape, Text, Type};
 use crate::bore::Bore;
 use crate::design::Design;
-use crate::plan::Plan;
+use crate::plan::{CableKindId, Plan};
 use crate::route::{Crossing, Member};
 use crate::shape::Pos;
 use crate::shape::packing::{Effort, pack};
@@ -24,9 +24,24 @@ const STRIP: f64 = 0.45;
 /// A cable's name shrinks to this share of the body size before it is left out.
 const LEAST: f64 = 0.75;
 
+/// What is written in the cables of a section.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Naming {
+    /// Each cable's own name.
+    Cable,
+    /// The letter of its kind: which cable of a kind lies where makes no difference.
+    Kind,
+}
+
 /// Draws a bore, given by its index in [`Design::bores`], so wide in paper millimetres. A bore the
 /// design does not have gives an empty picture.
-pub fn section(plan: &Plan, design: &Design, bore: usize, width: f64, sizes: Type) -> Picture {
+pub fn section(
+    plan: &Plan,
+    design: &Design,
+    bore: usize,
+    width: f64,
+    (sizes, naming): (Type, Naming),
+) -> Picture {
     let mut picture = Picture::at_scale(1.0);
     let Some(bore) = design.bores.get(bore) else {
         return picture;
@@ -35,7 +50,7 @@ pub fn section(plan: &Plan, design: &Design, bore: usize, width: f64, sizes: Typ
         return picture;
     };
     let side = (width * LENS).max(width - BESIDE);
-    lens(&mut picture, plan, bore, side, sizes);
+    lens(&mut picture, plan, bore, side, (sizes, naming));
     let left = side + 3.0;
     in_member(
         &mut picture,
@@ -49,16 +64,28 @@ pub fn section(plan: &Plan, design: &Design, bore: usize, width: f64, sizes: Typ
     picture
 }
 
-/// The least width, in paper millimetres, at which every cable of a bore is named at full size.
-pub fn section_width(plan: &Plan, bore: &Bore, sizes: Type) -> f64 {
+/// The least width, in paper millimetres, at which every cable of a bore is named by its kind at full
+/// size, and the bore itself is at least so wide.
+pub fn section_width(plan: &Plan, bore: &Bore, sizes: Type, least: f64) -> f64 {
     let radius = |id: &crate::plan::CableId| {
         let (_, cable) = plan.cable(*id)?;
         let diameter = plan.catalogue.diameter(cable.kind).0.max(0.1);
-        let wide = font::width(&plan.cable_label(*id), Weight::Bold);
+        let wide = font::width(&letter(plan, cable.kind), Weight::Bold);
         Some(sizes.body / name_size(1.0, wide) / diameter * bore.bit.0)
     };
-    let largest = bore.cables.iter().filter_map(radius).fold(0.0, f64::max);
+    let largest = bore
+        .cables
+        .iter()
+        .filter_map(radius)
+        .fold(least / 2.0, f64::max);
     largest / (0.5 - AROUND) + BESIDE + 0.1
+}
+
+/// The letter of a kind of cable.
+fn letter(plan: &Plan, kind: CableKindId) -> String {
+    plan.catalogue
+        .cable(kind)
+        .map_or_else(String::new, |spec| spec.letter.to_string())
 }
 
 /// The largest type in which a name so wide, in ems, stands inside a circle.
@@ -70,7 +97,13 @@ fn name_size(radius: f64, wide: f64) -> f64 {
 }
 
 /// The bore filling a square of wood, with its cables packed as tightly as they go.
-fn lens(picture: &mut Picture, plan: &Plan, bore: &Bore, side: f64, sizes: Type) {
+fn lens(
+    picture: &mut Picture,
+    plan: &Plan,
+    bore: &Bore,
+    side: f64,
+    (sizes, naming): (Type, Naming),
+) {
     let about = About::Bore(bore.number);
     let corners = [(0.0, 0.0), (side, 0.0), (side, side), (0.0, side)];
     let wood = Shape::Area(corners.map(|(x, y)| Pos::new(x, y)).to_vec());
@@ -98,11 +131,15 @@ fn lens(picture: &mut Picture, plan: &Plan, bore: &Bore, side: f64, sizes: Type)
         let end = Shape::Circle { at, radius };
         let words = format!("Cable {}", cable.label);
         picture.push(Item::about(Ink::CableEnd(cable.style), end, about, words));
-        let wide = font::width(&cable.label, Weight::Bold);
+        let name = match naming {
+            Naming::Cable => cable.label.clone(),
+            Naming::Kind => cable.letter.clone(),
+        };
+        let wide = font::width(&name, Weight::Bold);
         let size = sizes.body.min(name_size(radius, wide));
         if size >= LEAST * sizes.body {
             let at = at + Pos::new(0.0, size * font::CAP_HEIGHT / 2.0);
-            let text = line(at, Anchor::Middle, size, &cable.label);
+            let text = line(at, Anchor::Middle, size, &name);
             picture.push(Item::about(Ink::CableName, text, about, ""));
         }
     }
@@ -115,6 +152,7 @@ struct Packed {
     radius: f64,
     style: u8,
     label: String,
+    letter: String,
 }
 
 /// The cables of a bore side by side; as one row where they cannot be packed.
@@ -140,6 +178,7 @@ fn packed(plan: &Plan, bore: &Bore) -> Vec<Packed> {
             radius: diameter / 2.0,
             style: (cable.kind.0 % u16::from(CABLE_STYLES)) as u8,
             label: plan.cable_label(cable.id),
+            letter: letter(plan, cable.kind),
         })
         .collect()
 }
@@ -276,7 +315,7 @@ mod tests {
             .enumerate()
             .filter(|(_, b)| b.within_rules)
         {
-            let picture = section(&plan, &design, index, 70.0, Type::SCREEN);
+            let picture = section(&plan, &design, index, 70.0, (Type::SCREEN, Naming::Cable));
             let circle = |ink: fn(&Ink) -> bool| {
                 let circles = picture.items.iter().filter(move |item| ink(&item.ink));
                 circles.filter_map(|item| match item.shape {
@@ -303,7 +342,7 @@ mod tests {
             |bore: &Bore| design.ways.crossings[bore.crossing].wall == Some(crate::plan::WallId(6));
         let index = design.bores.iter().position(in_a_2x4).unwrap();
         design.bores[index].bit = Size::inches(1.0);
-        let picture = section(&plan, &design, index, 70.0, Type::SCREEN);
+        let picture = section(&plan, &design, index, 70.0, (Type::SCREEN, Naming::Cable));
         let says = |words: &str| {
             picture.items.iter().any(|item| match &item.shape {
                 Shape::Text(text) => text.text == words,
@@ -316,7 +355,13 @@ mod tests {
     #[test]
     fn a_bore_that_is_not_there_is_an_empty_picture() {
         let plan = sample::house();
-        let picture = section(&plan, &Design::of(&plan), 999, 70.0, Type::SCREEN);
+        let picture = section(
+            &plan,
+            &Design::of(&plan),
+            999,
+            70.0,
+            (Type::SCREEN, Naming::Cable),
+        );
         assert!(picture.items.is_empty());
     }
 }

@@ -6,8 +6,8 @@ use crate::plan::Plan;
 pub(super) fn short(plan: &Plan) -> String {
     format!(
         "Within the rule set you chose ({}). Wear eye protection. Look for power, gas and water \
-         behind every bore. Bearing members: ask the builder. No holes in trusses, beams or \
-         engineered wood without their maker. Local code, builder and licensed trades decide.",
+         behind every bore. Ask before boring what bears, trusses, beams or engineered wood. Local \
+         code, builder and licensed trades decide.",
         plan.rules.name()
     )
 }

@@ -1,8 +1,8 @@
 //! The closet sheet: which cable lands on which port, and the slack at both ends.
 
 use super::elevation_page::seen_from;
-use super::pull_page::destination;
-use super::table::{Cell, Line, Table, centred, column, figures};
+use super::table::{Cell, Line, Table, centred, column};
+use super::whither::Whither;
 use super::{Draft, Kind, Paper, list};
 use crate::bore;
 use crate::design::Design;
@@ -24,6 +24,7 @@ pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
         .map(Line::Break)
         .into_iter()
         .collect();
+    let whither = Whither::of(plan, &design.framing);
     let mut kind = None;
     for port in &ports {
         if kind != Some(port.kind) {
@@ -34,9 +35,11 @@ pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
                 .cable(port.kind)
                 .map_or("", |spec| spec.name.as_str());
             let word = if count == 1 { "port" } else { "ports" };
-            lines.push(Line::Break(format!("{name} · {count} {word}")));
+            let slack = plan.units.total(port.closet_slack);
+            let words = format!("{name} · {count} {word} · leave {slack} here");
+            lines.push(Line::Break(words));
         }
-        lines.push(Line::Row(cells(plan, port)));
+        lines.push(Line::Row(cells(plan, &whither, port)));
     }
     let table = Table {
         columns: columns(),
@@ -47,33 +50,24 @@ pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
 
 fn columns() -> Vec<super::table::Column> {
     vec![
-        column("port", 15.0, 0.0),
-        column("cable", 20.0, 0.0),
-        column("to", 40.0, 1.2),
-        centred("powered", 17.0),
-        figures("slack here", 19.0),
-        figures("slack there", 19.0),
-        centred("landed", 14.0),
-        centred("tested", 14.0),
-        column("measured length", 22.0, 0.6),
+        column("port", 12.0, 0.0),
+        column("cable", 17.5, 0.0),
+        column("to", 29.0, 1.0),
+        centred("landed", 13.5),
+        centred("tested", 12.5),
     ]
 }
 
-fn cells(plan: &Plan, port: &Port) -> Vec<Cell> {
-    let to = plan
-        .drop(port.drop)
-        .map_or(String::new(), |drop| destination(plan, drop));
-    let powered = if port.powered { "yes" } else { "" };
+fn cells(plan: &Plan, whither: &Whither, port: &Port) -> Vec<Cell> {
+    let drop = plan.drop(port.drop);
+    let to = drop.map_or(String::new(), |drop| whither.words(drop));
+    let powered = if port.powered { " · powered" } else { "" };
     vec![
         Cell::Id(port.name.clone()),
         Cell::Id(plan.cable_label(port.cable)),
-        Cell::Text(to),
-        Cell::Text(powered.to_string()),
-        Cell::Text(plan.units.total(port.closet_slack)),
-        Cell::Text(plan.units.path(port.drop_slack)),
+        Cell::Text(format!("{to}{powered}")),
         Cell::Tick,
         Cell::Tick,
-        Cell::Blank,
     ]
 }
 

@@ -1,16 +1,18 @@
 //! Bores round corners: each cut across at its height and seen from above, to scale, with what a tape and a
 //! square need to drill it from both bays.
 
+use super::frame::{self, Heading};
 use super::mark::Laid;
 use super::paper::{Extent, Lie, Scale};
 use super::table::{BODY, ID, text};
-use super::{Draft, Kind, Paper, frame};
+use super::{Draft, Kind, Paper};
 use crate::bore::{Corner, DrillRow, Half, Lie as Lying};
 use crate::design::Design;
 use crate::picture::font::{self, Weight};
 use crate::picture::{Anchor, Picture, Type, corner};
 use crate::plan::Plan;
 use crate::shape::Pos;
+use crate::tongue::Tongue;
 use crate::units::{Mm, Units};
 
 /// Distance between lines of words.
@@ -27,11 +29,12 @@ pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
         .first()
         .copied()
         .unwrap_or_default();
-    let body = frame::body(plan, extent);
+    let heading = heading(paper.tongue);
+    let body = frame::body(plan, extent, &heading);
     let width = (body.width() - GAP.0) / COLUMNS as f64;
     let cells: Vec<Cell> = corners(design)
         .iter()
-        .map(|(corner, rows)| cell(plan, design, corner, rows, width))
+        .map(|(corner, rows)| cell(plan, design, (corner, rows), width, paper.tongue))
         .collect();
     let rows: Vec<&[Cell]> = cells.chunks(COLUMNS).collect();
     let mut drafts = Vec::new();
@@ -40,7 +43,7 @@ pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
     for row in rows {
         let height = row.iter().map(|cell| cell.height).fold(0.0, f64::max);
         if top + height > body.high.y && !page.is_empty() {
-            drafts.push(draft(extent, std::mem::take(&mut page)));
+            drafts.push(draft(extent, &heading, std::mem::take(&mut page)));
             top = body.low.y;
         }
         for (place, cell) in row.iter().enumerate() {
@@ -50,13 +53,13 @@ pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
         top += height + GAP.1;
     }
     if !page.is_empty() {
-        drafts.push(draft(extent, page));
+        drafts.push(draft(extent, &heading, page));
     }
     drafts
 }
 
-fn draft(extent: Extent, layers: Vec<Laid>) -> Draft {
-    Draft {
+fn heading(tongue: Tongue) -> Heading {
+    let heading = Heading {
         kind: Kind::Corners,
         title: String::from("Bores round corners"),
         subtitle: String::from(
@@ -64,6 +67,14 @@ fn draft(extent: Extent, layers: Vec<Laid>) -> Draft {
         ),
         name: String::from("Bores round corners"),
         corner: String::from("Corners"),
+        tongue,
+    };
+    heading.said()
+}
+
+fn draft(extent: Extent, heading: &Heading, layers: Vec<Laid>) -> Draft {
+    Draft {
+        heading: heading.clone(),
         extent,
         layers,
         scale: None,
@@ -106,7 +117,13 @@ impl Cell {
     }
 }
 
-fn cell(plan: &Plan, design: &Design, of: &Corner, rows: &[&DrillRow], width: f64) -> Cell {
+fn cell(
+    plan: &Plan,
+    design: &Design,
+    (of, rows): (&Corner, &[&DrillRow]),
+    width: f64,
+    tongue: Tongue,
+) -> Cell {
     let mut words = Picture::at_scale(1.0);
     let mut y = 0.0;
     for row in rows {
@@ -116,15 +133,11 @@ fn cell(plan: &Plan, design: &Design, of: &Corner, rows: &[&DrillRow], width: f6
             plan.units.size(row.bit),
             row.height
         );
-        y += ID * 1.15;
-        let title = font::shorten(&title, Weight::Bold, ID, width);
-        words.push(text(
-            Pos::new(0.0, y),
-            Anchor::Start,
-            ID,
-            Weight::Bold,
-            &title,
-        ));
+        for line in font::wrap(&tongue.say(&title), Weight::Bold, ID, width) {
+            y += ID * 1.15;
+            let at = Pos::new(0.0, y);
+            words.push(text(at, Anchor::Start, ID, Weight::Bold, &line));
+        }
     }
     let bore = rows.first().and_then(|row| row.bores.first());
     let bore = bore.and_then(|bore| design.bores.get(*bore));
@@ -154,7 +167,7 @@ fn cell(plan: &Plan, design: &Design, of: &Corner, rows: &[&DrillRow], width: f6
     );
     y = top + (high.y - low.y) + 1.0;
     for line in notes(plan, design, of, scale) {
-        for line in font::wrap(&line, Weight::Regular, BODY, width) {
+        for line in font::wrap(&tongue.say(&line), Weight::Regular, BODY, width) {
             y += LEADING;
             words.push(text(
                 Pos::new(0.0, y),

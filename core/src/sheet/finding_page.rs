@@ -25,7 +25,17 @@ pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
         .first()
         .copied()
         .unwrap_or_default();
-    let body = frame::body(plan, extent);
+    let heading = |title: String| frame::Heading {
+        kind: Kind::Findings,
+        title,
+        subtitle: String::from(
+            "What to look at before work starts, gravest first, each with its rule and source.",
+        ),
+        name: String::from("Findings"),
+        corner: String::from("Findings"),
+        tongue: paper.tongue,
+    };
+    let body = frame::body(plan, extent, &heading(String::from("Findings, 888 of 888")));
     let mut pages: Vec<Picture> = Vec::new();
     let mut top = f64::INFINITY;
     for finding in &design.findings {
@@ -44,16 +54,10 @@ pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
     let numbered = pages.into_iter().enumerate();
     numbered
         .map(|(place, picture)| Draft {
-            kind: Kind::Findings,
-            title: match count {
+            heading: heading(match count {
                 1 => String::from("Findings"),
                 _ => format!("Findings, {} of {count}", place + 1),
-            },
-            subtitle: String::from(
-                "What to look at before work starts, gravest first, each with its rule and source.",
-            ),
-            name: String::from("Findings"),
-            corner: String::from("Findings"),
+            }),
             extent,
             layers: vec![Laid {
                 picture,

@@ -1,60 +1,84 @@
 //! What every page carries: its name, the level and revision at the outer corner, the foot with
 //! job, cautions and page number, and a bar to check the printer by.
 
+use super::caution;
 use super::paper::{Area, Extent};
-use super::table::{BODY, ID, text, two_lines};
-use super::{Draft, caution};
+use super::table::{BODY, ID, text};
+use super::{Draft, Kind};
 use crate::picture::font::{self, MM_PER_POINT, Weight};
 use crate::picture::{Anchor, Ink, Item, Picture, Shape};
 use crate::plan::Plan;
 use crate::shape::Pos;
+use crate::tongue::Tongue;
 
 /// Margins at the top, the inner side and the bottom: what printers can reach, and a little more.
 const MARGIN: f64 = 11.0;
 /// The outer margin, wide for a red pencil.
 const OUTER: f64 = 24.0;
-/// From the top of the page to the top of the body, under its heading.
-const HEADING: f64 = 24.5;
-/// Distance between lines of the foot.
+/// From the top of the heading to the base line of the title, and of what stands under it.
+const TITLE: (f64, f64) = (4.2, 10.5);
+/// From the base line of the heading's last line to the body.
+const CLEAR: f64 = 3.0;
+/// Distance between lines of the foot and of the heading.
 const LEADING: f64 = BODY * 1.15;
 /// Width of the job's name in the foot, and of the page number.
-const SIDES: (f64, f64) = (52.0, 28.0);
+const SIDES: (f64, f64) = (48.0, 21.0);
 /// Length of the check bar.
 pub(super) const CHECK_BAR: f64 = 100.0;
 /// Height left under the foot for the check bar.
-const UNDER: f64 = 7.0;
-/// From the check bar up to the line of the version, clear of the words beside the bar.
-const OVER_BAR: f64 = 3.2;
+const UNDER: f64 = 4.6;
 /// The most of the width that the name in the outer corner takes.
 const CORNER: f64 = 0.4;
+/// Width kept for the revision beside what stands under the title.
+const REVISION: f64 = 30.0;
+/// Sizes a title is tried at, points.
+const TITLES: [f64; 3] = [16.0, 13.0, 10.0];
+/// Sizes the name in the outer corner is tried at, points.
+const CORNERS: [f64; 4] = [20.0, 16.0, 13.0, 10.0];
+/// The most lines that a job's name takes in the foot.
+const JOB_LINES: usize = 8;
+
+/// What stands over a page and in its foot.
+#[derive(Clone, Debug)]
+pub(super) struct Heading {
+    /// What the page is.
+    pub kind: Kind,
+    /// Over it, in large type.
+    pub title: String,
+    /// Under the title.
+    pub subtitle: String,
+    /// What the page is called in the preview.
+    pub name: String,
+    /// At the outer corner.
+    pub corner: String,
+    /// The tongue of its fixed words.
+    pub tongue: Tongue,
+}
+
+impl Heading {
+    /// The heading in its tongue.
+    pub fn said(self) -> Self {
+        let say = |words: &str| self.tongue.say(words);
+        Self {
+            title: say(&self.title),
+            subtitle: say(&self.subtitle),
+            name: say(&self.name),
+            corner: say(&self.corner),
+            ..self
+        }
+    }
+}
 
 /// The part of a page between heading and foot.
-pub(super) fn body(plan: &Plan, extent: Extent) -> Area {
-    let foot = foot_height(plan, extent);
+pub(super) fn body(plan: &Plan, extent: Extent, heading: &Heading) -> Area {
+    let foot = Foot::of(plan, extent, heading);
     Area::new(
-        Pos::new(MARGIN, HEADING),
+        Pos::new(MARGIN, MARGIN + Head::of(extent, heading).height()),
         Pos::new(
             extent.width - OUTER,
-            extent.height - MARGIN - UNDER - foot - 1.5,
+            extent.height - MARGIN - UNDER - foot.height() - 1.5,
         ),
     )
-}
-
-/// The job's name on one line, or two where it is long.
-fn job_lines(plan: &Plan) -> Vec<String> {
-    two_lines(&plan.title, Weight::Bold, ID, SIDES.0)
-}
-
-fn foot_lines(plan: &Plan, extent: Extent) -> Vec<String> {
-    let room = extent.width - MARGIN - OUTER - SIDES.0 - SIDES.1 - 6.0;
-    font::wrap(&caution::short(plan), Weight::Regular, BODY, room)
-}
-
-/// Height of the foot: its cautions, or the job's name over the page's.
-fn foot_height(plan: &Plan, extent: Extent) -> f64 {
-    let cautions = foot_lines(plan, extent).len() as f64 * LEADING;
-    let names = job_lines(plan).len() as f64 * ID * 1.1 + LEADING;
-    cautions.max(names) + 3.0
 }
 
 /// Draws a page's frame: which page it is, counted from 1, of how many, and the version of the plan.
@@ -65,113 +89,164 @@ pub(super) fn draw(
     number: (usize, usize),
     version: &str,
 ) {
-    heading(page, plan, draft);
-    foot(page, plan, draft, number);
-    check_bar(page, draft.extent);
+    let tongue = draft.heading.tongue;
+    Head::of(draft.extent, &draft.heading).draw(page, plan, draft.extent, tongue);
+    Foot::of(plan, draft.extent, &draft.heading).draw(page, draft.extent, number, tongue);
+    check_bar(page, draft.extent, tongue);
     let at = Pos::new(
         draft.extent.width - OUTER,
-        draft.extent.height - MARGIN - OVER_BAR,
+        draft.extent.height - MARGIN + BODY * font::CAP_HEIGHT / 2.0,
     );
-    let words = format!("version {version}");
+    let words = tongue.say(&format!("version {version}"));
     page.push(text(at, Anchor::End, BODY, Weight::Bold, &words));
 }
 
-fn heading(page: &mut Picture, plan: &Plan, draft: &Draft) {
-    let right = draft.extent.width - MARGIN;
-    let corner = 20.0 * MM_PER_POINT;
-    let revision = format!("rev {}", plan.revision);
-    let most = (right - MARGIN) * CORNER;
-    let named = font::shorten(&draft.corner, Weight::Bold, corner, most);
-    let wide = font::width(&named, Weight::Bold) * corner;
-    let room = right - MARGIN - wide - 8.0;
-    page.push(text(
-        Pos::new(right, MARGIN + corner * font::CAP_HEIGHT),
-        Anchor::End,
-        corner,
-        Weight::Bold,
-        &named,
-    ));
-    page.push(text(
-        Pos::new(right, MARGIN + 12.5),
-        Anchor::End,
-        ID,
-        Weight::Bold,
-        &revision,
-    ));
-    let big = 16.0 * MM_PER_POINT;
-    let title = font::shorten(&draft.title, Weight::Bold, big, room);
-    page.push(text(
-        Pos::new(MARGIN, MARGIN + 4.2),
-        Anchor::Start,
-        big,
-        Weight::Bold,
-        &title,
-    ));
-    let room = room.min(right - MARGIN - 30.0);
-    let under = font::shorten(&draft.subtitle, Weight::Regular, BODY, room);
-    page.push(text(
-        Pos::new(MARGIN, MARGIN + 10.5),
-        Anchor::Start,
-        BODY,
-        Weight::Regular,
-        &under,
-    ));
+/// Bold words at the first of some sizes at which they fit one line, else wrapped at the last.
+fn sized(words: &str, points: &[f64], room: f64) -> (f64, Vec<String>) {
+    let wide = font::width(words, Weight::Bold) * MM_PER_POINT;
+    let fits = points.iter().find(|points| wide * **points <= room);
+    let last = points.last().copied().unwrap_or(10.0);
+    let size = fits.copied().unwrap_or(last) * MM_PER_POINT;
+    (size, font::wrap(words, Weight::Bold, size, room))
 }
 
-fn foot(page: &mut Picture, plan: &Plan, draft: &Draft, (number, of): (usize, usize)) {
-    let extent = draft.extent;
-    let (left, right) = (MARGIN, extent.width - OUTER);
-    let lines = foot_lines(plan, extent);
-    let top = extent.height - MARGIN - UNDER - foot_height(plan, extent);
-    let rule = vec![Pos::new(left, top), Pos::new(right, top)];
-    page.push(Item::plain(Ink::Heavy, Shape::Line(rule)));
-    let base = |line: usize| top + 1.5 + BODY * font::ASCENT + line as f64 * LEADING;
-    let job = job_lines(plan);
-    let mut put = |x, y, anchor, size, weight, words: &str| {
-        if words.is_empty() {
-            return;
+/// The heading as it is set.
+struct Head {
+    corner: (f64, String),
+    title: (f64, Vec<String>),
+    under: Vec<String>,
+}
+
+impl Head {
+    fn of(extent: Extent, heading: &Heading) -> Self {
+        let wide = extent.width - 2.0 * MARGIN;
+        let (size, lines) = sized(&heading.corner, &CORNERS, wide * CORNER);
+        let corner = match lines.as_slice() {
+            [one] => one.clone(),
+            // What is longer than a corner can hold stands in the title and in the foot.
+            _ => font::shorten(&heading.corner, Weight::Bold, size, wide * CORNER),
+        };
+        let taken = font::width(&corner, Weight::Bold) * size;
+        let room = (wide - taken - 8.0).max(wide * 0.3);
+        let under = room.min(wide - REVISION);
+        Self {
+            corner: (size, corner),
+            title: sized(&heading.title, &TITLES, room),
+            under: font::wrap(&heading.subtitle, Weight::Regular, BODY, under),
         }
-        page.push(text(Pos::new(x, y), anchor, size, weight, words));
-    };
-    for (place, line) in job.iter().enumerate() {
-        let y = base(0) + 0.6 + place as f64 * ID * 1.1;
-        put(left, y, Anchor::Start, ID, Weight::Bold, line);
     }
-    let under = base(1) + 1.0 + (job.len().max(1) - 1) as f64 * ID * 1.1;
-    let name = font::shorten(&draft.name, Weight::Regular, BODY, SIDES.0);
-    put(left, under, Anchor::Start, BODY, Weight::Regular, &name);
-    for (place, line) in lines.iter().enumerate() {
-        put(
-            left + SIDES.0 + 3.0,
-            base(place),
-            Anchor::Start,
-            BODY,
-            Weight::Regular,
-            line,
-        );
+
+    /// Base line of the first line under the title.
+    fn under_at(&self) -> f64 {
+        TITLE.1 + self.title.1.len().saturating_sub(1) as f64 * LEADING
     }
-    let page_number = format!("{number} of {of}");
-    put(
-        right,
-        base(0) + 0.6,
-        Anchor::End,
-        ID,
-        Weight::Bold,
-        &page_number,
-    );
-    let date = font::shorten(&plan.date, Weight::Regular, BODY, SIDES.1);
-    put(
-        right,
-        base(1) + 1.0,
-        Anchor::End,
-        BODY,
-        Weight::Regular,
-        &date,
-    );
+
+    fn height(&self) -> f64 {
+        let more = self.under.len().saturating_sub(1) as f64 * LEADING;
+        self.under_at() + more + CLEAR
+    }
+
+    fn draw(&self, page: &mut Picture, plan: &Plan, extent: Extent, tongue: Tongue) {
+        let right = extent.width - MARGIN;
+        let (size, corner) = &self.corner;
+        let cap = 20.0 * MM_PER_POINT * font::CAP_HEIGHT;
+        let mut put = |x: f64, y: f64, anchor, size, weight, words: &str| {
+            page.push(text(Pos::new(x, MARGIN + y), anchor, size, weight, words));
+        };
+        put(right, cap, Anchor::End, *size, Weight::Bold, corner);
+        let revision = tongue.say(&format!("rev {}", plan.revision));
+        put(right, 12.5, Anchor::End, ID, Weight::Bold, &revision);
+        let (size, title) = &self.title;
+        for (down, line) in title.iter().enumerate() {
+            let y = TITLE.0 + down as f64 * LEADING;
+            put(MARGIN, y, Anchor::Start, *size, Weight::Bold, line);
+        }
+        for (down, line) in self.under.iter().enumerate() {
+            let y = self.under_at() + down as f64 * LEADING;
+            put(MARGIN, y, Anchor::Start, BODY, Weight::Regular, line);
+        }
+    }
+}
+
+/// The foot as it is set.
+struct Foot {
+    job: (f64, Vec<String>),
+    cautions: Vec<String>,
+    date: Vec<String>,
+}
+
+impl Foot {
+    fn of(plan: &Plan, extent: Extent, heading: &Heading) -> Self {
+        let room = extent.width - MARGIN - OUTER - SIDES.0 - SIDES.1 - 6.0;
+        let cautions = heading.tongue.say(&caution::short(plan));
+        Self {
+            job: job(plan),
+            cautions: font::wrap(&cautions, Weight::Regular, BODY, room),
+            date: font::wrap(&plan.date, Weight::Regular, BODY, SIDES.1),
+        }
+    }
+
+    /// Height of the lines of the job's name.
+    fn job_height(&self) -> f64 {
+        self.job.1.len().max(1) as f64 * self.job.0 * 1.1
+    }
+
+    fn height(&self) -> f64 {
+        let text = |lines: usize| lines as f64 * LEADING;
+        let names = self.job_height();
+        let number = ID * 1.1 + text(self.date.len());
+        text(self.cautions.len()).max(names).max(number) + 3.0
+    }
+
+    fn draw(
+        &self,
+        page: &mut Picture,
+        extent: Extent,
+        (number, of): (usize, usize),
+        tongue: Tongue,
+    ) {
+        let (left, right) = (MARGIN, extent.width - OUTER);
+        let top = extent.height - MARGIN - UNDER - self.height();
+        let rule = vec![Pos::new(left, top), Pos::new(right, top)];
+        page.push(Item::plain(Ink::Heavy, Shape::Line(rule)));
+        let base = top + 1.5 + BODY * font::ASCENT;
+        let mut put = |x: f64, y: f64, anchor, size, weight, lines: &[String], step: f64| {
+            for (down, words) in lines.iter().enumerate() {
+                let at = Pos::new(x, y + down as f64 * step);
+                page.push(text(at, anchor, size, weight, words));
+            }
+        };
+        let (size, job) = &self.job;
+        let (start, end) = (Anchor::Start, Anchor::End);
+        let (plain, bold) = (Weight::Regular, Weight::Bold);
+        put(left, base + 0.6, start, *size, bold, job, size * 1.1);
+        let beside = left + SIDES.0 + 3.0;
+        put(beside, base, start, BODY, plain, &self.cautions, LEADING);
+        let number = [tongue.say(&format!("{number} of {of}"))];
+        put(right, base + 0.6, end, ID, bold, &number, LEADING);
+        let dated = base + 0.6 + ID * 1.1;
+        put(right, dated, end, BODY, plain, &self.date, LEADING);
+    }
+}
+
+/// The job's name on two lines, smaller on more lines where it is long.
+fn job(plan: &Plan) -> (f64, Vec<String>) {
+    let lines = font::wrap(&plan.title, Weight::Bold, ID, SIDES.0);
+    if lines.len() <= 2 {
+        return (ID, lines);
+    }
+    let mut lines = font::wrap(&plan.title, Weight::Bold, BODY, SIDES.0);
+    if lines.len() > JOB_LINES {
+        lines.truncate(JOB_LINES);
+        if let Some(last) = lines.last_mut() {
+            *last = font::shorten(&format!("{last} …"), Weight::Bold, BODY, SIDES.0);
+        }
+    }
+    (BODY, lines)
 }
 
 /// A bar of 100 mm: whoever measures it knows whether the printer kept the scale.
-fn check_bar(page: &mut Picture, extent: Extent) {
+fn check_bar(page: &mut Picture, extent: Extent, tongue: Tongue) {
     let y = extent.height - MARGIN;
     let (left, right) = (MARGIN, MARGIN + CHECK_BAR);
     let mut line = |from: (f64, f64), to: (f64, f64)| {
@@ -181,7 +256,7 @@ fn check_bar(page: &mut Picture, extent: Extent) {
     line((left, y), (right, y));
     line((left, y - 1.2), (left, y + 1.2));
     line((right, y - 1.2), (right, y + 1.2));
-    let words = "100 mm on paper. If not, print at 100 %.";
+    let words = tongue.say("100 mm at 100 %");
     let at = Pos::new(right + 2.0, y + BODY * font::CAP_HEIGHT / 2.0);
-    page.push(text(at, Anchor::Start, BODY, Weight::Regular, words));
+    page.push(text(at, Anchor::Start, BODY, Weight::Regular, &words));
 }

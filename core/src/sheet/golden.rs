@@ -168,18 +168,17 @@ fn the_pages_of_a_job() {
     });
     expect![[r#"
         215.9 x 279.4 | Cover | 
+        215.9 x 279.4 | The day in order | 
+        279.4 x 215.9 | For the builder | 
         279.4 x 215.9 | Ground · plan | 1/8 in = 1 ft
-        279.4 x 215.9 | Ground · wall elevations | 
         279.4 x 215.9 | Ground · wall elevations | 
         279.4 x 215.9 | Ground · wall elevations | 
         279.4 x 215.9 | Ground · wall elevations | 
         279.4 x 215.9 | Room list | 
         279.4 x 215.9 | Room list | 
         279.4 x 215.9 | Drill list | 
-        215.9 x 279.4 | Cut list and pull sheet | 
-        215.9 x 279.4 | Cut list and pull sheet | 
-        215.9 x 279.4 | Cut list and pull sheet | 
-        215.9 x 279.4 | Closet sheet | 
+        279.4 x 215.9 | Cut list and pull sheet | 
+        279.4 x 215.9 | Cut list and pull sheet | 
         215.9 x 279.4 | Closet sheet | 
         215.9 x 279.4 | Protection sheet · bores | 
         215.9 x 279.4 | Protection sheet · boxes | 
@@ -187,8 +186,10 @@ fn the_pages_of_a_job() {
         279.4 x 215.9 | Trim-out list | 
         215.9 x 279.4 | Test record | 
         215.9 x 279.4 | Test record | 
-        215.9 x 279.4 | Labels, 44.45 by 12.7 mm | 
-        215.9 x 279.4 | Labels, 44.45 by 12.7 mm | 
+        215.9 x 279.4 | For the owner | 
+        215.9 x 279.4 | For the owner | 
+        215.9 x 279.4 | Labels: 1-3/4 by 1/2 in, 80 to a letter sheet | 
+        215.9 x 279.4 | Labels: 1-3/4 by 1/2 in, 80 to a letter sheet | 
     "#]]
     .assert_eq(&list.collect::<String>());
 }
@@ -199,15 +200,16 @@ fn the_drill_list() {
         Kind::DrillList,
         expect![[r#"
             Drill list | Drill
-            Places: from the face or end named to the bore's middle. Heights: from under the bottom plate (AFF). Centre every bore. | rev 1
-            No. | what | where | member | bit | height | cables | through | steel | plates | seals, | ties | drilled | plated | sealed
+            Places: from the face or end named to the bore's middle. Heights: from under the bottom plate (AFF). Centre every bore. Drilled elsewhere: write it in the | margin in red. | rev 1
+            No. | bit | where | what | height | cables through | drilled | steel nailed | sealed
             Ground
-            1 | 5 studs | W6, studs 5 to 9 from its W4 end | partition 2x4 | 5/8 in | 24 in AFF | D1A D1B | seal
-            2 | top plates | W6, stud 3 from its W2 end, 7-1/4" | past its far face | partition 2x4 | 1-1/2 in | centred | 20 cables, | below | 2 | seal
-            Through it: D1A D1B D2A D2B T3A T3B D4A D4B D5A D5B D6A D6B D7A D7B D8A D8B T9A T9B D10A D10B
-            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and | water behind every bore. Bearing members: ask the builder. No holes in trusses, beams or engineered wood | 9 of 20
-            Drill list | without their maker. Local code, builder and licensed trades decide.
-            100 mm on paper. If not, print at 100 %. | version VNCG-VPKL-XGCM
+            1 | 5/8 in | W6, studs 5 to 9 from its W4 end | 5 studs, partition 2x4 | 24 in AFF | D1A D1B | 1
+            W6, stud 3 from its W2 end, | D1A D1B D2A D2B T3A T3B | D4A D4B D5A D5B D6A D6B
+            2 | 1-1/2 in | 7-1/4" past its far face | top plates, partition 2x4 | centred | D7A D7B D8A D8B T9A T9B | 2 plates | 1
+            D10A D10B
+            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and water | behind every bore. Ask before boring what bears, trusses, beams or engineered wood. Local code, builder and | 10 of 21
+            licensed trades decide.
+            100 mm at 100 % | version VNCG-VPKL-XGCM
         "#]],
     );
 }
@@ -217,38 +219,31 @@ fn the_pull_sheet() {
     check(
         Kind::PullSheet,
         expect![[r#"
-            Cut list and pull sheet, 1 of 3 | Pull
-            Cut lengths hold slack at both ends and waste. Label both ends before pulling. | rev 1
-            cable | path | slack | cut | reel | start mark | end mark | pulled | labelled
-            Two people, one way to pull
-            The reels stand at the closet, and every pull starts there. One of you stays at the closet, feeds the cables into | the first bore and keeps them from kinking. The other takes the heads out, bore by bore, and lets each box's
-            cables off where the pull says so; the farthest box stands first. | The box's end is the start mark: write down the foot mark printed on the jacket there, leave the slack, and cut
-            at the closet, where the end mark is. Bores are named from the box to the closet.
-            Reels and pulls
-            2 pulls; 0 ft of trunk to walk; 2 set-ups of a reel; no box is visited twice.
-            Pull 1 · 2 cables · D1 Bed 1
-            At the closet set up Cat 6 reel 1 and Cat 6 reel 2.
-            D1A | 66 ft | 12 ft | 78 ft | Cat 6 reel 1
-            D1B | 66 ft | 12 ft | 78 ft | Cat 6 reel 2
-            D1, Bed 1, outlet 16 in.
-            Pull 2 · 1 cable · D2 Bed 1
-            At the closet as they stand: Cat 6 reel 1 and Cat 6 reel 2.
-            D2A | 39 ft | 12 ft | 51 ft | Cat 6 reel 1
-            D2, Bed 1, outlet 16 in.
-            No way yet: not to be pulled
-            D2B | no way yet
-            D2, Bed 1, outlet 16 in
-            T3A | no way yet
-            T3B | no way yet
-            T3, Bed 1, television 48 in
-            D4A | no way yet
-            D4B | no way yet
-            D4, Bed 1, outlet 16 in
-            D5A | no way yet
-            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear | eye protection. Look for power, gas and water behind every | 10 of 20
-            Cut list and pull sheet | bore. Bearing members: ask the builder. No holes in trusses,
-            beams or engineered wood without their maker. Local code, | builder and licensed trades decide.
-            100 mm on paper. If not, print at 100 %. | version VNCG-VPKL-XGCM
+            Cut list and pull sheet, 1 of 2 | Pull
+            Cut lengths hold slack at both ends and waste. Label both ends before pulling. Write the foot marks printed on the jacket. | rev 1
+            pull | cable | to | path | slack | cut | reel | start mark | end mark | pulled | labelled
+            Cat 6 · 3 cables, 207 ft
+            Cat 6 · trunk · 2 cables, one pull
+            1 | D1A | Bed 1, outlet 16 in | 66 ft | 12 ft | 78 ft | Cat 6 reel 1
+            1 | D1B | Bed 1, outlet 16 in | 66 ft | 12 ft | 78 ft | Cat 6 reel 2
+            Cat 6 · pulled one by one
+            2 | D2A | Bed 1, outlet 16 in | 39 ft | 12 ft | 51 ft | Cat 6 reel 1
+            Cat 6 · without a way
+            D2B | Bed 1, outlet 16 in | no way yet
+            T3A | Bed 1, television 48 in | no way yet
+            D4A | Bed 1, outlet 16 in | no way yet
+            D4B | Bed 1, outlet 16 in | no way yet
+            D5A | Bed 2, outlet 16 in | no way yet
+            D5B | Bed 2, outlet 16 in | no way yet
+            D6A | Study, outlet 16 in | no way yet
+            D6B | Study, outlet 16 in | no way yet
+            D7A | Study, outlet 16 in | no way yet
+            D7B | Study, outlet 16 in | no way yet
+            D8A | Kitchen, outlet 44 in | no way yet
+            D8B | Kitchen, outlet 44 in | no way yet
+            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and water | behind every bore. Ask before boring what bears, trusses, beams or engineered wood. Local code, builder and | 11 of 21
+            licensed trades decide.
+            100 mm at 100 % | version VNCG-VPKL-XGCM
         "#]],
     );
 }
@@ -260,28 +255,28 @@ fn the_room_list() {
         expect![[r#"
             Room list, 1 of 2 | Rooms
             Clockwise from the door. Facing the wall, from its inside corners; outdoors from its ends; ceilings from the walls on the sheet's left and top. | rev 1
-            drop | what | where | from left | from right | height | gang | cables | instruction | box | pulled | labelled | tucked | photo
+            drop | what and where | from left | from right | height | cables | box, and cable to leave there | box | pulled | labelled
             Ground · Bed 1
-            D1 | outlet | W1 | 1' 8-7/8" | 11' 1/8" | 16 in | 1 | D1A D1B | low-voltage | bracket on a c…
-            low-voltage bracket on a crosspiece between stud 3 and stud 4
-            T3 | television | W6 | 5' 1/4" | 8' 4-5/8" | 48 in | 1 | T3A T3B | low-voltage | bracket on a c…
-            low-voltage bracket on a crosspiece between stud 4 and stud 5
-            D4 | outlet | W6 | 5' 1/4" | 8' 4-5/8" | 16 in | 1 | D4A D4B | low-voltage | bracket on a c…
-            low-voltage bracket on a crosspiece between stud 4 and stud 5
-            D2 | outlet | W6 | 10' 7-3/16" | 2' 9-11/16" | 16 in | 1 | D2A D2B | low-voltage | bracket
+            D1 | outlet, W1 | 1' 8-7/8" | 11' 1/8" | 16 in | D1A D1B | low-voltage bracket on a crosspiece between | stud 3 and stud 4 · leave 1' 6"
+            T3 | television, W6 | 5' 1/4" | 8' 4-5/8" | 48 in | T3A T3B | low-voltage bracket on a crosspiece between | stud 4 and stud 5 · leave 4' 0"
+            D4 | outlet, W6 | 5' 1/4" | 8' 4-5/8" | 16 in | D4A D4B | low-voltage bracket on a crosspiece between | stud 4 and stud 5 · leave 1' 6"
+            D2 | outlet, W6 | 10' 7-3/16" | 2' 9-11/16" | 16 in | D2A D2B | low-voltage bracket · leave 1' 6"
             Ground · Bed 2
-            D5 | outlet | W7 | 8' 11-1/2" | 4' 5-3/8" | 16 in | 1 | D5A D5B | low-voltage | bracket on a c…
-            low-voltage bracket on a crosspiece between stud 7 and stud 8
+            D5 | outlet, W7 | 8' 11-1/2" | 4' 5-3/8" | 16 in | D5A D5B | low-voltage bracket on a crosspiece between | stud 7 and stud 8 · leave 1' 6"
             Ground · Study
-            D6 | outlet | W7 | 9' 1/2" | 4' 4-3/8" | 16 in | 1 | D6A D6B | low-voltage | bracket on a c…
-            low-voltage bracket on a crosspiece between stud 4 and stud 5
-            D7 | outlet | W2 | 4' 8-5/16" | 8' 8-9/16" | 16 in | 1 | D7A D7B | low-voltage | bracket on a c…
-            low-voltage bracket on a crosspiece between stud 4 and stud 5
+            D6 | outlet, W7 | 9' 1/2" | 4' 4-3/8" | 16 in | D6A D6B | low-voltage bracket on a crosspiece between | stud 4 and stud 5 · leave 1' 6"
+            D7 | outlet, W2 | 4' 8-5/16" | 8' 8-9/16" | 16 in | D7A D7B | low-voltage bracket on a crosspiece between | stud 4 and stud 5 · leave 1' 6"
             Ground · Hall
-            A15 | ceiling access | point | ceiling | 10' 3-1/4" | 1' 11-7/8" | 1 | A15A | box by others
-            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and | water behind every bore. Bearing members: ask the builder. No holes in trusses, beams or engineered wood | 7 of 20
-            Room list | without their maker. Local code, builder and licensed trades decide.
-            100 mm on paper. If not, print at 100 %. | version VNCG-VPKL-XGCM
+            A15 | ceiling access point | 10' 3-1/4" | 1' 11-7/8" | A15A | box by others · leave 4' 0"
+            Ground · Bath
+            D11 | outlet, W3 | 7' 7/8" | 7' 7-3/4" | 16 in | D11A D11B | low-voltage bracket on a crosspiece between | stud 25 and stud 26 · leave 1' 6"
+            Ground · Living
+            T9 | television, W10 | 8' 4-5/8" | 6' 4" | 16 in | T9A T9B | low-voltage bracket on a crosspiece between | stud 7 and stud 8 · leave 4' 0"
+            D10 | outlet, W10 | 9' 8-3/8" | 5' 1/4" | 16 in | D10A D10B | low-voltage bracket on a crosspiece between | stud 8 and stud 9 · leave 1' 6"
+            A16 | ceiling access point | 7' 8-3/4" | 11' 1/8" | A16A | box by others · leave 4' 0"
+            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and water | behind every bore. Ask before boring what bears, trusses, beams or engineered wood. Local code, builder and | 8 of 21
+            licensed trades decide.
+            100 mm at 100 % | version VNCG-VPKL-XGCM
         "#]],
     );
 }
@@ -300,10 +295,11 @@ fn the_cover() {
             steel nail plates | 4 | 11 low-voltage brackets, 1 gang
             seals | supports | 12 | 31 | 1 low-voltage bracket, 2 gang
             keystone jacks | hours | 24 | 11.5 | 4 steel nail plates
-            To look at | 31 cable supports
-            Nothing: every check is clear. | sealant for 12 bores
-            Who to call | labels, hook-and-loop ties, pull string, tester
-            Cautions
+            rough-in | trim-out | 2.6 | 4.5 | 31 cable supports
+            sealant for 12 bores
+            To look at | labels, hook-and-loop ties, pull string, tester
+            Nothing: every check is clear.
+            Who to call | Cautions
             Everything here is within the rule set you chose (United | States, model codes) or named in the findings. The local
             code, the builder and the licensed trades decide.
             Wear eye protection. Look and feel for power, gas and | water behind every bore before drilling.
@@ -316,10 +312,9 @@ fn the_cover() {
             pull
             cover
             trim-out
-            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear | eye protection. Look for power, gas and water behind every | 1 of 20
-            Cover | bore. Bearing members: ask the builder. No holes in trusses,
-            beams or engineered wood without their maker. Local code, | builder and licensed trades decide.
-            100 mm on paper. If not, print at 100 %. | version VNCG-VPKL-XGCM
+            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye | protection. Look for power, gas and water behind every bore. Ask | 1 of 21
+            before boring what bears, trusses, beams or engineered wood. Local | code, builder and licensed trades decide.
+            100 mm at 100 % | version VNCG-VPKL-XGCM
         "#]],
     );
 }

@@ -5,23 +5,29 @@
 //! under 10 pt, identities 13 pt bold, lines never under 0.35 mm. Nothing here computes what it
 //! prints: it comes from the [`Design`].
 
+mod builder_page;
 mod building;
 mod caution;
 mod closet_page;
 mod code;
 mod corner_page;
 mod cover;
+mod day_page;
 mod drill_page;
 mod elevation_page;
 mod finding_page;
+mod flow;
 mod frame;
 #[cfg(test)]
 mod golden;
 mod handover_page;
 mod label_page;
+#[cfg(test)]
+mod laws;
 mod level_page;
 mod list;
 mod mark;
+mod owner_page;
 mod paper;
 mod pdf;
 pub mod pen;
@@ -36,16 +42,20 @@ mod stack;
 mod svg;
 mod table;
 mod test_page;
+mod whither;
 
 pub use paper::{Area, Extent, Lie, Paper, Scale, Size};
 pub use pdf::{FontError, Fonts, pdf};
 pub use stack::Stack;
+
+use stack::Part;
 
 use crate::design::Design;
 use crate::file::link;
 use crate::picture::Picture;
 use crate::plan::{LevelId, Plan};
 use crate::shape::Pos;
+use crate::tongue::Tongue;
 use mark::{Laid, Mark};
 
 /// What a page is.
@@ -53,6 +63,12 @@ use mark::{Laid, Mark};
 pub enum Kind {
     /// Cover.
     Cover,
+    /// The crew's first page: the day in order, what to bring, whom to call.
+    Day,
+    /// Every bore in what bears, for the builder.
+    Builder,
+    /// What the owner gets, room by room.
+    Owner,
     /// Findings.
     Findings,
     /// The plan of a level.
@@ -83,6 +99,15 @@ pub enum Kind {
     Handover,
     /// Labels, on stock of their own.
     Labels,
+    /// Where the labels lie on their stock, to line the printer up.
+    LabelTest,
+}
+
+impl Kind {
+    /// Whether a page is printed on label stock, or to be held against it: it has no frame.
+    fn is_stock(self) -> bool {
+        matches!(self, Self::Labels | Self::LabelTest)
+    }
 }
 
 /// One page, ready to be written.
@@ -103,11 +128,7 @@ pub struct Page {
 
 /// A page before it knows its number.
 struct Draft {
-    kind: Kind,
-    title: String,
-    subtitle: String,
-    name: String,
-    corner: String,
+    heading: frame::Heading,
     extent: Extent,
     layers: Vec<Laid>,
     scale: Option<Scale>,
@@ -125,51 +146,54 @@ impl Sheets {
     /// The same, with a link as a code on the cover: a whole address. A link too long for one code
     /// is left out.
     pub fn with_link(plan: &Plan, design: &Design, paper: &Paper, link: Option<&str>) -> Vec<Page> {
-        number(plan, drafts(plan, design, paper, link))
+        number(plan, all(plan, design, paper, link))
     }
 
-    /// Some of the pages, numbered by themselves.
-    pub fn stack(plan: &Plan, design: &Design, paper: &Paper, stack: Stack) -> Vec<Page> {
-        let mut drafts = drafts(plan, design, paper, None);
-        drafts.retain(|draft| stack.has(draft.kind));
-        // How the job stands comes first where it is handed over.
-        drafts.sort_by_key(|draft| draft.kind != Kind::Handover);
-        number(plan, drafts)
+    /// The pages of one stack, numbered by themselves, with a link as a code on the first page of a
+    /// stack that has room for one there.
+    pub fn stack(
+        plan: &Plan,
+        design: &Design,
+        paper: &Paper,
+        stack: Stack,
+        link: Option<&str>,
+    ) -> Vec<Page> {
+        let parts = stack.parts(plan).into_iter();
+        let paper = paper_of(paper, stack == Stack::Crew);
+        let drafts = parts.flat_map(|part| part.drafts(plan, design, &paper, link));
+        number(plan, drafts.collect())
     }
 }
 
-fn drafts(plan: &Plan, design: &Design, paper: &Paper, link: Option<&str>) -> Vec<Draft> {
-    let mut drafts = cover::pages(plan, design, paper, link);
-    drafts.extend(finding_page::pages(plan, design, paper));
-    let levels = plan.levels.iter();
-    drafts.extend(levels.flat_map(|level| level_page::pages(plan, design, paper, level)));
-    drafts.extend(elevation_page::pages(plan, design, paper));
-    drafts.extend(room_page::pages(plan, design, paper));
-    drafts.extend(drill_page::pages(plan, design, paper));
-    drafts.extend(corner_page::pages(plan, design, paper));
-    drafts.extend(section_page::pages(plan, design, paper));
-    drafts.extend(pull_page::pages(plan, design, paper));
-    drafts.extend(closet_page::pages(plan, design, paper));
-    drafts.extend(protection_page::pages(plan, design, paper));
-    drafts.extend(room_page::trim_pages(plan, design, paper));
-    drafts.extend(test_page::pages(plan, design, paper));
-    drafts.extend(punch_page::pages(plan, paper));
-    drafts.extend(handover_page::pages(plan, design, paper));
-    drafts.extend(label_page::pages(plan, paper));
-    drafts
+/// A crew's sheets are in its tongue, all others in English.
+fn paper_of(paper: &Paper, is_crew: bool) -> Paper {
+    match is_crew {
+        true => *paper,
+        false => paper.in_tongue(Tongue::English),
+    }
+}
+
+/// Every sheet once, but for what only repeats others for somebody.
+fn all(plan: &Plan, design: &Design, paper: &Paper, link: Option<&str>) -> Vec<Draft> {
+    let parts = Part::all(plan).into_iter();
+    let crew = Stack::Crew.parts(plan);
+    let drafts = parts.flat_map(|part| {
+        let paper = paper_of(paper, crew.contains(&part));
+        let link = link.filter(|_| part == Part::Cover);
+        part.drafts(plan, design, &paper, link)
+    });
+    drafts.collect()
 }
 
 /// Gives every page its frame, now that their count is known. Label sheets have none and are not
 /// counted: they are printed on other stock.
 fn number(plan: &Plan, drafts: Vec<Draft>) -> Vec<Page> {
-    let count = drafts
-        .iter()
-        .filter(|draft| draft.kind != Kind::Labels)
-        .count();
+    let framed = drafts.iter().filter(|draft| !draft.heading.kind.is_stock());
+    let count = framed.count();
     let version = link::version(plan).code().unwrap_or_default();
     let framed = drafts.into_iter().enumerate().map(|(place, draft)| {
         let mut picture = Picture::at_scale(1.0);
-        if draft.kind != Kind::Labels {
+        if !draft.heading.kind.is_stock() {
             frame::draw(&mut picture, plan, &draft, (place + 1, count), &version);
         }
         let mut layers = draft.layers;
@@ -179,8 +203,8 @@ fn number(plan: &Plan, drafts: Vec<Draft>) -> Vec<Page> {
         });
         Page {
             job: plan.title.clone(),
-            kind: draft.kind,
-            name: draft.name,
+            kind: draft.heading.kind,
+            name: draft.heading.name,
             extent: draft.extent,
             scale: draft.scale,
             layers,

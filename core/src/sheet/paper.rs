@@ -1,6 +1,7 @@
 //! Paper: its sizes, the room on it, and the usual scales.
 
 use crate::shape::Pos;
+use crate::tongue::Tongue;
 use crate::units::Units;
 
 /// Usual paper sizes of a crew's printer.
@@ -36,6 +37,8 @@ pub struct Paper {
     pub size: Size,
     /// How it lies.
     pub lie: Lie,
+    /// The tongue of the fixed words on a crew's sheets; all other sheets are in English.
+    pub tongue: Tongue,
 }
 
 /// Width and height of a page in millimetres.
@@ -104,7 +107,13 @@ impl Paper {
         Self {
             size,
             lie: Lie::Best,
+            tongue: Tongue::English,
         }
+    }
+
+    /// The same paper, a crew's sheets on it in this tongue.
+    pub fn in_tongue(self, tongue: Tongue) -> Self {
+        Self { tongue, ..self }
     }
 
     /// The ways a page may lie, the preferred one first.
@@ -254,10 +263,7 @@ impl Scale {
     /// The largest usual scale, not above `largest`, at which something so wide and high (house
     /// millimetres) fits a box so wide and high (paper millimetres); the smallest where none does.
     pub fn fitting(units: Units, largest: f64, house: (f64, f64), paper: (f64, f64)) -> Self {
-        let usual: &[Scale] = match units {
-            Units::Imperial => &IMPERIAL,
-            Units::Metric => &METRIC,
-        };
+        let usual = Self::usual(units);
         let fits = |scale: &&Scale| {
             scale.ratio >= largest
                 && house.0 <= paper.0 * scale.ratio
@@ -265,6 +271,20 @@ impl Scale {
         };
         let smallest = usual[usual.len() - 1];
         usual.iter().find(fits).copied().unwrap_or(smallest)
+    }
+
+    /// Usual scales, the largest drawing first.
+    fn usual(units: Units) -> &'static [Scale] {
+        match units {
+            Units::Imperial => &IMPERIAL,
+            Units::Metric => &METRIC,
+        }
+    }
+
+    /// The next smaller usual scale; `None` where this is the smallest.
+    pub fn smaller(self, units: Units) -> Option<Self> {
+        let usual = Self::usual(units).iter();
+        usual.copied().find(|scale| scale.ratio > self.ratio)
     }
 }
 
@@ -283,6 +303,20 @@ mod tests {
         assert_eq!(scale(Units::Metric, (10_000.0, 7_000.0)), "1:50");
         assert_eq!(scale(Units::Metric, (0.0, 0.0)), "1:20");
         assert_eq!(scale(Units::Metric, (1e9, 1e9)), "1:2500");
+    }
+
+    #[test]
+    fn scales_grow_smaller_to_the_last() {
+        for units in [Units::Imperial, Units::Metric] {
+            let mut scale = Scale::fitting(units, 0.0, (0.0, 0.0), (1.0, 1.0));
+            let mut count = 1;
+            while let Some(next) = scale.smaller(units) {
+                assert!(next.ratio > scale.ratio);
+                scale = next;
+                count += 1;
+            }
+            assert_eq!(count, Scale::usual(units).len());
+        }
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! The protection sheet, before the walls are covered: steel, ties and seals, then every box.
 
-use super::pull_page::room_words;
 use super::table::{Cell, Column, Line, Table, centred, column};
+use super::whither::Whither;
 use super::{Draft, Kind, Paper, list};
 use crate::bore::DrillRow;
 use crate::design::Design;
@@ -25,7 +25,7 @@ pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
         "cable tucked back, box closed, height and gang checked, photographed.",
     );
     let mut drafts = list::pages(plan, paper, &bores, &bore_table(design));
-    drafts.extend(list::pages(plan, paper, &boxes, &box_table(plan)));
+    drafts.extend(list::pages(plan, paper, &boxes, &box_table(plan, design)));
     drafts
 }
 
@@ -78,64 +78,29 @@ fn bore_line(row: &DrillRow) -> Line {
     ])
 }
 
-fn box_table(plan: &Plan) -> Table {
+fn box_table(plan: &Plan, design: &Design) -> Table {
+    let whither = Whither::of(plan, &design.framing);
+    let lines = plan.drops.iter().map(|drop| box_line(plan, &whither, drop));
     Table {
         columns: vec![
             column("drop", 17.0, 0.0),
-            column("what", 30.0, 0.6),
             column("where", 44.0, 2.0),
             centred("tucked", 15.0),
             centred("closed", 15.0),
             centred("checked", 17.0),
             centred("photo", 14.0),
         ],
-        lines: plan.drops.iter().map(|drop| box_line(plan, drop)).collect(),
+        lines: lines.collect(),
     }
 }
 
-fn box_line(plan: &Plan, drop: &Drop) -> Line {
+fn box_line(plan: &Plan, whither: &Whither, drop: &Drop) -> Line {
     Line::Row(vec![
         Cell::Id(drop.label()),
-        Cell::Text(drop.kind.name().to_string()),
-        Cell::Text(box_place(plan, drop)),
+        Cell::Text(whither.words(drop)),
         Cell::ticked(plan.record.has_box(drop.id, BoxStage::Tucked)),
         Cell::Tick,
         Cell::Tick,
         Cell::ticked(plan.record.has_box(drop.id, BoxStage::Photographed)),
     ])
-}
-
-/// "Bed 1, 16 in AFF"; the wall stands in where no room is named.
-fn box_place(plan: &Plan, drop: &Drop) -> String {
-    let wall = || drop.place.on_wall().and_then(|(wall, _)| plan.wall(wall));
-    let place = room_words(plan, drop).or_else(|| wall().map(|(_, wall)| wall.label()));
-    let height = drop
-        .height()
-        .map(|height| format!("{} AFF", plan.units.height(height)));
-    let words: Vec<String> = place.into_iter().chain(height).collect();
-    words.join(", ")
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::picture::sample;
-    use crate::plan::edit::Edit;
-
-    #[test]
-    fn a_box_without_a_room_is_found_by_its_wall() {
-        let plan = sample::house();
-        let drop = &plan.drops[1];
-        let named = box_place(&plan, drop);
-        assert!(
-            named.ends_with(", 16 in AFF") && !named.starts_with('W'),
-            "{named}"
-        );
-        let rooms = plan.levels[0]
-            .rooms
-            .iter()
-            .map(|room| Edit::RemoveRoom(room.id));
-        let bare = plan.apply(&Edit::Together(rooms.collect())).unwrap();
-        assert_eq!(box_place(&bare, &bare.drops[1]), "W6, 16 in AFF");
-    }
 }

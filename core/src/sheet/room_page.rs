@@ -57,42 +57,45 @@ fn table(plan: &Plan, design: &Design, columns: Vec<super::table::Column>, cells
 fn rough_in_columns() -> Vec<super::table::Column> {
     vec![
         column("drop", 16.0, 0.0),
-        column("what", 23.0, 0.4),
-        column("where", 21.0, 0.3),
-        figures("from left", 21.0),
-        figures("from right", 21.0),
-        figures("height", 18.0),
-        centred("gang", 10.0),
-        column("cables", 22.0, 0.8),
-        column("instruction", 26.0, 1.4),
+        column("what and where", 30.0, 0.5),
+        figures("from left", 20.0),
+        figures("from right", 20.0),
+        figures("height", 15.0),
+        column("cables", 21.0, 0.3),
+        column("box, and cable to leave there", 54.0, 1.4),
         centred("box", 11.0),
         centred("pulled", 13.0),
         centred("labelled", 16.0),
-        centred("tucked", 13.5),
-        centred("photo", 12.0),
     ]
 }
 
 fn rough_in(plan: &Plan, row: &RoomRow) -> Vec<Cell> {
     let mut cells = place_cells(plan, row);
     cells.extend([
-        Cell::Text(row.gangs.to_string()),
         labels(plan, row),
-        Cell::Text(row.instruction.clone()),
+        Cell::Text(told(plan, row)),
         of_box(plan, row, BoxStage::Set),
         of_cables(plan, row, CableStage::Pulled),
         of_cables(plan, row, CableStage::Labelled),
-        of_box(plan, row, BoxStage::Tucked),
-        of_box(plan, row, BoxStage::Photographed),
     ]);
     cells
+}
+
+/// "2 gang · low-voltage bracket, on the left of stud 4 · leave 1' 6\"".
+fn told(plan: &Plan, row: &RoomRow) -> String {
+    let drop = plan.drop(row.drop);
+    let gangs = (row.gangs > 1).then(|| format!("{} gang", row.gangs));
+    let slack = drop.map(|drop| plan.rules.length(drop.kind.slack_rule()));
+    let slack = slack.map(|slack| format!("leave {}", plan.units.path(slack)));
+    let parts = [gangs, Some(row.instruction.clone()), slack];
+    let parts = parts.into_iter().flatten().filter(|part| !part.is_empty());
+    parts.collect::<Vec<_>>().join(" · ")
 }
 
 fn trim_columns() -> Vec<super::table::Column> {
     vec![
         column("drop", 16.0, 0.0),
-        column("what", 23.0, 0.6),
-        column("where", 21.0, 0.4),
+        column("what and where", 36.0, 1.0),
         figures("from left", 21.0),
         figures("from right", 21.0),
         figures("height", 18.0),
@@ -146,13 +149,15 @@ fn place_cells(plan: &Plan, row: &RoomRow) -> Vec<Cell> {
     let position = |value: Option<crate::units::Mm>| {
         Cell::Text(value.map_or(String::new(), |value| plan.units.position(value)))
     };
-    let place = match row.wall {
-        Some(wall) => format!("W{}", wall.0),
-        None => String::from("ceiling"),
+    let kind = drop.map_or("", |drop| drop.kind.name());
+    let outdoors = drop.is_some_and(|drop| drop.outdoors);
+    let place = match (row.wall, outdoors) {
+        (Some(wall), true) => format!("{kind}, outside of W{}", wall.0),
+        (Some(wall), false) => format!("{kind}, W{}", wall.0),
+        (None, _) => kind.to_string(),
     };
     vec![
         Cell::Id(drop.map_or(String::new(), |drop| drop.label())),
-        Cell::Text(drop.map_or(String::new(), |drop| drop.kind.name().to_string())),
         Cell::Text(place),
         position(row.left),
         position(row.right),

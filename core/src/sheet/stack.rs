@@ -1,11 +1,28 @@
-//! Stacks of sheets for the site after printing: each is laid out and numbered by itself.
+//! Stacks of sheets, each laid out and numbered by itself: for somebody, or for a part of the work.
 
-use super::Kind;
+use super::{Draft, Paper};
+use super::{
+    builder_page, closet_page, corner_page, cover, day_page, drill_page, elevation_page,
+    finding_page, handover_page, label_page, level_page, owner_page, protection_page, pull_page,
+    punch_page, room_page, section_page, test_page,
+};
+use crate::design::Design;
+use crate::plan::{LevelId, Plan};
 use crate::schedule::Phase;
 
 /// Some of the sheets of a job.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Stack {
+    /// What the crew drills and pulls from.
+    Crew,
+    /// What the builder is shown and signs.
+    Builder,
+    /// What the office orders and files.
+    Office,
+    /// What the owner gets.
+    Owner,
+    /// Labels, and the page that lines a printer up.
+    Labels,
     /// What the crew takes along before cover.
     Protection,
     /// What the crew takes along after paint.
@@ -19,9 +36,48 @@ pub enum Stack {
     Handover,
 }
 
+/// A kind of sheet with what it is laid out of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Part {
+    Cover,
+    Day,
+    Findings,
+    Level(LevelId),
+    /// A level without ways and bores.
+    Places(LevelId),
+    Elevations,
+    /// Elevations of walls that bear and are bored.
+    BearingWalls,
+    RoomList,
+    DrillList,
+    /// Bores round corners.
+    Corners,
+    Sections,
+    PullSheet,
+    Closet,
+    Builder,
+    Owner,
+    Protection,
+    TrimOut,
+    TestRecord,
+    PunchList,
+    Handover,
+    LabelTest,
+    Labels,
+}
+
 impl Stack {
-    /// Every stack, in the order of the work.
-    pub const ALL: [Stack; 5] = [
+    /// Stacks for somebody, in the order offered.
+    pub const FOR: [Stack; 5] = [
+        Self::Crew,
+        Self::Builder,
+        Self::Office,
+        Self::Owner,
+        Self::Labels,
+    ];
+
+    /// Stacks for what comes after the rough-in, in the order of the work.
+    pub const LATER: [Stack; 5] = [
         Self::Protection,
         Self::TrimOut,
         Self::TestRecord,
@@ -32,6 +88,11 @@ impl Stack {
     /// What it is called.
     pub fn name(self) -> &'static str {
         match self {
+            Self::Crew => "Crew",
+            Self::Builder => "Builder",
+            Self::Office => "Office",
+            Self::Owner => "Owner",
+            Self::Labels => "Labels",
             Self::Protection => "Protection sheets",
             Self::TrimOut => "Trim-out list",
             Self::TestRecord => "Test record",
@@ -40,35 +101,151 @@ impl Stack {
         }
     }
 
-    /// The stack that goes along to a part of the work; `None` for the rough-in, which needs most of
-    /// the job's sheets.
-    pub fn of(phase: Phase) -> Option<Self> {
-        match phase {
-            Phase::RoughIn => None,
-            Phase::Protection => Some(Self::Protection),
-            Phase::TrimOut => Some(Self::TrimOut),
-            Phase::Testing => Some(Self::TestRecord),
-            Phase::PunchList => Some(Self::PunchList),
-            Phase::Handover => Some(Self::Handover),
+    /// What is in it, in a sentence.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Crew => "The day in order, plans, elevations, boxes, bores, pulls, closet.",
+            Self::Builder => "Every bore in what bears, its limit and steel, and a line to sign.",
+            Self::Office => "Totals, findings, cut list and reels, boxes, closet, test record.",
+            Self::Owner => "What is in every room, with plans, and a line to sign.",
+            Self::Labels => "Labels on their stock, and a page to line the printer up by.",
+            Self::Protection => "Steel, ties and seals, then every box, before cover.",
+            Self::TrimOut => "Every box after paint, with what finds it again.",
+            Self::TestRecord => "Every cable once, planned against measured.",
+            Self::PunchList => "What is to be put right.",
+            Self::Handover => "How the job stands, with test record, plans, boxes and closet.",
         }
     }
 
-    /// Whether a page of a kind belongs to it.
-    pub(super) fn has(self, kind: Kind) -> bool {
+    /// The stack that goes along to a part of the work.
+    pub fn of(phase: Phase) -> Self {
+        match phase {
+            Phase::RoughIn => Self::Crew,
+            Phase::Protection => Self::Protection,
+            Phase::TrimOut => Self::TrimOut,
+            Phase::Testing => Self::TestRecord,
+            Phase::PunchList => Self::PunchList,
+            Phase::Handover => Self::Handover,
+        }
+    }
+
+    /// What it holds, in the order it is stapled.
+    pub(super) fn parts(self, plan: &Plan) -> Vec<Part> {
+        let levels =
+            |part: fn(LevelId) -> Part| plan.levels.iter().map(move |level| part(level.id));
+        let mut parts = Vec::new();
         match self {
-            Self::Protection => kind == Kind::Protection,
-            Self::TrimOut => kind == Kind::TrimOut,
-            Self::TestRecord => kind == Kind::TestRecord,
-            Self::PunchList => kind == Kind::PunchList,
-            Self::Handover => matches!(
-                kind,
-                Kind::Handover
-                    | Kind::TestRecord
-                    | Kind::PunchList
-                    | Kind::Level(_)
-                    | Kind::RoomList
-                    | Kind::Closet
-            ),
+            Self::Crew => {
+                parts.push(Part::Day);
+                parts.extend(levels(Part::Level));
+                parts.extend(WORK);
+            }
+            Self::Builder => {
+                parts.push(Part::Builder);
+                parts.extend(levels(Part::Level));
+                parts.push(Part::BearingWalls);
+            }
+            Self::Office => parts.extend(OFFICE),
+            Self::Owner => {
+                parts.push(Part::Owner);
+                parts.extend(levels(Part::Places));
+            }
+            Self::Labels => parts.extend([Part::LabelTest, Part::Labels]),
+            Self::Protection => parts.push(Part::Protection),
+            Self::TrimOut => parts.push(Part::TrimOut),
+            Self::TestRecord => parts.push(Part::TestRecord),
+            Self::PunchList => parts.push(Part::PunchList),
+            Self::Handover => {
+                parts.extend([Part::Handover]);
+                parts.extend(levels(Part::Level));
+                parts.extend([
+                    Part::RoomList,
+                    Part::Closet,
+                    Part::TestRecord,
+                    Part::PunchList,
+                ]);
+            }
+        }
+        parts
+    }
+}
+
+/// What the crew works from, after its first page and the plans.
+const WORK: [Part; 7] = [
+    Part::Elevations,
+    Part::RoomList,
+    Part::DrillList,
+    Part::Corners,
+    Part::Sections,
+    Part::PullSheet,
+    Part::Closet,
+];
+
+const OFFICE: [Part; 6] = [
+    Part::Cover,
+    Part::Findings,
+    Part::PullSheet,
+    Part::RoomList,
+    Part::Closet,
+    Part::TestRecord,
+];
+
+impl Part {
+    /// Every sheet of a job once, in the order they are stapled. Left out is what only shows others
+    /// again for somebody.
+    pub fn all(plan: &Plan) -> Vec<Self> {
+        let mut parts = vec![Self::Cover, Self::Day, Self::Findings, Self::Builder];
+        parts.extend(plan.levels.iter().map(|level| Self::Level(level.id)));
+        parts.extend(WORK);
+        parts.extend([
+            Self::Protection,
+            Self::TrimOut,
+            Self::TestRecord,
+            Self::PunchList,
+            Self::Handover,
+            Self::Owner,
+            Self::Labels,
+        ]);
+        parts
+    }
+
+    /// Its pages.
+    pub fn drafts(
+        self,
+        plan: &Plan,
+        design: &Design,
+        paper: &Paper,
+        link: Option<&str>,
+    ) -> Vec<Draft> {
+        let of_level = |id: LevelId, ways: bool| {
+            let level = plan.level(id);
+            level.map_or_else(Vec::new, |level| {
+                level_page::pages(plan, design, paper, level, ways)
+            })
+        };
+        match self {
+            Self::Cover => cover::pages(plan, design, paper, link),
+            Self::Day => day_page::pages(plan, design, paper, link),
+            Self::Findings => finding_page::pages(plan, design, paper),
+            Self::Level(id) => of_level(id, true),
+            Self::Places(id) => of_level(id, false),
+            Self::Elevations => elevation_page::pages(plan, design, paper, false),
+            Self::BearingWalls => elevation_page::pages(plan, design, paper, true),
+            Self::RoomList => room_page::pages(plan, design, paper),
+            Self::DrillList => drill_page::pages(plan, design, paper),
+            Self::Corners => corner_page::pages(plan, design, paper),
+            Self::Sections => section_page::pages(plan, design, paper),
+            Self::PullSheet => pull_page::pages(plan, design, paper),
+            Self::Closet => closet_page::pages(plan, design, paper),
+            Self::Builder => builder_page::pages(plan, design, paper),
+            Self::Owner => owner_page::pages(plan, design, paper),
+            Self::Protection => protection_page::pages(plan, design, paper),
+            Self::TrimOut => room_page::trim_pages(plan, design, paper),
+            Self::TestRecord => test_page::pages(plan, design, paper),
+            Self::PunchList => punch_page::pages(plan, paper),
+            Self::Handover => handover_page::pages(plan, design, paper),
+            Self::LabelTest => label_page::test_page(paper),
+            Self::Labels => label_page::pages(plan, paper),
         }
     }
 }

@@ -1,7 +1,7 @@
 //! The test record: every cable once, by its port, planned against measured.
 
-use super::pull_page::destination;
 use super::table::{Cell, Column, Line, Table, centred, column, figures};
+use super::whither::Whither;
 use super::{Draft, Kind, Paper, list};
 use crate::design::Design;
 use crate::plan::Plan;
@@ -18,11 +18,12 @@ pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
         name: String::from("Test record"),
         corner: String::from("Test"),
     };
+    let whither = Whither::of(plan, &design.framing);
     let table = Table {
         columns: columns(),
         lines: ports(plan)
             .iter()
-            .map(|port| line(plan, design, port))
+            .map(|port| line(plan, design, &whither, port))
             .collect(),
     };
     list::pages(plan, paper, &heading, &table)
@@ -41,7 +42,7 @@ fn columns() -> Vec<Column> {
     ]
 }
 
-fn line(plan: &Plan, design: &Design, port: &Port) -> Line {
+fn line(plan: &Plan, design: &Design, whither: &Whither, port: &Port) -> Line {
     let line = test_line(plan, &design.cut_list, port.drop, port.cable);
     let test = plan.record.test(port.cable);
     let is_good = test.is_some_and(|test| test.is_good());
@@ -57,7 +58,7 @@ fn line(plan: &Plan, design: &Design, port: &Port) -> Line {
     Line::Row(vec![
         Cell::Id(plan.cable_label(port.cable)),
         Cell::Text(port.name.clone()),
-        Cell::Text(drop.map_or_else(String::new, |drop| destination(plan, drop))),
+        Cell::Text(drop.map_or_else(String::new, |drop| whither.words(drop))),
         Cell::Text(match line.planned {
             Some(length) => plan.units.path(length),
             None => String::from("no way"),

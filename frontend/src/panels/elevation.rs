@@ -4,6 +4,7 @@ use std::rc::Rc;
 
 use borewright_core::picture::{self, Type};
 use borewright_core::plan::{Side, WallId};
+use borewright_core::tongue::Tongue;
 use yew::prelude::*;
 
 use crate::drawing::PictureBox;
@@ -27,7 +28,8 @@ pub fn Elevation(props: &ElevationProps) -> Html {
     let wall = props.wall;
     let picture = use_memo((Rc::as_ptr(plan), Rc::as_ptr(design), wall), |_| {
         let side = picture::best_side(plan, wall);
-        picture::elevation(plan, design, wall, side, SCALE, Type::SCREEN)
+        let sizes = (Type::SCREEN, Tongue::English);
+        picture::elevation(plan, design, wall, side, SCALE, sizes)
     });
     let left = picture::best_side(plan, wall) == Side::Right;
     let framing = design.framing.wall(wall);

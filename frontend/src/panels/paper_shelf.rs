@@ -1,6 +1,7 @@
 //! What the shelf has in the step Sheets: paper, print, save, lists, share.
 
-use borewright_core::sheet::Size;
+use borewright_core::sheet::{Size, Stack};
+use borewright_core::tongue::Tongue;
 use gloo::timers::callback::Timeout;
 use yew::prelude::*;
 
@@ -21,6 +22,42 @@ pub fn PaperSize() -> Html {
     let options = Size::ALL.map(|size| AttrValue::from(size.name())).to_vec();
     let chosen = Size::ALL.iter().position(|size| *size == desk.paper);
     html! { <Segments label="Paper" {options} {chosen} {onpick} /> }
+}
+
+/// For whom: every sheet, or the stack of one of those who get some.
+#[component]
+pub fn StackFor() -> Html {
+    let desk = use_desk();
+    let onpick = use_act(|place: usize| {
+        let stack = place.checked_sub(1).and_then(|place| Stack::FOR.get(place));
+        Act::Stack(stack.copied())
+    });
+    let names = Stack::FOR.map(|stack| AttrValue::from(stack.name()));
+    let options: Vec<AttrValue> = [AttrValue::from("All")].into_iter().chain(names).collect();
+    let chosen = match desk.stack {
+        None => Some(0),
+        Some(stack) => Stack::FOR
+            .iter()
+            .position(|one| *one == stack)
+            .map(|place| place + 1),
+    };
+    html! { <Segments label="Sheets for" {options} {chosen} {onpick} /> }
+}
+
+/// The tongue of the crew's sheets; nothing where no sheet of theirs lies there.
+#[component]
+pub fn CrewTongue() -> Html {
+    let desk = use_desk();
+    let onpick =
+        use_act(|place: usize| Act::Tongue(Tongue::ALL.get(place).copied().unwrap_or_default()));
+    if !matches!(desk.stack, None | Some(Stack::Crew)) {
+        return html! {};
+    }
+    let options = Tongue::ALL
+        .map(|tongue| AttrValue::from(tongue.name()))
+        .to_vec();
+    let chosen = Tongue::ALL.iter().position(|tongue| *tongue == desk.tongue);
+    html! { <Segments label="Crew sheets in" {options} {chosen} {onpick} /> }
 }
 
 /// What paper is asked for.

@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use borewright_core::picture::{self, SCREEN_MM, Type};
+use borewright_core::picture::{self, Naming, SCREEN_MM, Type};
 use yew::prelude::*;
 
 use crate::drawing::PictureBox;
@@ -26,7 +26,8 @@ pub fn Section(props: &SectionProps) -> Html {
     let number = props.number;
     let picture = use_memo((Rc::as_ptr(plan), Rc::as_ptr(design), number), |_| {
         let bore = design.bores.iter().position(|bore| bore.number == number);
-        bore.map(|bore| picture::section(plan, design, bore, WIDTH * SCREEN_MM, Type::SCREEN))
+        let naming = (Type::SCREEN, Naming::Cable);
+        bore.map(|bore| picture::section(plan, design, bore, WIDTH * SCREEN_MM, naming))
     });
     match &*picture {
         Some(picture) => {

@@ -8,7 +8,7 @@ use super::drawing_shelf::DrawingShelf;
 use super::fade::Fade;
 use super::hand_options::HandOptions;
 use super::icons;
-use super::paper_shelf::{PaperShelf, PaperSize};
+use super::paper_shelf::{CrewTongue, PaperShelf, PaperSize, StackFor};
 use super::words::capital;
 use crate::hooks::{use_act, use_desk};
 use crate::parts::Icon;
@@ -24,7 +24,11 @@ pub fn Shelf() -> Html {
             <div class="ShelfHints">
                 <p class="Hint" role="status">{ desk.session.hint() }</p>
                 if has_scan(&desk.session) { <Fade /> }
-                if desk.session.step == Step::Sheets { <PaperSize /> }
+                if desk.session.step == Step::Sheets {
+                    <StackFor />
+                    <PaperSize />
+                    <CrewTongue />
+                }
                 <HandOptions />
             </div>
             <div class="ShelfRow">

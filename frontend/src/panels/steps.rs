@@ -1,5 +1,6 @@
 //! The steps of the job at the side, each with what it still lacks.
 
+use borewright_core::bore;
 use borewright_core::desk::{Intent, Step};
 use borewright_core::finding::{Finding, Severity};
 use yew::prelude::*;
@@ -42,23 +43,28 @@ fn FindingsButton() -> Html {
     let desk = use_desk();
     let is_open = desk.open == Some(Leaf::Findings);
     let onlay = use_act(move |_: MouseEvent| Act::Lay((!is_open).then_some(Leaf::Findings)));
-    let findings = &desk.session.shown_design().findings;
+    let design = desk.session.shown_design();
+    let findings = &design.findings;
     let open: Vec<&Finding> = findings.iter().filter(|f| f.dismissed.is_none()).collect();
     let worst = open.iter().map(|finding| finding.severity).min();
+    let bearing = bore::bearing_words(desk.session.shown_plan(), &design.drill_list);
+    let words = words(&open, bearing.is_some());
     html! {
         <button class="FindingsButton" type="button" aria-pressed={is_open.to_string()}
-            aria-label="Findings" aria-description={words(&open)}
+            aria-label="Findings" aria-description={words.clone()}
             data-weight={worst.map(Severity::name)} onclick={onlay}>
             <Icon lines={icons::RING} />
-            <span><b>{ "Findings" }</b><span>{ words(&open) }</span></span>
+            <span><b>{ "Findings" }</b><span>{ words }</span></span>
         </button>
     }
 }
 
-/// "all clear", "1 stop, 3 to look at".
-fn words(open: &[&Finding]) -> String {
+/// "all clear", "1 stop, 3 to look at". Where something that bears is bored, the builder still has to be
+/// asked.
+fn words(open: &[&Finding], bearing: bool) -> String {
     let stops = open.iter().filter(|f| f.severity == Severity::Stop).count();
     match (stops, open.len() - stops) {
+        (0, 0) if bearing => String::from("ask the builder"),
         (0, 0) => String::from("all clear"),
         (0, rest) => format!("{rest} to look at"),
         (stops, 0) => format!("{stops} stop"),

@@ -5,22 +5,22 @@ use std::rc::Rc;
 use borewright_core::design::Design;
 use borewright_core::file::link::Privacy;
 use borewright_core::plan::Plan;
-use borewright_core::sheet::{Page, Paper, Sheets, Size, Stack};
+use borewright_core::sheet::{Page, Paper, Sheets, Stack};
 use yew::prelude::*;
 
 use super::code;
 use crate::hooks::{use_act, use_desk};
 use crate::parts::Tick;
-use crate::state::Act;
+use crate::state::{Act, Desk};
 
 /// The step Sheets: every page, each to print or to leave out.
 #[component]
 pub fn SheetsPage() -> Html {
     let desk = use_desk();
     let (plan, design) = (&desk.session.plan, &desk.session.design);
-    let (size, stack) = (desk.paper, desk.stack);
-    let pages = use_memo((Rc::as_ptr(plan), Rc::as_ptr(design), size, stack), |_| {
-        laid_out(plan, design, size, stack)
+    let (paper, stack) = (paper_of(&desk), desk.stack);
+    let pages = use_memo((Rc::as_ptr(plan), Rc::as_ptr(design), paper, stack), |_| {
+        laid_out(plan, design, &paper, stack)
             .into_iter()
             .map(Preview::of)
             .collect::<Vec<_>>()
@@ -31,21 +31,23 @@ pub fn SheetsPage() -> Html {
         html! { <PagePreview key={place} page={page.clone()} {prints} onset={onprint.reform(move |on| (place, on))} /> }
     };
     html! {
-        <section class="Pages" aria-label="Pages" tabindex="-1" data-paper={size.name()}>
+        <section class="Pages" aria-label="Pages" tabindex="-1" data-paper={paper.size.name()}>
             { for pages.iter().enumerate().map(page) }
         </section>
     }
 }
 
+/// The paper sheets are laid out for.
+pub fn paper_of(desk: &Desk) -> Paper {
+    Paper::of(desk.paper).in_tongue(desk.tongue)
+}
+
 /// The pages that lie in the step Sheets: all of them, or a stack.
-pub fn laid_out(plan: &Plan, design: &Design, size: Size, stack: Option<Stack>) -> Vec<Page> {
-    let paper = Paper::of(size);
+pub fn laid_out(plan: &Plan, design: &Design, paper: &Paper, stack: Option<Stack>) -> Vec<Page> {
+    let link = code::address_of(plan, Privacy::Everything);
     match stack {
-        Some(stack) => Sheets::stack(plan, design, &paper, stack),
-        None => {
-            let link = code::address_of(plan, Privacy::Everything);
-            Sheets::with_link(plan, design, &paper, link.as_deref())
-        }
+        Some(stack) => Sheets::stack(plan, design, paper, stack, link.as_deref()),
+        None => Sheets::with_link(plan, design, paper, link.as_deref()),
     }
 }
 

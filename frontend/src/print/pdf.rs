@@ -4,7 +4,7 @@ use borewright_core::desk::Notice;
 use borewright_core::sheet::{Fonts, Page, pdf};
 use wasm_bindgen_futures::spawn_local;
 
-use super::pages::laid_out;
+use super::pages::{laid_out, paper_of};
 use crate::browser::{assets, files};
 use crate::state::{Act, Desk, Dispatcher};
 
@@ -16,9 +16,9 @@ const NO_FONT: &str =
 pub fn save(desk: &Desk, dispatcher: Dispatcher) {
     let session = desk.handed_on();
     let (plan, design) = (session.plan, session.design);
-    let (size, stack, left_out) = (desk.paper, desk.stack, desk.left_out.clone());
+    let (paper, stack, left_out) = (paper_of(desk), desk.stack, desk.left_out.clone());
     spawn_local(async move {
-        let pages: Vec<Page> = laid_out(&plan, &design, size, stack)
+        let pages: Vec<Page> = laid_out(&plan, &design, &paper, stack)
             .into_iter()
             .enumerate()
             .filter(|(place, _)| !left_out.contains(place))

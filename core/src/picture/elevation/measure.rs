@@ -2,14 +2,21 @@
 
 use std::collections::BTreeMap;
 
-use super::{MOST_ROWS, View};
+use super::View;
 use crate::picture::dimension::{self, Span};
-use crate::picture::font::Weight;
+use crate::picture::font::{self, Weight};
 use crate::picture::obstacles::Rect;
 use crate::picture::{Anchor, Ink, Item, Shape, Text};
 use crate::route::{Crossing, Member};
 use crate::shape::Pos;
 use crate::units::Mm;
+
+/// Most rows of dimension lines under a wall.
+const MOST_ROWS: usize = 3;
+/// The least width of running measures, paper millimetres.
+const NARROWEST: f64 = 58.0;
+/// Places nearer together than this share a dimension, millimetres.
+const SAME: f64 = 5.0;
 
 impl View<'_> {
     /// Numbers under the studs that the drill list counts by, where they fit.
@@ -57,45 +64,106 @@ impl View<'_> {
             .for_each(|room| self.obstacles.add_box(room));
     }
 
+    /// Dimension lines, or, where those would take more room than the wall, running measures in words.
     fn offsets(&mut self) {
-        let mut offsets: Vec<f64> = std::mem::take(&mut self.dimensions);
-        offsets.sort_by(f64::total_cmp);
-        offsets.dedup_by(|a, b| (*a - *b).abs() < 5.0);
         let (scale, sizes) = (self.picture.scale, self.sizes);
-        let length = self.length();
-        let mut spans: Vec<Span> = offsets
-            .iter()
-            .map(|offset| self.span(self.at(*offset, 0.0).x.clamp(0.0, length)))
-            .collect();
+        let tagged = self.tagged();
+        let mut spans: Vec<Span> = tagged.iter().map(|tagged| self.span(tagged)).collect();
         spans.sort_by(|a, b| (a.to - a.from).total_cmp(&(b.to - b.from)));
         let reaches: Vec<(f64, f64)> = spans.iter().map(|span| span.reach(sizes, scale)).collect();
+        let rows = dimension::rows(&reaches);
         let first = sizes.body * 1.2 + dimension::pitch(sizes);
         let line = |row: usize| (first + row as f64 * dimension::pitch(sizes)) * scale;
-        let mut deepest = 0;
-        for (span, row) in spans.iter().zip(dimension::rows(&reaches)) {
-            if row < MOST_ROWS {
-                dimension::across(&mut self.picture, span, line(row), sizes);
-                deepest = deepest.max(row + 1);
-            }
+        let deepest = rows.iter().map(|row| row + 1).max().unwrap_or(0);
+        if deepest > MOST_ROWS {
+            return self.running(&tagged, first);
+        }
+        for (span, row) in spans.iter().zip(rows) {
+            dimension::across(&mut self.picture, span, line(row), sizes);
         }
         let whole = Span {
             from: 0.0,
-            to: length,
-            words: self.plan.units.position(Mm::rounded(length)),
+            to: self.length(),
+            words: self.plan.units.position(Mm::rounded(self.length())),
             beside_right: true,
         };
         dimension::across(&mut self.picture, &whole, line(deepest), sizes);
     }
 
-    /// From the nearer end to a place.
-    fn span(&self, x: f64) -> Span {
+    /// "from the left end: D2: 2' 8\" · 19: 3' 4\"", from each end what is nearer to it, the first line so
+    /// far down in paper millimetres.
+    fn running(&mut self, tagged: &[(f64, String)], first: f64) {
+        let length = self.length();
+        let measure = |mm: f64| self.plan.units.position(Mm::rounded(mm));
+        let (left, right): (Vec<_>, Vec<_>) = tagged.iter().partition(|(x, _)| *x <= length / 2.0);
+        let left = left
+            .iter()
+            .map(|(x, names)| format!("{names}: {}", measure(*x)));
+        let right = right
+            .iter()
+            .rev()
+            .map(|(x, names)| format!("{names}: {}", measure(length - x)));
+        let whole = format!("long {}", measure(length));
+        let parts = [
+            ("from the left end", left.collect::<Vec<_>>()),
+            ("from the right end", right.collect::<Vec<_>>()),
+            ("plates", vec![whole]),
+        ];
+        let (scale, size) = (self.picture.scale, self.sizes.body);
+        let room = (length / scale).max(NARROWEST);
+        let mut y = first;
+        for (from, measures) in parts.iter().filter(|(_, measures)| !measures.is_empty()) {
+            let said = measures.iter().map(|words| self.tongue.say(words));
+            let start = format!("{}:", self.tongue.say(from));
+            for line in unbroken(start, &said.collect::<Vec<_>>(), size, room) {
+                let text = Text {
+                    at: Pos::new(0.0, y * scale),
+                    anchor: Anchor::Start,
+                    size,
+                    weight: Weight::Regular,
+                    text: line,
+                    upwards: false,
+                };
+                self.picture
+                    .push(Item::plain(Ink::Dimension, Shape::Text(text)));
+                y += size * 1.15;
+            }
+        }
+    }
+
+    /// Places along the wall, from left to right, each with the names of all that is there.
+    fn tagged(&mut self) -> Vec<(f64, String)> {
+        let length = self.length();
+        let dimensions = std::mem::take(&mut self.dimensions);
+        let mut places: Vec<(f64, String)> = dimensions
+            .into_iter()
+            .map(|(offset, name)| (self.at(offset, 0.0).x.clamp(0.0, length), name))
+            .collect();
+        places.sort_by(|a, b| a.0.total_cmp(&b.0));
+        let mut tagged: Vec<(f64, String)> = Vec::new();
+        for (x, name) in places {
+            match tagged.last_mut().filter(|last| x - last.0 < SAME) {
+                Some((_, names)) if names.split(' ').any(|known| known == name) => {}
+                Some((_, names)) => *names = format!("{names} {name}"),
+                None => tagged.push((x, name)),
+            }
+        }
+        tagged
+    }
+
+    /// From the nearer end to a place, with what is there: "D8: 4' 2\"".
+    fn span(&self, (x, names): &(f64, String)) -> Span {
+        let x = *x;
         let length = self.length();
         let left = x <= length / 2.0;
         let (from, to) = if left { (0.0, x) } else { (x, length) };
         Span {
             from,
             to,
-            words: self.plan.units.position(Mm::rounded(to - from)),
+            words: format!(
+                "{names}: {}",
+                self.plan.units.position(Mm::rounded(to - from))
+            ),
             beside_right: left,
         }
     }
@@ -119,4 +187,21 @@ impl View<'_> {
             dimension::upright(&mut self.picture, (0.0, -height), x, &words, self.sizes);
         }
     }
+}
+
+/// Measures after a few words, in lines no wider than `room` that break between measures only.
+fn unbroken(start: String, measures: &[String], size: f64, room: f64) -> Vec<String> {
+    let mut lines = vec![start];
+    for (place, measure) in measures.iter().enumerate() {
+        let between = if place == 0 { " " } else { " · " };
+        let joined = lines
+            .last()
+            .map(|line| format!("{line}{between}{measure}"))
+            .unwrap_or_default();
+        match lines.last_mut() {
+            Some(line) if font::width(&joined, Weight::Regular) * size <= room => *line = joined,
+            _ => lines.push(measure.clone()),
+        }
+    }
+    lines
 }

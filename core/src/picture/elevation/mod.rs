@@ -9,13 +9,14 @@ mod wood;
 
 use std::cmp::Ordering;
 
-use super::labels::{ANYWHERE, Bounds, Label, Run, place};
-use super::obstacles::Obstacles;
+use super::labels::{ANYWHERE, Bounds, Label, Run, place, said};
+use super::obstacles::{Obstacles, Rect};
 use super::{About, Ink, Item, Picture, Shape, Type};
 use crate::design::Design;
 use crate::framing::WallFraming;
 use crate::plan::{ClosetPlace, Level, Place, Plan, Side, Wall, WallId};
 use crate::shape::Pos;
+use crate::tongue::Tongue;
 
 /// Thickness of plates, millimetres.
 const BOARD: f64 = crate::plan::Lumber::THICKNESS.0;
@@ -23,17 +24,15 @@ const BOARD: f64 = crate::plan::Lumber::THICKNESS.0;
 const BEYOND: f64 = 150.0;
 /// Smallest radius a bore is drawn with, paper millimetres.
 const SMALLEST: f64 = 0.8;
-/// Most rows of dimensions under a wall.
-const MOST_ROWS: usize = 6;
 
-/// Draws a wall seen from a side at a scale. A wall that is not framed gives an empty picture.
+/// Draws a wall seen from a side at a scale, in type of these sizes and in a tongue. A wall that is not framed gives an empty picture.
 pub fn elevation(
     plan: &Plan,
     design: &Design,
     wall: WallId,
     from: Side,
     scale: f64,
-    sizes: Type,
+    (sizes, tongue): (Type, Tongue),
 ) -> Picture {
     let picture = Picture::at_scale(scale);
     let (Some((level, wall)), Some(frame)) = (plan.wall(wall), design.framing.wall(wall)) else {
@@ -47,6 +46,7 @@ pub fn elevation(
         frame,
         from,
         sizes,
+        tongue,
         picture,
         obstacles: Obstacles::default(),
         labels: Vec::new(),
@@ -87,17 +87,19 @@ struct View<'p> {
     frame: &'p WallFraming,
     from: Side,
     sizes: Type,
+    tongue: Tongue,
     picture: Picture,
     obstacles: Obstacles,
     labels: Vec<Label>,
-    /// Offsets to be dimensioned from the nearer end.
-    dimensions: Vec<f64>,
+    /// Offsets to be dimensioned from the nearer end, each with the name of what is there.
+    dimensions: Vec<(f64, String)>,
 }
 
 impl View<'_> {
     fn draw(&mut self) {
         self.wood();
         self.openings();
+        self.wood_in_the_way();
         self.keep_outs();
         self.power();
         self.cables();
@@ -106,8 +108,9 @@ impl View<'_> {
         self.bores();
         self.stud_numbers();
         self.dimension();
+        let labels = std::mem::take(&mut self.labels);
         let items = place(
-            &std::mem::take(&mut self.labels),
+            &said(&labels, self.tongue),
             &mut self.obstacles,
             &Bounds::NONE,
             self.picture.scale,
@@ -154,8 +157,23 @@ impl View<'_> {
             ink,
             about: Some(about),
             faint: false,
-            paper: true,
+            paper: false,
         });
+    }
+
+    /// Nothing is written on wood: where a stud, a plate or a header stands has to be seen.
+    fn wood_in_the_way(&mut self) {
+        let is_wood = |ink: Ink| matches!(ink, Ink::Stud | Ink::Cripple | Ink::Plate | Ink::Header);
+        let scale = self.picture.scale;
+        let wood = self.picture.items.iter();
+        let wood = wood.filter(|item| is_wood(item.ink) && matches!(item.shape, Shape::Area(_)));
+        let wood: Vec<Rect> = wood
+            .filter_map(|item| item.shape.bounds(scale))
+            .map(|(low, high)| Rect::new(self.paper(low), self.paper(high)))
+            .collect();
+        for piece in wood {
+            self.obstacles.add_wood(piece);
+        }
     }
 }
 
@@ -168,7 +186,14 @@ mod tests {
     fn seen(wall: u32, from: Side) -> Picture {
         let plan = sample::house();
         let design = Design::of(&plan);
-        elevation(&plan, &design, WallId(wall), from, 48.0, Type::PAPER)
+        elevation(
+            &plan,
+            &design,
+            WallId(wall),
+            from,
+            48.0,
+            (Type::PAPER, Tongue::English),
+        )
     }
 
     fn count(picture: &Picture, ink: Ink) -> usize {

@@ -1,12 +1,11 @@
 //! Cable in a wall: ways, the closet, boxes, and bores with their words.
 
 use super::{BEYOND, SMALLEST, View};
-use crate::bore::Bore;
-use crate::framing::hang_words;
+use crate::bore::{Bore, DrillRow};
 use crate::picture::labels::{ANYWHERE, Label, Run};
 use crate::picture::obstacles::Rect;
 use crate::picture::trunks::{Layer, Leg, Stretch, shared, without_spurs};
-use crate::picture::{About, CABLE_STYLES, Ink, Item, Shape, marks, symbols, trunk_width};
+use crate::picture::{About, CABLE_STYLES, Ink, Item, Shape, symbols, trunk_width};
 use crate::plan::{ClosetPlace, Place};
 use crate::route::{Member, Move, MoveKind, Place3};
 use crate::shape::Pos;
@@ -107,7 +106,8 @@ impl View<'_> {
         };
         let words = format!("closet, {height}{behind}");
         let forms = vec![vec![Run::bold(words, self.sizes.body)]];
-        self.dimensions.push(offset.f64());
+        self.dimensions
+            .push((offset.f64(), self.tongue.say("closet")));
         self.label(spot.at, reach + 0.2, forms, Ink::DropName, About::Closet);
     }
 
@@ -146,15 +146,13 @@ impl View<'_> {
             if behind {
                 words.push_str(", other side");
             }
+            // What it hangs on is seen here, and told in the room list.
             let name = Run::bold(drop.label(), self.sizes.id);
-            let told = |words: String| vec![name.clone(), Run::plain(words, self.sizes.body)];
-            let hang = hang_words(self.plan, &self.design.framing, drop);
-            let hung = hang.map(|hang| told(format!("{words}, {hang}")));
-            let forms = hung.into_iter().chain([told(words), vec![name.clone()]]);
-            let forms = forms.collect();
+            let told = vec![name.clone(), Run::plain(words, self.sizes.body)];
+            let forms = vec![told, vec![name]];
             let clear = tall / 2.0 / scale;
             self.label(at, clear, forms, Ink::DropName, About::Drop(drop.id));
-            self.dimensions.push(x);
+            self.dimensions.push((x, drop.label()));
         }
     }
 
@@ -174,15 +172,18 @@ impl View<'_> {
                 .iter()
                 .map(|bore| self.bore(bore, row.number))
                 .collect();
-            if let Some(first) = bores.first() {
-                self.dimensions.push(first.offset);
+            // Studs are counted; what is bored between them is measured.
+            let is_counted = |bore: &Bore| {
+                let crossing = self.design.ways.crossings.get(bore.crossing);
+                crossing.is_some_and(|crossing| matches!(crossing.member, Member::Studs(_)))
+            };
+            if let Some(first) = bores.first().filter(|first| !is_counted(first)) {
+                self.dimensions.push((first.offset, row.number.to_string()));
             }
             let middle = anchors.len() / 2;
             anchors.rotate_left(middle);
             let number = Run::bold(row.number.to_string(), self.sizes.id);
-            let words = format!("· {}", marks::words(self.plan, row));
-            let steel = if row.nail_plates > 0 { " · steel" } else { "" };
-            let words = Run::plain(format!("{words}{steel}"), self.sizes.body);
+            let words = Run::plain(format!("· {}", self.bore_words(row)), self.sizes.body);
             self.labels.push(Label {
                 anchors,
                 clear: SMALLEST + 0.6,
@@ -192,9 +193,21 @@ impl View<'_> {
                 ink: Ink::BoreName,
                 about: Some(About::Bore(row.number)),
                 faint: false,
-                paper: true,
+                paper: false,
             });
         }
+    }
+
+    /// "1 in · 30 in AFF · steel": what goes through which wood is seen here.
+    fn bore_words(&self, row: &DrillRow) -> String {
+        let bit = self.plan.units.size(row.bit);
+        let height = match row.height.as_str() {
+            "" | "centred" | "mid-depth" => None,
+            height => Some(height.to_string()),
+        };
+        let steel = (row.nail_plates > 0).then(|| String::from("steel"));
+        let words = [Some(bit), height, steel];
+        words.into_iter().flatten().collect::<Vec<_>>().join(" · ")
     }
 
     /// Draws a bore; a bore through plates lies in them.

@@ -4,7 +4,6 @@ use super::{BOARD, View};
 use crate::framing::StudKind;
 use crate::picture::hatch::hatching;
 use crate::picture::labels::{Label, Run};
-use crate::picture::obstacles::Rect;
 use crate::picture::walls::reach;
 use crate::picture::{About, Ink, Item, Shape};
 use crate::plan::{KeepOutShape, PowerPlace};
@@ -22,12 +21,6 @@ impl View<'_> {
         for board in 0..self.wall.top_plates {
             let low = frame.top + f64::from(board) * BOARD;
             self.rectangle(Ink::Plate, ends, (low, low + BOARD));
-        }
-        let (low, high) = (self.at(ends.0, frame.top), self.at(ends.1, frame.height));
-        let plates = Shape::Area(vec![low, high]).bounds(1.0);
-        if let Some((low, high)) = plates {
-            let rect = Rect::new(self.paper(low), self.paper(high));
-            self.obstacles.add_box(rect);
         }
         for stud in &frame.studs {
             let ink = match stud.kind {
@@ -76,12 +69,12 @@ impl View<'_> {
                 anchors: vec![middle],
                 clear: 0.0,
                 forms: vec![vec![Run::plain(opening.kind.name(), self.sizes.body)]],
-                reach: 20.0,
+                reach: 0.0,
                 centred: true,
                 ink: Ink::Note,
                 about: Some(about),
                 faint: false,
-                paper: true,
+                paper: false,
             });
         }
     }

@@ -5,7 +5,7 @@ mod ways;
 
 pub use drops::usual_heights;
 
-use super::labels::{ANYWHERE, Bounds, Label, Run, place};
+use super::labels::{ANYWHERE, Bounds, Label, Run, place, said};
 use super::obstacles::Obstacles;
 use super::{About, Ink, Item, Picture, Shape, Type, hatch, marks, openings, symbols, walls};
 use crate::design::Design;
@@ -14,6 +14,7 @@ use crate::framing::{LevelFraming, room_at};
 use crate::plan::{Drop, KeepOutShape, Level, LevelId, Plan, PowerPlace, Room};
 use crate::schedule::Phase;
 use crate::shape::Pos;
+use crate::tongue::Tongue;
 
 /// What a plan stresses.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
@@ -31,6 +32,8 @@ pub enum Stress {
     Site(Phase),
     /// Everything, for paper: walls are named, findings left to their own list.
     Paper,
+    /// Rooms and what is brought where, for paper: no ways, no bores.
+    Places,
 }
 
 /// How far a room's name may lie from where it was put, on a screen, paper millimetres.
@@ -60,6 +63,8 @@ pub struct Showing {
     pub frame: Option<(Pos, Pos)>,
     /// Only what lies between these corners is drawn, house millimetres; `None` for all.
     pub region: Option<(Pos, Pos)>,
+    /// The tongue of its fixed words.
+    pub tongue: Tongue,
 }
 
 impl Showing {
@@ -78,6 +83,7 @@ impl Showing {
             stress,
             frame: None,
             region: None,
+            tongue: Tongue::English,
         }
     }
 
@@ -89,6 +95,7 @@ impl Showing {
             stress: Stress::Paper,
             frame,
             region: None,
+            tongue: Tongue::English,
         }
     }
 }
@@ -205,7 +212,8 @@ impl LevelSheet<'_> {
             back,
         );
         self.last.extend(names);
-        if !matches!(stress, Stress::Drawing | Stress::Framing) && !self.is_tangled() {
+        let shows_ways = !matches!(stress, Stress::Drawing | Stress::Framing | Stress::Places);
+        if shows_ways && !self.is_tangled() {
             self.ways(is_behind(stress));
         }
         let drops = self.stand_drops();
@@ -233,7 +241,7 @@ impl LevelSheet<'_> {
             );
             self.first.extend(words);
         }
-        if !matches!(stress, Stress::Paper | Stress::Site(_)) {
+        if !matches!(stress, Stress::Paper | Stress::Places | Stress::Site(_)) {
             self.findings();
         }
         if matches!(stress, Stress::Framing | Stress::Paper) {
@@ -339,7 +347,7 @@ impl LevelSheet<'_> {
     /// A name far from its room misleads; on a screen one looks closer to read it.
     fn room_name_reach(&self) -> f64 {
         match self.showing.stress {
-            Stress::Paper => ANYWHERE,
+            Stress::Paper | Stress::Places => ANYWHERE,
             _ => ROOM_REACH,
         }
     }
@@ -405,7 +413,7 @@ impl LevelSheet<'_> {
     fn place(&mut self, labels: &[Label]) {
         let frame = self.showing.frame;
         let left_out = self.place_within(labels, frame);
-        let paper = self.showing.stress == Stress::Paper;
+        let paper = matches!(self.showing.stress, Stress::Paper | Stress::Places);
         let rest = left_out.into_iter().filter_map(|at| labels.get(at));
         let must = |label: &&Label| !paper && label.reach >= ANYWHERE;
         let rest: Vec<Label> = rest.filter(must).cloned().collect();
@@ -416,11 +424,12 @@ impl LevelSheet<'_> {
     fn place_within(&mut self, labels: &[Label], frame: Option<(Pos, Pos)>) -> Vec<usize> {
         let (scale, mut left_out) = (self.picture.scale, Vec::new());
         let most = match self.showing.stress {
-            Stress::Paper => u64::MAX,
+            Stress::Paper | Stress::Places => u64::MAX,
             _ => MOST_ASKED,
         };
         let bounds = Bounds { frame, most };
-        let items = place(labels, &mut self.obstacles, &bounds, scale, &mut left_out);
+        let labels = said(labels, self.showing.tongue);
+        let items = place(&labels, &mut self.obstacles, &bounds, scale, &mut left_out);
         self.picture.items.extend(items);
         left_out
     }

@@ -63,11 +63,13 @@ pub struct OwnSheetProps {
 #[component]
 pub fn OwnSheet(props: &OwnSheetProps) -> Html {
     let onstack = use_act(Act::Stack);
-    let Some(stack) = Stack::of(props.phase) else {
-        return html! {};
-    };
+    let stack = Stack::of(props.phase);
     let onpress = onstack.reform(move |()| Some(stack));
-    html! { <Press label={stack.name()} icon={icons::PRINT} {onpress} /> }
+    let label = match stack {
+        Stack::Crew => "Crew sheets",
+        later => later.name(),
+    };
+    html! { <Press {label} icon={icons::PRINT} {onpress} /> }
 }
 
 /// Stacks of sheets, each to look at, to print or to save as one file.
@@ -78,7 +80,7 @@ fn SheetsFor() -> Html {
         let onpress = onstack.reform(move |()| Some(stack));
         html! { <Press key={stack.name()} label={stack.name()} icon={icons::PRINT} {onpress} /> }
     };
-    html! { <div class="SiteStacks">{ for Stack::ALL.into_iter().map(press) }</div> }
+    html! { <div class="SiteStacks">{ for Stack::LATER.into_iter().map(press) }</div> }
 }
 
 /// Cables that left the plan and are in the wall still.

@@ -1,5 +1,6 @@
 //! The list of findings: where, what, what to do, and by which rule; each can be set aside.
 
+use borewright_core::bore;
 use borewright_core::desk::Choice;
 use borewright_core::finding::{Finding, Subject};
 use borewright_core::plan::edit::Edit;
@@ -16,13 +17,17 @@ use crate::state::{Act, Leaf, Visit};
 #[component]
 pub fn FindingsSlip() -> Html {
     let desk = use_desk();
-    let findings = &desk.session.shown_design().findings;
+    let design = desk.session.shown_design();
+    let findings = &design.findings;
     let open = findings
         .iter()
         .filter(|finding| finding.dismissed.is_none())
         .count();
     let line = match open {
-        0 => String::from("Nothing to look at. All clear."),
+        0 => match bore::bearing_words(desk.session.shown_plan(), &design.drill_list) {
+            Some(bearing) => format!("No finding is open. {bearing}"),
+            None => String::from("Nothing to look at. All clear."),
+        },
         _ => counted(open, "finding"),
     };
     let item = |finding: &Finding| html! { <FindingItem key={finding.key.clone()} finding={finding.clone()} /> };

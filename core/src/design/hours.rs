@@ -1,0 +1,97 @@
+//! The hours of a job by part of the work.
+
+use super::Design;
+use crate::plan::Plan;
+use crate::rules::RuleId;
+
+/// Hours of one person by part of the work, at the contractor's own minutes.
+///
+/// Together they are [`Totals::hours`](crate::schedule::Totals::hours). A label is counted at both ends
+/// of a cable and written before it is pulled; jacks and tests are work of after paint.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Hours {
+    /// Brackets set.
+    pub boxes: f64,
+    /// Bores drilled.
+    pub drilling: f64,
+    /// Supports hung.
+    pub supports: f64,
+    /// Both ends of every cable labelled.
+    pub labels: f64,
+    /// Cable pulled.
+    pub pulling: f64,
+    /// Nail plates and ties put on.
+    pub steel: f64,
+    /// Bores sealed.
+    pub seals: f64,
+    /// Cable terminated and tested.
+    pub terminating: f64,
+}
+
+impl Hours {
+    /// The hours of a job.
+    pub fn of(plan: &Plan, design: &Design) -> Self {
+        let totals = &design.totals;
+        let hours = |count: f64, rate| count * plan.rules.value(rate) / 60.0;
+        let crossings = design
+            .bores
+            .iter()
+            .filter_map(|bore| design.ways.crossings.get(bore.crossing));
+        let drilling: f64 = crossings.map(|crossing| crossing.drill_minutes(plan)).sum();
+        // Whole millimetres, so that the order of the cables does not show in the last digit.
+        let ways = design.ways.ways.iter();
+        let millimetres: i64 = ways.map(|way| i64::from(way.length.0)).sum();
+        let (cables, steel) = (
+            f64::from(totals.cables),
+            f64::from(totals.nail_plates + totals.ties),
+        );
+        let brackets: u32 = totals.brackets.iter().sum();
+        Self {
+            boxes: hours(f64::from(brackets), RuleId::BoxMinutes),
+            drilling: drilling / 60.0,
+            supports: hours(f64::from(totals.supports), RuleId::SupportMinutes),
+            labels: hours(2.0 * cables, RuleId::LabelMinutes),
+            pulling: hours(millimetres as f64 / 1000.0, RuleId::PullMinutes),
+            steel: hours(steel, RuleId::NailPlateMinutes),
+            seals: hours(f64::from(totals.seals), RuleId::SealMinutes),
+            terminating: hours(cables, RuleId::TerminateMinutes),
+        }
+    }
+
+    /// Before cover.
+    pub fn rough_in(&self) -> f64 {
+        let first = self.boxes + self.drilling + self.supports + self.labels;
+        first + self.pulling + self.steel + self.seals
+    }
+
+    /// After paint.
+    pub fn trim_out(&self) -> f64 {
+        self.terminating
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::picture::sample;
+
+    #[test]
+    fn the_parts_are_the_whole() {
+        let mut plans = vec![sample::house(), Plan::new()];
+        plans.extend((0..6).map(|seed| crate::plan::edit::sample::plan(seed, 120)));
+        for plan in plans {
+            let design = Design::of(&plan);
+            let hours = Hours::of(&plan, &design);
+            let whole = hours.rough_in() + hours.trim_out();
+            assert!((whole - design.totals.hours).abs() < 1e-9, "{hours:?}");
+        }
+    }
+
+    #[test]
+    fn a_house_takes_both() {
+        let plan = sample::house();
+        let hours = Hours::of(&plan, &Design::of(&plan));
+        assert!(hours.rough_in() > hours.trim_out() && hours.trim_out() > 0.0);
+        assert!(hours.drilling > 0.0 && hours.pulling > 0.0);
+    }
+}

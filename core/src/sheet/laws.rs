@@ -1,0 +1,244 @@
+//! What holds on every page of every plan that is kept: nothing is cut, nothing is left in another
+//! tongue, no wood is written over, and nobody is told that all is clear over a bore in what bears.
+
+use std::collections::BTreeSet;
+use std::path::Path;
+
+use super::mark::Mark;
+use super::*;
+use crate::bore;
+use crate::picture::{Ink, Shape, Type, best_side, elevation, sample};
+use crate::plan::Dismissal;
+
+/// Every house that is kept, the demos, the sample, and some drawn at random.
+fn plans() -> Vec<Plan> {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
+    let kept = [
+        "static/demo/demo.json",
+        "static/demo/two-storeys.json",
+        "tests/plans/house-a.json",
+        "tests/plans/house-b.json",
+        "tests/plans/house-c.json",
+    ];
+    let read = |path: &str| {
+        let bytes = std::fs::read(root.join(path)).unwrap();
+        crate::file::read(&bytes).unwrap().plan
+    };
+    let random = (0..4).map(|seed| crate::plan::edit::sample::plan(seed, 120));
+    let kept = kept.map(read).into_iter();
+    kept.chain(random).chain([sample::house()]).collect()
+}
+
+fn texts(page: &Page) -> Vec<String> {
+    let words = page.marks().filter_map(|mark| match mark {
+        Mark::Text { text, .. } => Some(text),
+        _ => None,
+    });
+    words.collect()
+}
+
+fn stacks() -> impl Iterator<Item = Stack> {
+    Stack::FOR.into_iter().chain(Stack::LATER)
+}
+
+#[test]
+fn no_text_is_cut_on_any_page() {
+    for plan in plans() {
+        let design = Design::of(&plan);
+        for size in [Size::Letter, Size::A4] {
+            for stack in stacks() {
+                for page in Sheets::stack(&plan, &design, &Paper::of(size), stack, None) {
+                    for text in texts(&page) {
+                        let cut = text.contains('…');
+                        assert!(!cut, "{} {} {}: {text}", plan.title, size.name(), page.name);
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// The words that a person gave a plan.
+fn own_words(plan: &Plan) -> BTreeSet<String> {
+    let mut own = vec![plan.title.clone(), plan.note.clone(), plan.date.clone()];
+    for level in &plan.levels {
+        own.push(level.name.clone());
+        own.extend(level.rooms.iter().map(|room| room.name.clone()));
+    }
+    own.extend(plan.drops.iter().map(|drop| drop.note.clone()));
+    own.extend(plan.catalogue.cables.iter().map(|kind| kind.name.clone()));
+    own.iter().flat_map(|text| words(text)).collect()
+}
+
+/// Words of three letters and more: shorter ones are units and identities.
+fn words(text: &str) -> Vec<String> {
+    let parts = text.split(|sign: char| !sign.is_alphabetic());
+    let long = parts.filter(|word| word.chars().count() > 2);
+    long.map(str::to_lowercase).collect()
+}
+
+#[test]
+fn a_crews_sheets_in_spanish_hold_no_word_that_is_not() {
+    let table = include_str!("../tongue/es.txt");
+    let lines = table.lines().filter(|line| !line.starts_with('#'));
+    let spanish: BTreeSet<String> = lines
+        .filter_map(|line| line.split_once(" = "))
+        .flat_map(|(_, spanish)| words(spanish))
+        .collect();
+    let mut missing: BTreeSet<String> = BTreeSet::new();
+    for plan in plans() {
+        let design = Design::of(&plan);
+        let own = own_words(&plan);
+        // A name without a space in it is broken where it must be.
+        let is_part = |word: &String| own.iter().any(|whole| whole.contains(word.as_str()));
+        let version = link::version(&plan).code().unwrap_or_default();
+        let version = words(&version);
+        let paper = Paper::of(Size::Letter).in_tongue(Tongue::Spanish);
+        for page in Sheets::stack(&plan, &design, &paper, Stack::Crew, None) {
+            for text in texts(&page) {
+                let strange = words(&text).into_iter().find(|word| {
+                    !spanish.contains(word)
+                        && !is_part(word)
+                        && !version.contains(word)
+                        && word != "min"
+                });
+                missing.extend(strange.map(|word| format!("{word}: {}: {text}", page.name)));
+            }
+        }
+    }
+    assert!(missing.is_empty(), "{missing:#?}");
+}
+
+#[test]
+fn another_tongue_changes_the_crews_sheets_and_no_other() {
+    let plan = sample::house();
+    let design = Design::of(&plan);
+    let words = |stack, tongue| {
+        let paper = Paper::of(Size::Letter).in_tongue(tongue);
+        let pages = Sheets::stack(&plan, &design, &paper, stack, None);
+        pages.iter().flat_map(texts).collect::<Vec<_>>()
+    };
+    for stack in stacks() {
+        let english = words(stack, Tongue::English);
+        for tongue in [Tongue::Spanish, Tongue::Both] {
+            let changed = words(stack, tongue) != english;
+            assert_eq!(changed, stack == Stack::Crew, "{stack:?} {tongue:?}");
+        }
+    }
+}
+
+#[test]
+fn nothing_is_written_on_wood() {
+    for plan in plans() {
+        let design = Design::of(&plan);
+        let walls = plan.levels.iter().flat_map(|level| &level.walls);
+        for wall in walls {
+            let side = best_side(&plan, wall.id);
+            let sizes = (Type::PAPER, Tongue::English);
+            let picture = elevation(&plan, &design, wall.id, side, 48.0, sizes);
+            let bounds = |item: &crate::picture::Item| item.shape.bounds(48.0).unwrap();
+            let studs = picture.items.iter().filter(|item| {
+                matches!(item.ink, Ink::Stud | Ink::Cripple) && matches!(item.shape, Shape::Area(_))
+            });
+            let studs: Vec<_> = studs.map(bounds).collect();
+            let written = picture
+                .items
+                .iter()
+                .filter(|item| matches!(item.shape, Shape::Text(_)) || item.ink == Ink::Paper);
+            for item in written {
+                let (low, high) = bounds(item);
+                let hair = 0.05 * 48.0;
+                let on = studs.iter().any(|(from, to)| {
+                    low.x + hair < to.x
+                        && from.x + hair < high.x
+                        && low.y + hair < to.y
+                        && from.y + hair < high.y
+                });
+                assert!(!on, "{} {}: {item:?}", plan.title, wall.label());
+            }
+        }
+    }
+}
+
+#[test]
+fn nobody_is_told_that_all_is_clear_over_a_bore_in_what_bears() {
+    let mut told = 0;
+    for plan in plans() {
+        let design = Design::of(&plan);
+        // Even where every finding is set aside.
+        let mut quiet = plan.clone();
+        quiet.dismissed = design
+            .findings
+            .iter()
+            .map(|finding| Dismissal {
+                key: finding.key.clone(),
+                reason: String::from("asked"),
+            })
+            .collect();
+        let design = Design::of(&quiet);
+        let bears = bore::bearing_words(&quiet, &design.drill_list).is_some();
+        let pages = Sheets::of(&quiet, &design, &Paper::of(Size::Letter));
+        let said: String = pages
+            .iter()
+            .filter(|page| page.kind == Kind::Cover)
+            .flat_map(texts)
+            .collect::<Vec<_>>()
+            .join(" ");
+        let clear = said.contains("check is clear");
+        let open = design.findings.iter().find(|f| f.dismissed.is_none());
+        assert_eq!(
+            clear,
+            !bears && open.is_none(),
+            "{} {bears} {open:?}",
+            plan.title
+        );
+        let told_so = ["go through what bears", "goes through what bears"];
+        let told_so = told_so.iter().any(|words| said.contains(words));
+        assert_eq!(told_so, bears, "{}", plan.title);
+        told += usize::from(bears);
+    }
+    assert!(told > 4);
+}
+
+#[test]
+fn every_stack_is_numbered_by_itself_and_all_hold_every_sheet() {
+    let plan = sample::house();
+    let design = Design::of(&plan);
+    let paper = Paper::of(Size::Letter);
+    let all: BTreeSet<Kind> = Sheets::of(&plan, &design, &paper)
+        .iter()
+        .map(|page| page.kind)
+        .collect();
+    for stack in stacks() {
+        let pages = Sheets::stack(&plan, &design, &paper, stack, None);
+        let framed = pages.iter().filter(|page| !page.kind.is_stock());
+        let count = framed.clone().count();
+        for (place, page) in framed.enumerate() {
+            let number = format!("{} of {count}", place + 1);
+            assert!(
+                texts(page).contains(&number),
+                "{stack:?} {}: {number}",
+                page.name
+            );
+        }
+        for page in &pages {
+            let kept = all.contains(&page.kind) || page.kind == Kind::LabelTest;
+            assert!(kept, "{stack:?} {:?}", page.kind);
+        }
+        assert!(!pages.is_empty() || stack == Stack::PunchList, "{stack:?}");
+    }
+}
+
+#[test]
+fn the_crews_first_page_has_the_link_as_a_code() {
+    let plan = sample::house();
+    let design = Design::of(&plan);
+    let paper = Paper::of(Size::Letter);
+    let link = format!("https://borewright.example/#Q{}", "A1".repeat(60));
+    let marks = |link: Option<&str>| {
+        let pages = Sheets::stack(&plan, &design, &paper, Stack::Crew, link);
+        let first = pages.iter().filter(|page| page.kind == Kind::Day);
+        first.map(|page| page.marks().count()).sum::<usize>()
+    };
+    assert!(marks(Some(&link)) > marks(None) + 100);
+}
