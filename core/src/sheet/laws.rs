@@ -9,6 +9,7 @@ use super::*;
 use crate::bore;
 use crate::picture::{Ink, Shape, Type, best_side, elevation, sample};
 use crate::plan::Dismissal;
+use crate::plan::edit::Edit;
 
 /// Every house that is kept, the demos, the sample, and some drawn at random.
 fn plans() -> Vec<Plan> {
@@ -25,8 +26,29 @@ fn plans() -> Vec<Plan> {
         crate::file::read(&bytes).unwrap().plan
     };
     let random = (0..4).map(|seed| crate::plan::edit::sample::plan(seed, 120));
+    let printed = printed(&read("static/demo/demo.json"));
     let kept = kept.map(read).into_iter();
-    kept.chain(random).chain([sample::house()]).collect()
+    kept.chain(random)
+        .chain([sample::house(), printed])
+        .collect()
+}
+
+/// A plan whose sheets were printed before a drop was taken out and another placed.
+fn printed(plan: &Plan) -> Plan {
+    let (rows, sum) = Design::of(plan).on_paper(plan);
+    let first = &plan.drops[0];
+    let again = Edit::AddDrop {
+        kind: first.kind,
+        level: first.level,
+        place: plan.drops[plan.drops.len() - 1].place,
+    };
+    let later = [
+        Edit::KeepNumbers { rows, sum },
+        Edit::RemoveDrop(first.id),
+        again,
+        Edit::NextRevision,
+    ];
+    plan.apply(&Edit::Together(later.to_vec())).unwrap()
 }
 
 fn texts(page: &Page) -> Vec<String> {
