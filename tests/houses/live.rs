@@ -1,13 +1,10 @@
 //! The live answer after an edit is the settled one with that edit, not another answer.
 
 use borewright_core::design::Design;
-use borewright_core::framing::Framing;
 use borewright_core::plan::Plan;
-use borewright_core::route::Routing;
-use borewright_core::route::network::Effort;
 
 use crate::edits::{near, single_edits};
-use crate::{demo, plan};
+use crate::{demo, plan, settled};
 
 /// The houses and both demos, with their names.
 fn plans() -> Vec<(&'static str, Plan)> {
@@ -16,17 +13,10 @@ fn plans() -> Vec<(&'static str, Plan)> {
     houses.into_iter().chain(demos).collect()
 }
 
-/// What a search of 250 restarts settles at. The page's makes 2,000, which `cargo figures` measures
-/// on more edits than these.
-fn settled(plan: &Plan) -> Design {
-    let framing = Framing::of(plan);
-    let answer = Routing::of(plan, &framing).answer(Effort::CAREFUL);
-    Design::taking(plan, answer.as_ref()).unwrap()
-}
-
 /// One drop taken out, one moved and one placed in each house. None of these 15 edits costs 1 % more than
-/// what then settles, and four in five end so near that the tally hardly tells them apart: the other
-/// three are in the demo of two storeys.
+/// what then settles. All but one, in the demo of two storeys, end so near that the tally hardly tells them
+/// apart, or cost no more than what a search from nothing settles at in 250 restarts: then the moment after
+/// the edit has the better ways.
 #[test]
 fn after_a_single_edit_the_tally_stays_near_what_then_settles() {
     let mut apart = Vec::new();
@@ -34,24 +24,24 @@ fn after_a_single_edit_the_tally_stays_near_what_then_settles() {
         let before = settled(&plan);
         for (words, after) in single_edits(&plan, 1) {
             let (live, then) = (Design::after(&before, &plan, &after), settled(&after));
-            if !near(&live, &then) {
+            if !near(&live, &then) && live.ways.cost > then.ways.cost {
                 apart.push(format!("{house}, {words}"));
             }
             let over = live.ways.cost as f64 / then.ways.cost as f64;
             assert!(over < 1.01, "{house}, {words}: {over}");
         }
     }
-    assert!(apart.len() <= 3, "{apart:?}");
+    assert!(apart.len() <= 1, "{apart:?}");
 }
 
-/// The first answer of a plan that nothing is known of: 3.3 % over on the demo of two storeys, under 1 %
-/// on every other house.
+/// The first answer of a plan that nothing is known of: within 3 % everywhere, under 1 % on every house but
+/// the demo of two storeys.
 #[test]
 fn the_first_answer_is_near_what_then_settles() {
     for (house, plan) in plans() {
         let (first, then) = (Design::of(&plan), settled(&plan));
         let over = first.ways.cost as f64 / then.ways.cost as f64;
-        let most = if house == "two-storeys" { 1.035 } else { 1.01 };
+        let most = if house == "two-storeys" { 1.03 } else { 1.01 };
         assert!(over < most, "{house}: {over}");
     }
 }

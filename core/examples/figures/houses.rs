@@ -26,7 +26,7 @@ const WARMING: u32 = 3;
 pub fn print() {
     for (name, plan) in houses() {
         let problem = problem(&plan);
-        print_gaps(name, &problem);
+        print_gaps(name, &plan, &problem);
         print_times(name, &plan, &problem, "native");
     }
 }
@@ -56,13 +56,14 @@ fn problem(plan: &Plan) -> Problem {
     Routing::of(plan, &framing).problem().unwrap().clone()
 }
 
-fn print_gaps(name: &str, problem: &Problem) {
+fn print_gaps(name: &str, plan: &Plan, problem: &Problem) {
     let network = Network::new(problem).unwrap();
     let (best, seconds) = settled(&network);
     let how = "as the page's worker proves it";
     let under = (1.0 - best.bound.unwrap_or(0) as f64 / best.cost as f64) * 100.0;
     figure::print(&format!("routing bound of {name}"), under, "%", "3", how);
     print_settling(name, &network, seconds, "native");
+    print_price(name, plan, &best);
     for (budget, restarts) in [("live", Effort::LIVE.restarts), ("20 restarts", 20)] {
         let effort = Effort {
             polish: true,
@@ -77,6 +78,16 @@ fn print_gaps(name: &str, problem: &Problem) {
         let figure = format!("routing gap to a long run of {name}, {budget}");
         figure::print(&figure, gap, "%", "1", &how);
     }
+}
+
+/// How far the cost of ways, live and as the search settles them, is from what their finished bores take.
+fn print_price(name: &str, plan: &Plan, settled: &Answer) {
+    let settled = Design::taking(plan, Some(settled)).unwrap();
+    let differences = [Design::of(plan), settled].map(|design| design.totals.price.difference);
+    let worst = differences.into_iter().map(i64::abs).max().unwrap_or(0);
+    let figure = format!("re-price difference of {name}");
+    let how = "live and settled, the worse";
+    figure::print(&figure, worst as f64 / 1000.0, "min", "0", how);
 }
 
 /// The answer of the page's worker, and in how many seconds.

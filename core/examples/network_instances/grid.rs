@@ -60,10 +60,7 @@ impl Grid {
             }
             _ => {
                 let price = random.between(800, 3_200);
-                crossings.push(Crossing {
-                    price,
-                    capacity: self.capacity,
-                });
+                crossings.push(Crossing::poured(price, self.capacity));
                 Some(crossings.len() as u32 - 1)
             }
         };

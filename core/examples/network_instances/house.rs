@@ -35,10 +35,7 @@ pub struct House {
 const HEIGHTS: [u32; 3] = [400, 1_200, 2_300];
 
 /// A support holds whatever is laid on it.
-const SUPPORT: Crossing = Crossing {
-    price: 150,
-    capacity: 100_000_000,
-};
+const SUPPORT: Crossing = Crossing::poured(150, 100_000_000);
 
 /// Thousandths of a minute for a millimetre of cable, and what it costs more in a wall.
 const PER_METRE: [u32; 2] = [700, 900];
@@ -135,7 +132,7 @@ impl Builder {
                     to,
                     self.house.bay_mm,
                     1,
-                    Some(Crossing { price, capacity }),
+                    Some(Crossing::poured(price, capacity)),
                 );
             }
         }
@@ -168,10 +165,7 @@ impl Builder {
         } = self.house;
         let joist = match level == storeys {
             true => SUPPORT,
-            false => Crossing {
-                price: 1_700,
-                capacity,
-            },
+            false => Crossing::poured(1_700, capacity),
         };
         for x in 0..width {
             for y in 0..depth {
@@ -202,7 +196,13 @@ impl Builder {
                 _ => continue,
             };
             let strip = self.node(Place::Strip(over, x, y));
-            self.edge(node, strip, rise, 0, Some(Crossing { price, capacity }));
+            self.edge(
+                node,
+                strip,
+                rise,
+                0,
+                Some(Crossing::poured(price, capacity)),
+            );
         }
     }
 

@@ -4,7 +4,7 @@
 use borewright_core::file;
 use borewright_core::framing::Framing;
 use borewright_core::route::Routing;
-use borewright_core::route::network::{Edge, Problem};
+use borewright_core::route::network::{Crossing, Edge, Problem};
 
 /// How a house is thinned.
 #[derive(Clone, Copy)]
@@ -48,7 +48,7 @@ impl Thinned {
             .iter_mut()
             .filter(|c| c.capacity < supports)
         {
-            crossing.capacity = self.capacity;
+            *crossing = Crossing::poured(crossing.price, self.capacity);
         }
         self.keep_near(&mut problem);
         drop_dead_ends(&mut problem);
@@ -57,16 +57,12 @@ impl Thinned {
     }
 
     fn keep_near(self, problem: &mut Problem) {
-        let home = distances(problem, problem.sink);
+        let by_weight = |from| distances(problem, from, |edge| weight(problem, edge));
+        let home = by_weight(problem.sink);
         let cables: Vec<(u64, Vec<u64>)> = problem
             .cables
             .iter()
-            .map(|cable| {
-                (
-                    home[cable.source as usize],
-                    distances(problem, cable.source),
-                )
-            })
+            .map(|cable| (home[cable.source as usize], by_weight(cable.source)))
             .collect();
         let prices: Vec<u64> = problem
             .edges
@@ -97,8 +93,8 @@ fn weight(problem: &Problem, edge: &Edge) -> u64 {
     u64::from(edge.cost) + u64::from(bore) / 3
 }
 
-/// By repeated passes over all edges; a house is small.
-fn distances(problem: &Problem, from: u32) -> Vec<u64> {
+/// From a node to every other, by repeated passes over all edges; a house is small.
+pub fn distances(problem: &Problem, from: u32, weight: impl Fn(&Edge) -> u64) -> Vec<u64> {
     let mut distance = vec![u64::MAX; problem.nodes as usize];
     distance[from as usize] = 0;
     let mut changed = true;
@@ -106,7 +102,7 @@ fn distances(problem: &Problem, from: u32) -> Vec<u64> {
         changed = false;
         for edge in &problem.edges {
             for (a, b) in [(edge.u, edge.v), (edge.v, edge.u)] {
-                let reached = distance[a as usize].saturating_add(weight(problem, edge));
+                let reached = distance[a as usize].saturating_add(weight(edge));
                 if reached < distance[b as usize] {
                     distance[b as usize] = reached;
                     changed = true;

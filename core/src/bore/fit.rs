@@ -1,65 +1,20 @@
 //! One crossing's bores: the smallest bits that hold its bundle, split where one bit cannot or
 //! where several small bores are less work than one with steel.
 
-use std::collections::BTreeMap;
-
 use super::Bore;
-use super::limit::limit;
+use super::limit::work;
 use super::offer::{Offer, reason};
 use super::share;
-use super::steel::{members, nail_plates, wants_tie};
 use crate::framing::Framing;
-use crate::plan::{Cable, CableId, Plan};
-use crate::route::{Crossing, Ways};
-use crate::rules::RuleId;
-use crate::shape::packing::{self, Effort};
+use crate::plan::{CableId, Plan};
+use crate::route::network::{self, Deal, deals};
+use crate::route::{Bits, Crossing, Ways, Work, area_of};
 use crate::units::{Area, Size};
-
-/// The most bores a bundle is split into.
-const MOST_PARTS: usize = 24;
-
-/// How thick every cable of a plan is, and which bundles were found to go through which bores, so
-/// that neither is sought twice.
-pub(super) struct Bundles {
-    diameters: BTreeMap<CableId, Size>,
-    held: BTreeMap<(Vec<i64>, i64), bool>,
-}
-
-impl Bundles {
-    pub fn of(plan: &Plan) -> Self {
-        let thick = |cable: &Cable| (cable.id, plan.catalogue.diameter(cable.kind));
-        Self {
-            diameters: plan.cables().map(|(_, cable)| thick(cable)).collect(),
-            held: BTreeMap::new(),
-        }
-    }
-
-    /// A cable's diameter; zero for one that is not in the plan.
-    fn diameter(&self, cable: CableId) -> Size {
-        let known = self.diameters.get(&cable);
-        known.copied().unwrap_or(Size(0.0))
-    }
-
-    fn area(&self, bundle: &[CableId]) -> Area {
-        let areas = bundle.iter().map(|cable| self.diameter(*cable).circle());
-        areas.sum()
-    }
-
-    /// Whether cables of these diameters fit a round opening, both in millimetres.
-    fn fits(&mut self, diameters: &mut [f64], opening: f64) -> bool {
-        diameters.sort_by(f64::total_cmp);
-        let bundle = diameters.iter().map(|d| Size(*d).micrometres()).collect();
-        let key = (bundle, Size(opening).micrometres());
-        *self
-            .held
-            .entry(key)
-            .or_insert_with(|| packing::fits(diameters, opening, Effort::LIVE).unwrap_or(false))
-    }
-}
 
 /// A way to bore a crossing: bundles, each with its bit, and what it takes.
 struct Choice {
     parts: Vec<(Vec<CableId>, Size)>,
+    price: u32,
     offer: Offer,
 }
 
@@ -68,7 +23,7 @@ pub(super) fn bores(
     plan: &Plan,
     framing: &Framing,
     ways: &Ways,
-    bundles: &mut Bundles,
+    bits: &mut Bits,
     place: usize,
 ) -> Vec<Bore> {
     let Some(crossing) = ways.crossings.get(place) else {
@@ -77,104 +32,103 @@ pub(super) fn bores(
     if crossing.cables.is_empty() {
         return Vec::new();
     }
-    let allowed = limit(plan, framing, ways, crossing).largest;
-    let mut choices = choices(plan, bundles, crossing, allowed);
+    let work = work(plan, framing, ways, crossing);
+    let allowed = work.limit.largest;
+    let mut choices = choices(bits, crossing, &work);
     let within = !choices.is_empty();
     // A stable sort: of two that take as long, the one with fewer bores stands first.
-    choices.sort_by(|a, b| a.offer.minutes.total_cmp(&b.offer.minutes));
+    choices.sort_by_key(|choice| choice.price);
     let parts = match choices.first() {
         Some(best) => best.parts.clone(),
-        None => over_the_limit(plan, bundles, crossing),
+        None => over_the_limit(bits, crossing),
     };
-    let (dealt, bits): (Vec<_>, Vec<Size>) = parts.into_iter().unzip();
-    let shared = share::by_box(plan, ways, &dealt, |cable| bundles.diameter(cable));
+    let (dealt, sizes): (Vec<_>, Vec<Size>) = parts.into_iter().unzip();
+    let shared = share::by_box(plan, ways, &dealt, |cable| bits.diameter(cable));
     let offers: Vec<Offer> = choices.into_iter().map(|choice| choice.offer).collect();
     let reason = reason(plan, crossing, allowed, &offers);
-    let members = members(crossing);
+    let counted = work.tariff(bits).and_then(|tariff| tariff.kinds().last());
+    let price = |bit| match (within, counted) {
+        (false, Some(widest)) => widest.price,
+        _ => work.price(bit),
+    };
     let bore = |(part, (cables, bit)): (usize, (Vec<CableId>, Size))| Bore {
         number: 0,
         crossing: place,
         part,
         offset: crossing.offset,
         height: crossing.height,
-        members,
+        members: work.members,
         bit,
-        fill: bundles.area(&cables).0 / bit.circle().0,
+        fill: area(bits, &cables).0 / bit.circle().0,
         cables,
         largest: allowed,
-        nail_plates: nail_plates(plan, crossing, bit, members),
-        tie: wants_tie(plan, crossing, bit),
-        seal: crossing.is_sealed(plan),
+        nail_plates: work.nail_plates(bit),
+        tie: work.wants_tie(bit),
+        seal: work.is_sealed,
+        price: price(bit),
         within_rules: within,
         reason: reason.clone(),
     };
-    shared.into_iter().zip(bits).enumerate().map(bore).collect()
+    shared
+        .into_iter()
+        .zip(sizes)
+        .enumerate()
+        .map(bore)
+        .collect()
 }
 
-/// The fewest bores that hold the bundle, then one more at a time until none needs steel or the
-/// drilling alone takes longer than what was found.
-fn choices(
-    plan: &Plan,
-    bundles: &mut Bundles,
-    crossing: &Crossing,
-    allowed: Option<Size>,
-) -> Vec<Choice> {
-    let mut found: Vec<Choice> = Vec::new();
-    let order = thickest_first(bundles, &crossing.cables);
-    for count in 1..=MOST_PARTS.min(crossing.cables.len()) {
-        let drilling = drilling(plan, crossing, count);
-        if found.iter().any(|choice| choice.offer.minutes < drilling) {
-            break;
-        }
-        let Some(choice) = choice(plan, bundles, crossing, allowed, (&order, count)) else {
-            continue;
-        };
-        let bare = choice.offer.is_bare();
-        found.push(choice);
-        if bare {
-            break;
-        }
-    }
-    found
-}
-
-/// Minutes to drill and seal this many bores of a crossing.
-fn drilling(plan: &Plan, crossing: &Crossing, count: usize) -> f64 {
-    crossing.minutes(plan) * count as f64
+/// What the router paid for, deal by deal: bundles with the smallest bit that holds each.
+fn choices(bits: &mut Bits, crossing: &Crossing, work: &Work) -> Vec<Choice> {
+    let Some(tariff) = work.tariff(bits) else {
+        return Vec::new();
+    };
+    let order = thickest_first(bits, &crossing.cables);
+    let areas: Vec<u32> = order.iter().map(|c| area_of(bits.diameter(*c))).collect();
+    let runs = areas.chunk_by(|a, b| a == b);
+    let bundle: Vec<(u32, u32)> = runs.map(|run| (run[0], run.len() as u32)).collect();
+    let deals = deals(&tariff, &bundle);
+    let choice = |deal: &Deal| choice(bits, work, (&tariff, deal), &order);
+    deals.iter().filter_map(choice).collect()
 }
 
 fn choice(
-    plan: &Plan,
-    bundles: &mut Bundles,
-    crossing: &Crossing,
-    allowed: Option<Size>,
-    (order, count): (&[CableId], usize),
+    bits: &mut Bits,
+    work: &Work,
+    (tariff, deal): (&network::Crossing, &Deal),
+    order: &[CableId],
 ) -> Option<Choice> {
-    let sized = divide(order, count)
-        .into_iter()
-        .map(|bundle| Some((smallest(plan, bundles, &bundle, allowed)?, bundle)));
-    let parts: Vec<(Vec<CableId>, Size)> = sized
-        .map(|found| found.map(|(bit, bundle)| (bundle, bit)))
-        .collect::<Option<_>>()?;
-    let each = members(crossing);
-    let bits = || parts.iter().map(|(_, bit)| *bit);
-    let plates: u32 = bits()
-        .map(|bit| nail_plates(plan, crossing, bit, each))
-        .sum();
-    let ties = bits().filter(|bit| wants_tie(plan, crossing, *bit)).count() as u32;
-    let nailing = plan.rules.value(RuleId::NailPlateMinutes) * f64::from(plates + ties);
+    let kinds: Vec<u32> = tariff.kinds().map(|kind| kind.price).collect();
+    let dealt = divide(order, deal.kinds.len()).into_iter().zip(&deal.kinds);
+    let sized = dealt.map(|(bundle, kind)| {
+        let most = *kinds.get(*kind)?;
+        let bit = smallest(bits, &bundle, |bit| {
+            work.limit.largest.is_none_or(|limit| bit.within(limit)) && work.price(bit) <= most
+        })?;
+        Some((bundle, bit))
+    });
+    let parts: Vec<(Vec<CableId>, Size)> = sized.collect::<Option<_>>()?;
+    let chosen = || parts.iter().map(|(_, bit)| *bit);
+    let price = chosen().map(|bit| work.price(bit)).sum();
     let offer = Offer {
-        bits: bits().collect(),
-        nail_plates: plates,
-        ties,
-        minutes: drilling(plan, crossing, count) + nailing,
+        bits: chosen().collect(),
+        nail_plates: chosen().map(|bit| work.nail_plates(bit)).sum(),
+        ties: chosen().filter(|bit| work.wants_tie(*bit)).count() as u32,
+        minutes: f64::from(price) / 1000.0,
     };
-    Some(Choice { parts, offer })
+    Some(Choice {
+        parts,
+        price,
+        offer,
+    })
 }
 
-fn thickest_first(bundles: &Bundles, cables: &[CableId]) -> Vec<CableId> {
+fn area(bits: &Bits, bundle: &[CableId]) -> Area {
+    bundle.iter().map(|c| bits.diameter(*c).circle()).sum()
+}
+
+fn thickest_first(bits: &Bits, cables: &[CableId]) -> Vec<CableId> {
     let mut order: Vec<CableId> = cables.to_vec();
-    let thick = |cable: &CableId| bundles.diameter(*cable).0;
+    let thick = |cable: &CableId| bits.diameter(*cable).0;
     order.sort_by(|a, b| thick(b).total_cmp(&thick(a)).then(a.cmp(b)));
     order
 }
@@ -189,49 +143,19 @@ fn divide(order: &[CableId], count: usize) -> Vec<Vec<CableId>> {
     bundles
 }
 
-/// The smallest bit the crew owns that holds a bundle by fill and by packing, within the limit.
-fn smallest(
-    plan: &Plan,
-    bundles: &mut Bundles,
-    bundle: &[CableId],
-    allowed: Option<Size>,
-) -> Option<Size> {
-    let within = |bit: &&Size| allowed.is_none_or(|limit| bit.within(limit));
-    plan.catalogue
-        .bits
-        .iter()
-        .filter(within)
-        .find(|bit| holds(plan, bundles, bundle, **bit))
-        .copied()
-}
-
-/// Whether a bit holds a bundle: by fill, and by the tightest arrangement plus pulling room.
-fn holds(plan: &Plan, bundles: &mut Bundles, bundle: &[CableId], bit: Size) -> bool {
-    let full = bundles.area(bundle).0 / bit.circle().0;
-    if full > plan.rules.fill_limit(bundle.len()) + 1e-9 {
-        return false;
-    }
-    let diameters = bundle.iter().map(|cable| bundles.diameter(*cable).0);
-    let mut diameters: Vec<f64> = diameters.collect();
-    let room = bit.0 - plan.rules.value(RuleId::PullingRoom);
-    bundles.fits(&mut diameters, room)
+/// The smallest bit the crew owns, of those that may be taken, that holds a bundle by fill and by packing.
+fn smallest(bits: &mut Bits, bundle: &[CableId], may: impl Fn(Size) -> bool) -> Option<Size> {
+    let diameters: Vec<Size> = bundle.iter().map(|c| bits.diameter(*c)).collect();
+    let owned: Vec<Size> = bits.owned().to_vec();
+    let mut owned = owned.into_iter().filter(|bit| may(*bit));
+    owned.find(|bit| bits.holds(&diameters, *bit))
 }
 
 /// Where nothing lawful holds: one bore of the largest bit, which findings stop.
-fn over_the_limit(
-    plan: &Plan,
-    bundles: &mut Bundles,
-    crossing: &Crossing,
-) -> Vec<(Vec<CableId>, Size)> {
-    let fits = plan
-        .catalogue
-        .bits
-        .iter()
-        .find(|bit| holds(plan, bundles, &crossing.cables, **bit));
-    let bit = fits
-        .or_else(|| plan.catalogue.bits.last())
-        .copied()
-        .unwrap_or(Size(25.4));
+fn over_the_limit(bits: &mut Bits, crossing: &Crossing) -> Vec<(Vec<CableId>, Size)> {
+    let fits = smallest(bits, &crossing.cables, |_| true);
+    let largest = bits.owned().last().copied();
+    let bit = fits.or(largest).unwrap_or(Size(25.4));
     vec![(crossing.cables.clone(), bit)]
 }
 
@@ -287,7 +211,7 @@ mod tests {
             crossings: vec![crossing],
             ..Ways::default()
         };
-        bores(plan, &Framing::of(plan), &ways, &mut Bundles::of(plan), 0)
+        bores(plan, &Framing::of(plan), &ways, &mut Bits::of(plan), 0)
     }
 
     fn bits(cables: usize, lumber: Lumber, role: Role) -> Vec<String> {
@@ -325,15 +249,9 @@ mod tests {
     #[test]
     fn two_cables_in_a_half_inch_hole_are_over_the_fill_rule() {
         let (plan, crossing) = through_studs(2, Lumber::TwoByFour, Role::Partition);
-        let mut bundles = Bundles::of(&plan);
-        let full = bundles.area(&crossing.cables).0 / Size::inches(0.5).circle().0;
+        let full = area(&Bits::of(&plan), &crossing.cables).0 / Size::inches(0.5).circle().0;
         assert!(full > plan.rules.fill_limit(2) && full < 0.45);
-        assert!(!holds(
-            &plan,
-            &mut bundles,
-            &crossing.cables,
-            Size::inches(0.5)
-        ));
+        assert!(!Bits::of(&plan).holds(&[Size(6.0); 2], Size::inches(0.5)));
     }
 
     #[test]

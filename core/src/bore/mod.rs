@@ -17,13 +17,13 @@ mod place;
 mod printed;
 mod row;
 mod share;
-mod steel;
 mod whereabouts;
 
+pub use crate::route::Limit;
 pub use bearing::{Share, bearing_words, rules_of_rows, share};
 pub use corner::{Corner, Half, Lie};
 pub use joist::{from_joist, in_joists};
-pub use limit::{Limit, limit, rules_of};
+pub use limit::{limit, rules_of};
 pub use member::{member_name, what_name};
 pub use place::{Close, in_the_way, near_cuts, too_close};
 pub use printed::{SincePrinted, hole, rows, sum};
@@ -32,7 +32,7 @@ pub use whereabouts::{Across, Along, Face, Past, Whereabouts, Which, of_closet};
 
 use crate::framing::Framing;
 use crate::plan::{CableId, Plan};
-use crate::route::Ways;
+use crate::route::{Bits, Ways};
 use crate::units::Size;
 
 /// One hole to drill, through one crossing.
@@ -64,6 +64,9 @@ pub struct Bore {
     pub tie: bool,
     /// Whether it is sealed afterwards.
     pub seal: bool,
+    /// What drilling it takes, with its seal and steel, in thousandths of a minute of work; of one that is not
+    /// within the rules, what the widest lawful one takes.
+    pub price: u32,
     /// Whether fill, packing and the member's limit all hold; findings say what does not.
     pub within_rules: bool,
     /// Why the bundle was split, or why it was not although it needs steel, with what the other way
@@ -89,6 +92,7 @@ impl Bore {
             nail_plates: 0,
             tie: false,
             seal: false,
+            price: 0,
             within_rules: true,
             reason: String::new(),
         }
@@ -98,9 +102,9 @@ impl Bore {
 /// Every hole of a plan, numbered along walls so that a straight row shares one number.
 pub fn size(plan: &Plan, framing: &Framing, ways: &Ways) -> Vec<Bore> {
     let mut bores = Vec::new();
-    let mut bundles = fit::Bundles::of(plan);
+    let mut bits = Bits::of(plan);
     for place in 0..ways.crossings.len() {
-        bores.extend(fit::bores(plan, framing, ways, &mut bundles, place));
+        bores.extend(fit::bores(plan, framing, ways, &mut bits, place));
     }
     place::place(plan, framing, ways, &mut bores);
     number(plan, framing, ways, &mut bores);

@@ -75,6 +75,13 @@ fn digest(problem: &Problem) -> u32 {
     }
     for crossing in &problem.crossings {
         add(&[crossing.price.into(), crossing.capacity.into()]);
+        let wider = crossing
+            .wider
+            .map_or(u64::MAX, |_| crossing.kinds().count() as u64);
+        add(&[wider]);
+        for kind in crossing.kinds().skip(1) {
+            add(&[kind.price.into(), kind.capacity.into()]);
+        }
     }
     for cable in &problem.cables {
         add(&[cable.id, cable.source.into(), cable.area.into()]);

@@ -15,6 +15,7 @@ use crate::design::{Design, Effort};
 use crate::finding::Finding;
 use crate::plan::Plan;
 use crate::route::words;
+use crate::schedule::Price;
 
 /// Totals, drill list, cut list, ways, the record of the site and findings of a plan.
 pub fn report(plan: &Plan, design: &Design) -> Value {
@@ -73,6 +74,18 @@ fn totals(plan: &Plan, design: &Design) -> Value {
         "keystones": totals.keystones,
         "hours": (totals.hours * 100.0).round() / 100.0,
         "cost_thousandths": design.ways.cost,
+        "price_thousandths": price(&totals.price),
+    })
+}
+
+fn price(price: &Price) -> Value {
+    json!({
+        "cable": price.laid.cable,
+        "bores": price.bores,
+        "supports": price.laid.supports,
+        "beside_power": price.laid.beside_power,
+        "unheld": price.unheld,
+        "difference": price.difference,
     })
 }
 

@@ -3,7 +3,6 @@
 use super::graph::Node;
 use super::house::House;
 use super::port::Port;
-use super::price::{Prices, UNLIMITED};
 use super::way::{Member, MoveKind, Place3};
 use crate::framing::{OutsideHole, hang_near, hang_of};
 use crate::plan::{ClosetPlace, Drop, Entry, LevelId, Place, WallId};
@@ -72,7 +71,7 @@ impl House<'_> {
             MoveKind::InBay { wall, bay },
             length,
             None,
-            1.0,
+            false,
         );
         self.add_straight(place, bay, node, offset, height);
         Some(node)
@@ -96,7 +95,7 @@ impl House<'_> {
                 true => MoveKind::ThroughTopPlates { wall: id, level },
                 false => MoveKind::ThroughBottomPlates { wall: id, level },
             };
-            self.join((node, port), kind, length, Some(hole), 1.0);
+            self.join((node, port), kind, length, Some(hole), false);
         }
     }
 
@@ -131,22 +130,17 @@ impl House<'_> {
             true => Member::Soffit,
             false => Member::Sheathing,
         };
-        let hole = self.outside_hole(place, member, offset, height);
+        // The hole out through sheathing and siding, or through the soffit.
+        let crossing = self.wall_crossing(place, member, offset, height);
+        let hole = self.hole(crossing, false)?;
         self.join(
             (node, target),
             MoveKind::Outside { wall, soffit },
             length,
             Some(hole),
-            1.0,
+            false,
         );
         Some(node)
-    }
-
-    /// The hole out through sheathing and siding, or through the soffit.
-    fn outside_hole(&mut self, place: usize, member: Member, offset: f64, height: f64) -> usize {
-        let crossing = self.wall_crossing(place, member, offset, height);
-        let price = Prices::bore(self.plan, &crossing);
-        self.graph.share(Some(crossing), price, UNLIMITED)
     }
 
     /// A drop on the ceiling: straight down from the space above.
@@ -172,7 +166,7 @@ impl House<'_> {
             MoveKind::ThroughCeiling { level },
             length,
             None,
-            1.0,
+            false,
         );
     }
 

@@ -25,8 +25,7 @@ pub(super) struct Step {
 pub(super) struct Shared {
     /// The crossing it makes; `None` for supports, of which there are several times more: hence boxed.
     pub crossing: Option<Box<Crossing>>,
-    pub price: u32,
-    pub capacity: u32,
+    pub tariff: network::Crossing,
 }
 
 /// Places and moves of a house.
@@ -47,11 +46,10 @@ impl Graph {
         (self.places.len() - 1) as Node
     }
 
-    pub fn share(&mut self, crossing: Option<Crossing>, price: u32, capacity: u32) -> usize {
+    pub fn share(&mut self, crossing: Option<Crossing>, tariff: network::Crossing) -> usize {
         self.shared.push(Shared {
             crossing: crossing.map(Box::new),
-            price,
-            capacity,
+            tariff,
         });
         self.shared.len() - 1
     }
@@ -73,10 +71,6 @@ impl Graph {
     }
 
     pub fn crossings(&self) -> Vec<network::Crossing> {
-        let crossing = |shared: &Shared| network::Crossing {
-            price: shared.price,
-            capacity: shared.capacity,
-        };
-        self.shared.iter().map(crossing).collect()
+        self.shared.iter().map(|shared| shared.tariff).collect()
     }
 }

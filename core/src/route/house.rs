@@ -1,27 +1,25 @@
 //! A house as a graph: bays, lanes, corners and plates.
 
+use super::bits::Bits;
 use super::facing::Facing;
 use super::graph::{Graph, Node, Step};
 use super::lane::lane_height;
 use super::obstacle::Obstacles;
 use super::port::{Port, Ports};
-use super::price::{Prices, capacity};
+use super::price::Prices;
 use super::studs;
 use super::way::{Crossing, Member, MoveKind, Place3};
+use super::work::Work;
 use crate::framing::{BayKind, Framing, Joint, JointKind, LevelFraming, WallFraming, runs_through};
 use crate::plan::{Level, Plan, Wall, WallId};
 use crate::shape::Pos;
-use crate::units::Size;
-
-/// How much dearer cable is that runs along power, nearer than is noted: so much that it goes round by a
-/// wall or two. Common practice, no source.
-pub(super) const BESIDE_POWER: f64 = 2.0;
 
 /// The graph of a house while it is built.
 pub(super) struct House<'p> {
     pub plan: &'p Plan,
     pub framing: &'p Framing,
     pub prices: Prices,
+    bits: Bits,
     pub graph: Graph,
     /// Walls in an order that does not depend on the order of drawing.
     pub walls: Vec<HouseWall<'p>>,
@@ -81,6 +79,7 @@ impl<'p> House<'p> {
             plan,
             framing,
             prices: Prices::of(&plan.rules),
+            bits: Bits::of(plan),
             graph: Graph::default(),
             walls: Vec::new(),
             ports: vec![Ports::default(); framing.spaces.len()],
@@ -193,12 +192,12 @@ impl<'p> House<'p> {
         let (from, to) = (framing.bays[a].middle(), framing.bays[b].middle());
         let uprights = studs.iter().map(|stud| &framing.studs[*stud]);
         let offset = uprights.map(|stud| stud.from).fold(f64::INFINITY, f64::min);
-        let limit = studs::limit(&self.plan.rules, wall.wall, framing, &studs);
+        let doubled = studs::count_as_doubled(&self.plan.rules, wall.wall, framing, &studs);
         let crossing = self.wall_crossing(place, Member::Studs(studs), offset, height);
-        let factor = self.power_factor(place, (from, to), height);
-        if let Some(hole) = self.stud_hole(limit, crossing) {
+        let beside = self.is_beside_power(place, (from, to), height);
+        if let Some(hole) = self.hole(crossing, doubled) {
             let kind = MoveKind::AlongWall { wall: id };
-            self.join(ends, kind, to - from, Some(hole), factor);
+            self.join(ends, kind, to - from, Some(hole), beside);
         }
     }
 
@@ -212,14 +211,13 @@ impl<'p> House<'p> {
             && obstacles.power_beside(wall.wall.id, from, to, height) < 2
     }
 
-    /// How much dearer cable is along a stretch of a lane that power runs along.
-    fn power_factor(&self, place: usize, (from, to): (f64, f64), height: f64) -> f64 {
+    /// Whether power runs along a stretch of a lane.
+    fn is_beside_power(&self, place: usize, (from, to): (f64, f64), height: f64) -> bool {
         let wall = &self.walls[place];
         let obstacles = &self.obstacles[wall.level];
         let id = wall.wall.id;
-        let beside = obstacles.power_beside(id, from, to, height) > 0
-            || obstacles.power_along_lane(id, from, to, height) > 0.0;
-        if beside { BESIDE_POWER } else { 1.0 }
+        obstacles.power_beside(id, from, to, height) > 0
+            || obstacles.power_along_lane(id, from, to, height) > 0.0
     }
 
     pub fn wall_crossing(
@@ -242,11 +240,12 @@ impl<'p> House<'p> {
         }
     }
 
-    /// A hole in studs or in a corner within their limit; `None` where no bit is within it.
-    fn stud_hole(&mut self, limit: Size, crossing: Crossing) -> Option<usize> {
-        let (_, area) = capacity(&self.plan.rules, &self.plan.catalogue.bits, limit)?;
-        let price = Prices::bore(self.plan, &crossing);
-        Some(self.graph.share(Some(crossing), price, area))
+    /// The hole of a crossing, whose studs count as doubled or not; `None` where no bit is within the limit
+    /// of its member.
+    pub fn hole(&mut self, crossing: Crossing, doubled: bool) -> Option<usize> {
+        let work = Work::of(self.plan, self.framing, &crossing, doubled);
+        let tariff = work.tariff(&mut self.bits)?;
+        Some(self.graph.share(Some(crossing), tariff))
     }
 
     pub fn join(
@@ -255,10 +254,13 @@ impl<'p> House<'p> {
         kind: MoveKind,
         length: f64,
         hole: Option<usize>,
-        factor: f64,
+        beside_power: bool,
     ) {
         let length = steady(length);
-        let cost = (f64::from(self.prices.cable(length)) * factor).round() as u32;
+        let cost = match beside_power {
+            true => self.prices.cable_beside_power(length),
+            false => self.prices.cable(length),
+        };
         self.graph.step(Step {
             from,
             to,
@@ -322,7 +324,7 @@ impl<'p> House<'p> {
             Member::BottomPlates(count)
         };
         let crossing = self.wall_crossing(place, member, middle, end);
-        let hole = self.plate_hole(place, crossing)?;
+        let hole = self.hole(crossing, false)?;
         let z = self.framing.spaces[space].z;
         let length = (z - level.floor - hub.height).abs();
         let kind = match up {
@@ -336,7 +338,7 @@ impl<'p> House<'p> {
             },
         };
         let node = self.port(space, at, z);
-        self.join((hub.node, node), kind, length, Some(hole), 1.0);
+        self.join((hub.node, node), kind, length, Some(hole), false);
         Some((node, hole))
     }
 
@@ -348,18 +350,6 @@ impl<'p> House<'p> {
         let node = self.graph.place(Place3 { at, z });
         self.ports[space].push(Port { node, at });
         node
-    }
-
-    fn plate_hole(&mut self, place: usize, crossing: Crossing) -> Option<usize> {
-        let (rules, bits) = (&self.plan.rules, &self.plan.catalogue.bits);
-        let width = self.walls[place].wall.width();
-        let without_tie = capacity(rules, bits, rules.plate_limit(width));
-        let (bit, area) = without_tie.or_else(|| capacity(rules, bits, Size(width.0 / 2.0)))?;
-        let set_back = rules.value(crate::rules::RuleId::SetBack);
-        let bare = (width.0 - bit.0) / 2.0 < set_back - Size::TOLERANCE;
-        let steel = if bare { 2 * self.prices.nail_plate } else { 0 };
-        let price = Prices::bore(self.plan, &crossing).saturating_add(steel);
-        Some(self.graph.share(Some(crossing), price, area))
     }
 
     /// Bores round corners, into tees and across splices.
@@ -440,15 +430,14 @@ impl<'p> House<'p> {
         };
         let ids = (a.wall.id, b.wall.id);
         let crossing = self.wall_crossing(place, member, joint.at, hub.height);
-        let limit = studs::corner_limit(&self.plan.rules, a.wall, b.wall);
-        let Some(hole) = self.stud_hole(limit, crossing) else {
+        let Some(hole) = self.hole(crossing, false) else {
             return;
         };
         let kind = MoveKind::IntoWall {
             from: ids.0,
             to: ids.1,
         };
-        self.join((hub.node, far.node), kind, length, Some(hole), 1.0);
+        self.join((hub.node, far.node), kind, length, Some(hole), false);
     }
 }
 

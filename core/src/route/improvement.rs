@@ -121,10 +121,7 @@ mod tests {
             area: 10,
             max_length_mm: 90_000,
         };
-        let bore = Crossing {
-            price: 2_000,
-            capacity: 20,
-        };
+        let bore = Crossing::poured(2_000, 20);
         Problem {
             nodes: 4,
             sink: 3,

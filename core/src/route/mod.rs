@@ -9,12 +9,14 @@
 //! Nothing here decides a bit or judges a member: that is for the bores.
 
 mod again;
+mod bits;
 mod ends;
 mod facing;
 mod graph;
 mod house;
 mod improvement;
 mod lane;
+mod limit;
 pub mod network;
 mod obstacle;
 mod overhead;
@@ -31,11 +33,14 @@ mod why;
 mod words;
 mod work;
 
+pub use bits::{Bits, area_of};
 pub use improvement::Improvement;
+pub use limit::Limit;
 pub use power::{Beside, StoppedLane, beside_power, stopped_lane};
-pub use way::{Crossing, Member, Move, MoveKind, NoWay, Place3, Way, Ways};
+pub use way::{Crossing, Laid, Member, Move, MoveKind, NoWay, Place3, Way, Ways};
 pub use why::why;
 pub use words::{trouble_words, words};
+pub use work::Work;
 
 use std::collections::BTreeMap;
 
@@ -43,9 +48,10 @@ use crate::framing::Framing;
 use crate::plan::{Cable, CableId, Drop, DropId, Entry, Plan};
 use crate::rules::RuleId;
 use crate::units::Mm;
-use graph::Graph;
+use graph::{Graph, Step};
 use house::House;
 use network::{Answer, Effort, Network, Problem};
+use price::Prices;
 
 /// Restarts where most ways of a plan that has changed are lost: half of those of an edit.
 const RESTARTS: u32 = 4;
@@ -160,9 +166,8 @@ impl<'p> Routing<'p> {
         for (drop, source) in self.plan.drops.iter().zip(&self.graph.sources) {
             let Some(source) = *source else { continue };
             for cable in &drop.cables {
-                let area = self.plan.catalogue.diameter(cable.kind).circle().0 * 100.0;
+                let area = area_of(self.plan.catalogue.diameter(cable.kind));
                 let id = u64::from(cable.id.0);
-                let area = area.round().max(1.0) as u32;
                 cables.push(network::Cable {
                     id,
                     source,
@@ -201,6 +206,7 @@ impl<'p> Routing<'p> {
             unheld: self.unheld(),
             ..Ways::default()
         };
+        let prices = Prices::of(&self.plan.rules);
         let mut known = BTreeMap::new();
         let mut trunk: Vec<usize> = Vec::new();
         // By identity, so that the crossings come in an order that drawing does not decide.
@@ -233,6 +239,9 @@ impl<'p> Routing<'p> {
                 if crossing.is_none() && step.hole.is_some() {
                     trunk.push(*edge as usize);
                 }
+                let plain = prices.cable(step.length);
+                told.laid.cable += u64::from(plain);
+                told.laid.beside_power += u64::from(step.cost - plain.min(step.cost));
                 way.moves.push(Move {
                     kind: step.kind,
                     from: self.graph.places[from as usize],
@@ -246,19 +255,24 @@ impl<'p> Routing<'p> {
         }
         ways.sort_by_key(|(drawn, _)| *drawn);
         told.ways = ways.into_iter().map(|(_, way)| way).collect();
-        told.supported = self.length_of(&trunk);
+        (told.supported, told.laid.supports) = self.supported(&trunk);
         told
     }
 
-    /// The length of steps together, each counted once.
-    fn length_of(&self, steps: &[usize]) -> Mm {
+    /// The length of steps together, each counted once, and what their supports cost.
+    fn supported(&self, steps: &[usize]) -> (Mm, u64) {
         let mut is_new = vec![true; self.graph.steps.len()];
         let once = steps
             .iter()
             .filter(|step| std::mem::take(&mut is_new[**step]));
-        let mut lengths: Vec<f64> = once.map(|step| self.graph.steps[*step].length).collect();
+        let once: Vec<&Step> = once.map(|step| &self.graph.steps[*step]).collect();
+        let holes = once
+            .iter()
+            .filter_map(|step| self.graph.shared.get(step.hole?));
+        let price = holes.map(|shared| u64::from(shared.tariff.price)).sum();
+        let mut lengths: Vec<f64> = once.iter().map(|step| step.length).collect();
         lengths.sort_by(f64::total_cmp);
-        Mm::rounded(lengths.iter().sum())
+        (Mm::rounded(lengths.iter().sum()), price)
     }
 
     /// Notes a cable at the crossing of a step, if the step goes through wood.

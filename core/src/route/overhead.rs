@@ -1,9 +1,10 @@
 //! Spaces as graphs: along strips, across joists, and from port to port.
 
 use super::graph::Node;
-use super::house::{BESIDE_POWER, House, steady};
+use super::house::{House, steady};
+use super::network;
 use super::port::Port;
-use super::price::{Prices, UNLIMITED, capacity};
+use super::price::UNLIMITED;
 use super::way::{Crossing, Member, MoveKind, Place3};
 use crate::framing::{Space, SpaceKind, Strip};
 use crate::plan::JoistKind;
@@ -126,11 +127,11 @@ impl House<'_> {
                 let along = grid.first + course as f64 * grid.course;
                 let at = space.at(along, space.strips[strip].from);
                 let places = [from, to].map(|node| self.graph.places[node as usize].at);
-                let Some(factor) = self.beside_power(index, places[0], places[1]) else {
+                let Some(beside) = self.beside_power(index, places[0], places[1]) else {
                     continue;
                 };
                 if let Some(hole) = self.joist_hole(index, along, at) {
-                    self.join((from, to), kind, apart, Some(hole), factor);
+                    self.join((from, to), kind, apart, Some(hole), beside);
                 }
             }
         }
@@ -140,23 +141,24 @@ impl House<'_> {
     /// where power runs along nearer than stops it.
     fn run(&mut self, space: usize, ends: (Node, Node), kind: MoveKind, length: f64) {
         let places = [ends.0, ends.1].map(|node| self.graph.places[node as usize].at);
-        let Some(factor) = self.beside_power(space, places[0], places[1]) else {
+        let Some(beside) = self.beside_power(space, places[0], places[1]) else {
             return;
         };
         let support = self.prices.supports(steady(length));
-        let hole = (support > 0).then(|| self.graph.share(None, support, UNLIMITED));
-        self.join(ends, kind, length, hole, factor);
+        let support = network::Crossing::poured(support, UNLIMITED);
+        let hole = (support.price > 0).then(|| self.graph.share(None, support));
+        self.join(ends, kind, length, hole, beside);
     }
 
-    /// How much dearer cable is beside power over the level whose ceiling a space lies on; `None` where
-    /// that stops it.
-    fn beside_power(&self, space: usize, from: Pos, to: Pos) -> Option<f64> {
+    /// Whether cable lies beside power over the level whose ceiling a space lies on; `None` where that
+    /// stops it.
+    fn beside_power(&self, space: usize, from: Pos, to: Pos) -> Option<bool> {
         let over = self.framing.levels.iter().zip(&self.obstacles);
         let over = over.filter(|(level, _)| level.above == Some(space));
         let mut beside = over.filter_map(|(_, obstacles)| obstacles.power_along(from, to));
         match beside.next() {
-            Some(power) => (power.near < 2).then_some(BESIDE_POWER),
-            None => Some(1.0),
+            Some(power) => (power.near < 2).then_some(true),
+            None => Some(false),
         }
     }
 
@@ -166,14 +168,11 @@ impl House<'_> {
             SpaceKind::Floor(kind) | SpaceKind::Crawl(kind) => kind,
             SpaceKind::AtticJoists | SpaceKind::AtticTrusses => return None,
         };
-        let depth = crate::units::Size(space.depth);
-        let (rules, bits) = (&self.plan.rules, &self.plan.catalogue.bits);
-        let (member, limit) = match kind {
-            JoistKind::Sawn => (Member::Joist { space: index }, rules.joist_limit(depth)),
-            JoistKind::IJoist => (Member::Web { space: index }, depth),
+        let member = match kind {
+            JoistKind::Sawn => Member::Joist { space: index },
+            JoistKind::IJoist => Member::Web { space: index },
             JoistKind::OpenWeb => return None,
         };
-        let (_, area) = capacity(rules, bits, limit)?;
         let level = self.worked_from(index)?;
         let (_, framing) = self.level(level);
         let height = space.z - framing.floor;
@@ -187,8 +186,7 @@ impl House<'_> {
             at,
             cables: Vec::new(),
         };
-        let price = Prices::bore(self.plan, &crossing);
-        Some(self.graph.share(Some(crossing), price, area))
+        self.hole(crossing, false)
     }
 
     /// The level a space is worked from: the one under it, or the one over a crawl space.

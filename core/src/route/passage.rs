@@ -151,7 +151,7 @@ impl House<'_> {
         let node = self.graph.place(Place3 { at, z });
         if !is_closed {
             let kind = MoveKind::InBay { wall: id, bay };
-            self.join((hub.node, node), kind, length, None, 1.0);
+            self.join((hub.node, node), kind, length, None, false);
         }
         self.shelves.push((hub.node, node));
         node

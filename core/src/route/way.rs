@@ -24,10 +24,23 @@ pub struct Ways {
     pub cost: u64,
     /// No plan of ways can cost less than this; `None` until it has been worked out.
     pub bound: Option<u64>,
+    /// What of the cost is not bores.
+    pub laid: Laid,
     /// Pins of cables that nothing near could hold, so that they were left out.
     pub unheld: Vec<Pin>,
     /// Metres of trunk that want supports: stretches outside walls, each counted once.
     pub supported: Mm,
+}
+
+/// What ways cost apart from bores, in thousandths of a minute of work.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Laid {
+    /// Cable, pulled and paid.
+    pub cable: u64,
+    /// What cable beside power counts on top, so that ways keep off. Nobody works or pays for it.
+    pub beside_power: u64,
+    /// Supports, by the length that wants them.
+    pub supports: u64,
 }
 
 impl Ways {

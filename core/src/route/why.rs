@@ -3,7 +3,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::network::{Network, Problem, cheapest};
+use super::network::{Loads, Network, Problem, cheapest};
 use super::way::{MoveKind, Ways};
 use super::{Routing, UNIT};
 use crate::framing::Framing;
@@ -38,13 +38,15 @@ pub fn why(plan: &Plan, framing: &Framing, ways: &Ways, cable: CableId) -> Optio
     let network = Network::new(problem).ok()?;
     let paths = routing.paths_again(&network, ways);
     let place = routing.routed.iter().position(|(id, _)| *id == cable)?;
+    let loads = Loads::of(&problem.cables);
     let own = paths.get(place).filter(|path| !path.is_empty())?;
     let choice = Choice {
         routing: &routing,
         problem,
         network: &network,
         place,
-        others: others(problem, &paths, place),
+        others: others(problem, &loads, &paths, place),
+        loads,
     };
     let is_pinned = |pin: &Pin| matches!(pin, Pin::Cable { cable: on, .. } if *on == cable);
     let pinned = match plan.pins.iter().any(is_pinned) {
@@ -54,22 +56,22 @@ pub fn why(plan: &Plan, framing: &Framing, ways: &Ways, cable: CableId) -> Optio
     Some(format!("{pinned}{}", choice.told(own)))
 }
 
-/// The area of all other cables through each crossing.
-fn others(problem: &Problem, paths: &[Vec<u32>], place: usize) -> Vec<u64> {
-    let mut areas = vec![0; problem.crossings.len()];
+/// The load of all other cables through each crossing.
+fn others(problem: &Problem, loads: &Loads, paths: &[Vec<u32>], place: usize) -> Vec<u64> {
+    let mut through = vec![0; problem.crossings.len()];
     for (cable, path) in paths
         .iter()
         .enumerate()
         .filter(|(cable, _)| *cable != place)
     {
-        for crossing in path
+        let met = path
             .iter()
-            .filter_map(|edge| problem.edges[*edge as usize].crossing)
-        {
-            areas[crossing as usize] += u64::from(problem.cables[cable].area);
+            .filter_map(|edge| problem.edges[*edge as usize].crossing);
+        for crossing in met.collect::<BTreeSet<u32>>() {
+            through[crossing as usize] += loads.unit(problem.cables[cable].area);
         }
     }
-    areas
+    through
 }
 
 /// One cable's choice, all others staying where they are.
@@ -78,6 +80,7 @@ struct Choice<'r> {
     problem: &'r Problem,
     network: &'r Network,
     place: usize,
+    loads: Loads,
     others: Vec<u64>,
 }
 
@@ -156,10 +159,12 @@ impl Choice<'_> {
     /// What this cable adds to a crossing.
     fn holes(&self, crossing: u32) -> u64 {
         let others = self.others[crossing as usize];
-        let both = others + u64::from(self.problem.cables[self.place].area);
-        let crossing = self.problem.crossings[crossing as usize];
-        let capacity = u64::from(crossing.capacity.max(1));
-        (both.div_ceil(capacity) - others.div_ceil(capacity)) * u64::from(crossing.price)
+        let both = others + self.loads.unit(self.problem.cables[self.place].area);
+        let price = |load| {
+            self.loads
+                .price(&self.problem.crossings[crossing as usize], load)
+        };
+        price(both).saturating_sub(price(others))
     }
 
     /// What a way costs this cable; a hole it passes twice is drilled once.

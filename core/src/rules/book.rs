@@ -103,6 +103,8 @@ rules! {
     BoreMinutes,
     /// Minutes to bore a corner or tee of several studs.
     CornerMinutes,
+    /// Minutes to look up in its maker's chart where an I-joist may be bored.
+    ChartMinutes,
     /// Minutes to bore plates from below.
     PlateMinutes,
     /// Minutes to bore out through a sheathed outside wall.
@@ -125,6 +127,8 @@ rules! {
     CablePrice,
     /// Price of an hour, money.
     HourPrice,
+    /// What cable counts, of its work and price, where it runs along power nearer than is noted, per cent.
+    BesidePower,
     /// How far a measured cable may be off its planned length, per cent of it.
     MeasuredShare,
     /// ... or by this, whichever is more, millimetres.

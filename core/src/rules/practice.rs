@@ -165,10 +165,11 @@ fn measured(id: RuleId) -> Option<(f64, Unit, &'static str)> {
 }
 
 fn work(id: RuleId) -> (f64, Unit, &'static str) {
-    use Unit::{Minute, Money};
+    use Unit::{Minute, Money, Percent};
     match id {
         RuleId::BoreMinutes => (1.5, Minute, "to bore a stud or joist"),
         RuleId::CornerMinutes => (4.0, Minute, "to bore a corner or tee"),
+        RuleId::ChartMinutes => (1.5, Minute, "to look a bore up in the maker's chart"),
         RuleId::PlateMinutes => (3.0, Minute, "to bore plates"),
         RuleId::OutsideMinutes => (6.0, Minute, "to bore out through an outside wall"),
         RuleId::SealMinutes => (2.0, Minute, "to seal a bore"),
@@ -178,6 +179,11 @@ fn work(id: RuleId) -> (f64, Unit, &'static str) {
         RuleId::BoxMinutes => (5.0, Minute, "to set a box or bracket"),
         RuleId::LabelMinutes => (1.0, Minute, "to label and tuck a cable end"),
         RuleId::TerminateMinutes => (10.0, Minute, "to terminate and test a cable"),
+        RuleId::BesidePower => (
+            200.0,
+            Percent,
+            "what cable counts where it runs along power",
+        ),
         RuleId::CablePrice => (0.6, Money, "for a metre of cable"),
         _ => (60.0, Money, "for an hour"),
     }

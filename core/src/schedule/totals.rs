@@ -1,6 +1,6 @@
 //! The tally: every count of the job, always true.
 
-use super::CutList;
+use super::{CutList, Price};
 use crate::bore::Bore;
 use crate::plan::{BoxKind, CableKindId, Plan};
 use crate::route::Ways;
@@ -40,6 +40,8 @@ pub struct Totals {
     pub keystones: u32,
     /// Hours of work.
     pub hours: f64,
+    /// What the finished bores cost, beside what the ways were sought by.
+    pub price: Price,
 }
 
 /// The total of one kind of cable.
@@ -64,11 +66,12 @@ impl Totals {
             cable: cable_totals(plan, cuts),
             reels: cuts.reels.iter().filter(|reel| !reel.part).count() as u32,
             supports: supports(plan, ways),
+            price: Price::of(ways, bores),
             ..Self::default()
         };
         totals.count_bores(bores);
         totals.count_boxes(plan);
-        totals.hours = minutes(plan, ways, bores, &totals) / 60.0;
+        totals.hours = minutes(plan, ways, &totals) / 60.0;
         totals
     }
 
@@ -139,20 +142,14 @@ fn supports(plan: &Plan, ways: &Ways) -> u32 {
     (ways.supported.f64() / spacing).ceil() as u32
 }
 
-fn minutes(plan: &Plan, ways: &Ways, bores: &[Bore], totals: &Totals) -> f64 {
+fn minutes(plan: &Plan, ways: &Ways, totals: &Totals) -> f64 {
     let rate = |rule| plan.rules.value(rule);
-    let drilling: f64 = bores
-        .iter()
-        .map(|bore| ways.crossings[bore.crossing].drill_minutes(plan))
-        .sum();
     // Whole millimetres, so that the order of the cables does not show in the last digit.
     let millimetres: i64 = ways.ways.iter().map(|way| i64::from(way.length.0)).sum();
     let metres = millimetres as f64 / 1000.0;
     let boxes: u32 = totals.brackets.iter().sum();
-    drilling
+    totals.price.bores as f64 / 1000.0
         + metres * rate(RuleId::PullMinutes)
-        + f64::from(totals.seals) * rate(RuleId::SealMinutes)
-        + f64::from(totals.nail_plates + totals.ties) * rate(RuleId::NailPlateMinutes)
         + f64::from(totals.supports) * rate(RuleId::SupportMinutes)
         + f64::from(boxes) * rate(RuleId::BoxMinutes)
         + f64::from(totals.cables)

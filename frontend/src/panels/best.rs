@@ -79,9 +79,16 @@ fn bar(filled: f64) -> Html {
 /// One sentence on how it stands.
 pub fn sentence(desk: &Desk) -> String {
     match (desk.session.design.ways.gap(), desk.improving) {
-        (Some(gap), _) => format!(
-            "Of the ways this model knows, no other set costs over {gap:.1} % less than this one, counted in work and cable."
-        ),
+        (Some(gap), _) => {
+            let told = desk.session.design.totals.price.words();
+            let claim = format!(
+                "Of the ways this model knows, no other set costs over {gap:.1} % less than this one, counted in work and cable."
+            );
+            std::iter::once(claim)
+                .chain(told)
+                .collect::<Vec<_>>()
+                .join(" ")
+        }
         (None, Improving::Begun(done)) => format!(
             "Better ways are being looked for in the background, {done} % done. What is shown is good for now; sheets wait for the best."
         ),

@@ -5,12 +5,13 @@
 //! any others. With `C` the largest capacity counted, that is at least `(1 - C / A) * A / c`, so a
 //! bundle of `n` cables pays at least `(1 - C / A) * n` times what one cable of the least area `a`
 //! pays at `cost + price * a / c` for every edge (`cost` alone where edges share a crossing), and `C / A * n` times the cost alone. Both are
-//! distances that never change, so their sum is a bound for the way still ahead.
+//! distances that never change, so their sum is a bound for the way still ahead. Where cables are dealt
+//! over bores of several kinds, `price` and `c` are those of the kind that costs least by its area.
 
 use std::sync::OnceLock;
 
 use super::graph::{Arc, Network};
-use super::problem::Crossing;
+use super::problem::{Bore, Crossing};
 use super::shortest::{self, Field};
 use super::state::Bundle;
 
@@ -27,7 +28,7 @@ pub(super) struct Amortised<'n> {
 impl<'n> Amortised<'n> {
     pub fn new(network: &'n Network) -> Self {
         let total: u32 = network.cables.iter().map(|cable| cable.area).sum();
-        let capacities = network.crossings.iter().map(|c| c.capacity);
+        let capacities = network.crossings.iter().map(|c| c.leanest().capacity);
         Self {
             network,
             most: capacities.filter(|capacity| *capacity < total / 2).max(),
@@ -42,9 +43,9 @@ impl<'n> Amortised<'n> {
         let least = areas.min().unwrap_or(0);
         let price = |_: usize, arc: &Arc| {
             let crossing = network.crossings.get(arc.crossing as usize);
-            let counts =
-                |c: &&Crossing| c.capacity <= most && !network.shared[arc.crossing as usize];
-            let share = crossing.filter(counts).map_or(0, |c| {
+            let leanest = crossing.map(Crossing::leanest);
+            let counts = |c: &Bore| c.capacity <= most && !network.shared[arc.crossing as usize];
+            let share = leanest.filter(counts).map_or(0, |c| {
                 u64::from(c.price) * u64::from(least) / u64::from(c.capacity)
             });
             u64::from(arc.cost) + share
@@ -103,7 +104,8 @@ mod tests {
         let mut told = 0;
         for count in 1..10u32 {
             let area = count * (2_000 + random.below(2_000) as u32);
-            let bundle = Bundle { count, area };
+            let load = 0;
+            let bundle = Bundle { count, area, load };
             let paid = shortest::field(&network, network.sink, |_, arc| state.price(arc, bundle));
             let ahead = amortised.ahead(bundle);
             for node in 0..network.nodes as usize {

@@ -8,6 +8,7 @@ use std::fmt;
 use super::graph::Network;
 use super::problem::{Edge, Problem};
 use super::router::Reach;
+use super::tariff::Loads;
 use serde::{Deserialize, Serialize};
 
 /// A way for every cable, in the caller's order, and what they cost together.
@@ -187,17 +188,18 @@ fn linear_cost(problem: &Problem, ways: &[Way]) -> u64 {
 
 /// A cable that passes a crossing more than once is held by it once.
 fn bore_cost(problem: &Problem, ways: &[Way]) -> u64 {
-    let mut area = vec![0u64; problem.crossings.len()];
+    let all = Loads::of(&problem.cables);
+    let mut loads = vec![0u64; problem.crossings.len()];
     for (cable, way) in problem.cables.iter().zip(ways) {
         let crossing = |edge: &u32| problem.edges[*edge as usize].crossing;
         let mut met: Vec<u32> = way.edges().iter().filter_map(crossing).collect();
         met.sort_unstable();
         met.dedup();
-        met.iter()
-            .for_each(|j| area[*j as usize] += u64::from(cable.area));
+        let unit = all.unit(cable.area);
+        met.iter().for_each(|j| loads[*j as usize] += unit);
     }
-    let bores = area.iter().zip(&problem.crossings);
+    let bores = problem.crossings.iter().zip(loads);
     bores
-        .map(|(area, c)| area.div_ceil(u64::from(c.capacity)) * u64::from(c.price))
+        .map(|(crossing, load)| all.price(crossing, load))
         .sum()
 }

@@ -15,6 +15,11 @@
 //!   `group`). The group pays `m` times its own cheapest way, by tolls alone, and its amount counts
 //!   `min(r, m)` times against `p`. This is what sees that seven cables in bores for six need two.
 //!
+//! Where bores come in kinds, `p` is the price of the cheapest and an area pays the same at all of them: what
+//! a full bore of any kind pays by the area, with the amounts, stays within that kind's own price. Dealing
+//! cables over bores costs no less than pouring their areas. A kind that several of the first outdo needs no
+//! looking at: what keeps to their price keeps to its.
+//!
 //! Any mixture holds as long as all of it together stays within `p`, since `b` is at least each of
 //! the three. (The residual capacity inequality, which counts the bore that a crowd leaves half empty,
 //! would be a fourth. It parts those of the crowd from the others in the rule of the two ways below,
@@ -213,7 +218,9 @@ fn set_numbers(payers: &[Payer]) -> Vec<u32> {
 fn group_weights(network: &Network, group: &Group) -> Weights {
     let weight = |j: u32| {
         let edges = network.arcs_through(j).len() as u64 / 2;
-        let passes = group.passes(network.crossings[j as usize].capacity);
+        let kinds = network.crossings[j as usize].worthwhile();
+        let widest = kinds.map(|kind| kind.capacity).max().unwrap_or(0);
+        let passes = group.passes(widest);
         let weight = (passes * edges * WHOLE).div_ceil(most_uses(network, j));
         u32::try_from(weight).unwrap_or(u32::MAX)
     };
@@ -475,10 +482,7 @@ mod tests {
             ..Problem::default()
         };
         let mut join = |u, v, cost, length_mm, price| {
-            problem.crossings.push(Crossing {
-                price,
-                capacity: 20_000,
-            });
+            problem.crossings.push(Crossing::poured(price, 20_000));
             let crossing = Some(problem.crossings.len() as u32 - 1);
             problem.edges.push(Edge {
                 u,

@@ -25,7 +25,7 @@ impl Effort {
     /// Local search and a few restarts; for every edit.
     pub const LIVE: Self = Self {
         polish: true,
-        restarts: 8,
+        restarts: 4,
     };
     /// A few milliseconds on a graph of 150 nodes; for a plan at rest.
     pub const CAREFUL: Self = Self {
@@ -35,7 +35,7 @@ impl Effort {
     /// For a worker in the background.
     pub const LONG: Self = Self {
         polish: true,
-        restarts: 2_000,
+        restarts: 1_600,
     };
 }
 

@@ -26,7 +26,7 @@ pub(super) fn optimum(problem: &Problem) -> u64 {
             ways
         })
         .collect();
-    let mut loads = vec![0; network.crossings.len()];
+    let mut loads = vec![0u64; network.crossings.len()];
     cheapest(&network, &ways, &mut loads, 0)
 }
 
@@ -53,9 +53,9 @@ fn collect(
 }
 
 /// The least that the cables from this one on cost on top of those before them.
-fn cheapest(network: &Network, ways: &[Vec<Vec<u32>>], loads: &mut [u32], cable: usize) -> u64 {
+fn cheapest(network: &Network, ways: &[Vec<Vec<u32>>], loads: &mut [u64], cable: usize) -> u64 {
     let Some(own) = ways.get(cable) else { return 0 };
-    let area = network.cables[cable].area;
+    let unit = network.loads.unit(network.cables[cable].area);
     let mut best = u64::MAX;
     for way in own {
         let mut paid = 0;
@@ -66,15 +66,15 @@ fn cheapest(network: &Network, ways: &[Vec<Vec<u32>>], loads: &mut [u32], cable:
                     arc.crossing as usize,
                     network.crossings[arc.crossing as usize],
                 );
-                let more = (loads[j] + area).div_ceil(c.capacity) - loads[j].div_ceil(c.capacity);
-                paid += u64::from(more) * u64::from(c.price);
-                loads[j] += area;
+                let price = |load| network.loads.price(&c, load);
+                paid += price(loads[j] + unit) - price(loads[j]);
+                loads[j] += unit;
             }
         }
         best = best.min(paid.saturating_add(cheapest(network, ways, loads, cable + 1)));
         for arc in way.iter().map(|arc| network.arcs[*arc as usize]) {
             if let Some(load) = loads.get_mut(arc.crossing as usize) {
-                *load -= area;
+                *load -= unit;
             }
         }
     }

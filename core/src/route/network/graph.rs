@@ -7,6 +7,8 @@ use std::sync::OnceLock;
 
 use super::problem::{Cable, Crossing, Problem, ProblemError};
 use super::shortest::{self, Field};
+use super::state::Bundle;
+use super::tariff::{Loads, Tariffs};
 
 /// Stands for "no crossing", "no arc" and "no edge".
 pub(super) const NONE: u32 = u32::MAX;
@@ -26,6 +28,10 @@ pub struct Network {
     pub(super) nodes: u32,
     pub(super) sink: u32,
     pub(super) crossings: Vec<Crossing>,
+    /// The same crossings by what they cost.
+    pub(super) tariffs: Tariffs,
+    /// The loads that cables make up.
+    pub(super) loads: Loads,
     /// Whether more than one edge goes through the crossing.
     pub(super) shared: Vec<bool>,
     /// Whether one cable can meet the crossing twice, on two edges or on its way from a pin.
@@ -65,6 +71,7 @@ impl Network {
         let mut network = Self::bare(problem);
         network.lay_arcs(problem, &order);
         network.list_crossing_arcs();
+        network.tariffs = Tariffs::of(&network.crossings);
         network.met_twice.clone_from(&network.shared);
         if !problem.pins.is_empty() {
             network.met_twice.fill(true);
@@ -83,6 +90,16 @@ impl Network {
     /// Number of cables.
     pub fn cables(&self) -> usize {
         self.cables.len()
+    }
+
+    /// One cable as a bundle.
+    pub(super) fn bundle(&self, cable: usize) -> Bundle {
+        let area = self.cables[cable].area;
+        Bundle {
+            count: 1,
+            area,
+            load: self.loads.unit(area),
+        }
     }
 
     /// Where a cable of ours stands in the caller's list.
@@ -162,6 +179,8 @@ impl Network {
             nodes: problem.nodes,
             sink: problem.sink,
             crossings: Vec::new(),
+            tariffs: Tariffs::default(),
+            loads: Loads::of(&problem.cables),
             shared: Vec::new(),
             met_twice: Vec::new(),
             any_met_twice: false,
@@ -284,8 +303,7 @@ fn edge_order(problem: &Problem) -> Vec<u32> {
     let rest = |(_, second, i): &(u32, u32, u32)| {
         let edge = problem.edges[*i as usize];
         let crossing = edge.crossing.map(|j| problem.crossings[j as usize]);
-        let bore = crossing.map(|c| (c.price, c.capacity));
-        (*second, edge.cost, edge.length_mm, bore, *i)
+        (*second, edge.cost, edge.length_mm, crossing, *i)
     };
     for beside in order.chunk_by_mut(|a, b| a.0 == b.0) {
         if beside.len() > 1 {
@@ -343,16 +361,7 @@ mod tests {
                 edge(0, 1, 5, Some(1)),
                 edge(2, 0, 20, None),
             ],
-            crossings: vec![
-                Crossing {
-                    price: 1,
-                    capacity: 1,
-                },
-                Crossing {
-                    price: 9,
-                    capacity: 40,
-                },
-            ],
+            crossings: vec![Crossing::poured(1, 1), Crossing::poured(9, 40)],
             cables: vec![
                 Cable {
                     id: 9,
@@ -407,13 +416,7 @@ mod tests {
     #[test]
     fn crossings_without_an_edge_drop_out_and_shared_ones_are_known() {
         let network = Network::new(&triangle()).unwrap();
-        assert_eq!(
-            network.crossings,
-            [Crossing {
-                price: 9,
-                capacity: 40
-            }]
-        );
+        assert_eq!(network.crossings, [Crossing::poured(9, 40)]);
         assert_eq!(network.shared, [true]);
         assert_eq!(network.arcs_through(0).len(), 4);
     }

@@ -222,14 +222,8 @@ fn free_from(network: &Network, cable: usize, path: &[u32]) -> usize {
 }
 
 fn bundle_of(network: &Network, undo: &[Undo]) -> Bundle {
-    let area = undo
-        .iter()
-        .map(|undo| network.cables[undo.cable].area)
-        .sum();
-    Bundle {
-        count: undo.len() as u32,
-        area,
-    }
+    let cables = undo.iter().map(|undo| network.bundle(undo.cable));
+    cables.fold(Bundle::NONE, Bundle::and)
 }
 
 /// The longest tail that keeps every cable of the bundle within its limit.
@@ -325,16 +319,7 @@ mod tests {
             nodes: 9,
             sink: 8,
             edges,
-            crossings: vec![
-                Crossing {
-                    price: 1_000,
-                    capacity: 100,
-                },
-                Crossing {
-                    price: 3_000,
-                    capacity: 500,
-                },
-            ],
+            crossings: vec![Crossing::poured(1_000, 100), Crossing::poured(3_000, 500)],
             cables: (0..5).map(cable).collect(),
             pins: vec![],
         }

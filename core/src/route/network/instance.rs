@@ -1,9 +1,9 @@
 //! The problem as plain JSON, so that an outside solver can be asked.
 //!
 //! `{"nodes", "sink", "edges": [{"u", "v", "cost", "length_mm", "crossing"}], "crossings":
-//! [{"price", "capacity_mm2"}], "cables": [{"id", "source", "area_mm2", "max_length_mm"}],
+//! [{"price", "capacity_mm2", "wider": [{"price", "capacity_mm2"}]}], "cables": [{"id", "source", "area_mm2", "max_length_mm"}],
 //! "answer": {"cost", "bound", "paths"}}`. Edges have no direction; `crossing` is an index or
-//! `null`; costs are whole thousandths; areas are square millimetres with up to two decimals; a
+//! `null`; `wider` is left out where areas are poured (see [`Crossing`]); costs are whole thousandths; areas are square millimetres with up to two decimals; a
 //! limit of `null` is none; a path lists edge indices from the source to the sink and is empty for
 //! a cable without a way. Pins have no place in it.
 
@@ -14,7 +14,7 @@ use serde::{Deserialize, Serialize};
 
 use super::answer::{Answer, Way};
 use super::graph::Network;
-use super::problem::{Cable, Crossing, Edge, Problem, ProblemError};
+use super::problem::{Bore, Cable, Crossing, Edge, KINDS, Problem, ProblemError};
 
 /// A problem and, once solved, our answer to it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -138,6 +138,14 @@ struct EdgeForm {
 struct CrossingForm {
     price: u32,
     capacity_mm2: f64,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    wider: Option<Vec<BoreForm>>,
+}
+
+#[derive(Deserialize, Serialize)]
+struct BoreForm {
+    price: u32,
+    capacity_mm2: f64,
 }
 
 #[derive(Deserialize, Serialize)]
@@ -200,6 +208,18 @@ impl From<&Crossing> for CrossingForm {
         Self {
             price: crossing.price,
             capacity_mm2: f64::from(crossing.capacity) / 100.0,
+            wider: crossing
+                .wider
+                .map(|_| crossing.kinds().skip(1).map(BoreForm::from).collect()),
+        }
+    }
+}
+
+impl From<Bore> for BoreForm {
+    fn from(bore: Bore) -> Self {
+        Self {
+            price: bore.price,
+            capacity_mm2: f64::from(bore.capacity) / 100.0,
         }
     }
 }
@@ -216,9 +236,16 @@ impl From<&Cable> for CableForm {
 }
 
 fn crossing(form: &CrossingForm) -> Result<Crossing, InstanceError> {
+    let mut wider = form.wider.as_ref().map(|_| [Bore::NONE; KINDS - 1]);
+    let written = form.wider.iter().flatten();
+    for (kind, form) in wider.iter_mut().flatten().zip(written) {
+        kind.price = form.price;
+        kind.capacity = hundredths(form.capacity_mm2)?;
+    }
     Ok(Crossing {
         price: form.price,
         capacity: hundredths(form.capacity_mm2)?,
+        wider,
     })
 }
 
@@ -300,6 +327,17 @@ mod tests {
     #[test]
     fn what_is_written_is_read_again() {
         let instance = solved();
+        assert_eq!(Instance::read(&instance.write()).unwrap(), instance);
+    }
+
+    #[test]
+    fn kinds_of_bore_are_read_again() {
+        let mut instance = solved();
+        let bore = |price, capacity| Bore { price, capacity };
+        let kinds = [bore(1_000, 3_000), bore(1_500, 6_001)];
+        instance.problem.crossings[0] = Crossing::dealt(&kinds).unwrap();
+        instance.problem.crossings[1] = Crossing::dealt(&kinds[..1]).unwrap();
+        instance.answer = None;
         assert_eq!(Instance::read(&instance.write()).unwrap(), instance);
     }
 

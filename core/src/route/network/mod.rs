@@ -25,7 +25,7 @@
 //!         Edge { u: 0, v: 1, cost: 400, length_mm: 406, crossing: Some(0) },
 //!         Edge { u: 1, v: 2, cost: 900, length_mm: 900, crossing: None },
 //!     ],
-//!     crossings: vec![Crossing { price: 2_000, capacity: 10_000 }],
+//!     crossings: vec![Crossing::poured(2_000, 10_000)],
 //!     cables: vec![
 //!         Cable { id: 7, source: 0, area: 3_000, max_length_mm: 90_000 },
 //!         Cable { id: 8, source: 0, area: 3_000, max_length_mm: 90_000 },
@@ -65,6 +65,7 @@ mod shortest;
 mod standard;
 mod start;
 mod state;
+mod tariff;
 mod tolls;
 mod warm;
 mod watch;
@@ -85,4 +86,7 @@ pub use effort::{Effort, solve, solve_from};
 pub use graph::Network;
 pub use improver::Improver;
 pub use instance::{Instance, InstanceError};
-pub use problem::{Cable, Crossing, Edge, Pin, Problem, ProblemError};
+pub use problem::{Bore, Cable, Crossing, Edge, Pin, Problem, ProblemError};
+pub(in crate::route) use tariff::Loads;
+pub(crate) use tariff::UNHELD;
+pub use tariff::{Deal, deals};

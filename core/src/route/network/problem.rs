@@ -5,6 +5,8 @@
 use std::error::Error;
 use std::fmt;
 
+use super::tariff;
+
 /// Cables that run to one sink over an undirected graph whose forbidden edges are simply absent.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Problem {
@@ -38,14 +40,39 @@ pub struct Edge {
     pub crossing: Option<u32>,
 }
 
+/// Kinds of bore that one crossing may have.
+pub(super) const KINDS: usize = 3;
+
 /// A place that is paid by the bore and shared by every cable that fits.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Crossing {
-    /// What one bore costs, in thousandths.
+    /// What one bore of the cheapest kind costs, in thousandths.
     pub price: u32,
-    /// Cable area that one bore holds, in hundredths of a square millimetre. The bores are the
-    /// least whole number not under (sum of areas / capacity).
+    /// Cable area that it holds, in hundredths of a square millimetre.
     pub capacity: u32,
+    /// `None` where areas are poured over bores of this one kind: as many as the least whole number not
+    /// under (sum of areas / capacity). Else whole cables are dealt over bores of this kind and of
+    /// these, each dearer and wider than the one before and [`Bore::NONE`] at the end; see [`deals`].
+    ///
+    /// [`deals`]: super::deals
+    pub wider: Option<[Bore; KINDS - 1]>,
+}
+
+/// A kind of bore.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Bore {
+    /// What one costs, in thousandths.
+    pub price: u32,
+    /// Cable area that one holds, in hundredths of a square millimetre.
+    pub capacity: u32,
+}
+
+impl Bore {
+    /// Stands for no kind at all.
+    pub const NONE: Self = Self {
+        price: 0,
+        capacity: 0,
+    };
 }
 
 /// One cable.
@@ -81,6 +108,8 @@ pub enum ProblemError {
     CrossingOutside(usize),
     /// A bore at this crossing holds nothing.
     NoCapacity(usize),
+    /// The kinds of bore at this crossing are not each dearer and wider than the one before.
+    Kinds(usize),
     /// The source of this cable is not a node.
     SourceOutside(usize),
     /// This cable has no area.
@@ -102,6 +131,10 @@ impl fmt::Display for ProblemError {
             Self::EdgeOutside(i) => write!(f, "Edge {i} ends at a node that is not there."),
             Self::CrossingOutside(i) => write!(f, "Edge {i} names a crossing that is not there."),
             Self::NoCapacity(i) => write!(f, "A bore at crossing {i} has no capacity."),
+            Self::Kinds(i) => write!(
+                f,
+                "The kinds of bore at crossing {i} are not each dearer and wider than the one before."
+            ),
             Self::SourceOutside(i) => write!(f, "Cable {i} starts at a node that is not there."),
             Self::NoArea(i) => write!(f, "Cable {i} has no cross-section."),
             Self::SameId(id) => write!(f, "Two cables have the id {id}."),
@@ -138,14 +171,17 @@ impl Problem {
                 return Err(ProblemError::CrossingOutside(i));
             }
         }
-        match self
-            .crossings
-            .iter()
-            .position(|crossing| crossing.capacity == 0)
-        {
-            Some(j) => Err(ProblemError::NoCapacity(j)),
-            None => Ok(()),
+        for (j, crossing) in self.crossings.iter().enumerate() {
+            if crossing.capacity == 0 {
+                return Err(ProblemError::NoCapacity(j));
+            }
+            let is_more =
+                |one: &Bore, next: &Bore| one.price < next.price && one.capacity < next.capacity;
+            if !crossing.kinds().collect::<Vec<_>>().is_sorted_by(is_more) {
+                return Err(ProblemError::Kinds(j));
+            }
         }
+        Ok(())
     }
 
     fn validate_cables(&self) -> Result<(), ProblemError> {
@@ -208,8 +244,9 @@ impl Problem {
 
     fn most_bores(&self, edge: &Edge, area: u128) -> u128 {
         let crossing = edge.crossing.and_then(|j| self.crossings.get(j as usize));
-        crossing.map_or(0, |c| {
-            u128::from(c.price) * area.div_ceil(u128::from(c.capacity))
+        crossing.map_or(0, |c| match c.wider {
+            None => u128::from(c.price) * area.div_ceil(u128::from(c.capacity)),
+            Some(_) => tariff::most(c).into(),
         })
     }
 }
@@ -230,10 +267,7 @@ mod tests {
             nodes: 2,
             sink: 1,
             edges: vec![edge],
-            crossings: vec![Crossing {
-                price: 3,
-                capacity: 10,
-            }],
+            crossings: vec![Crossing::poured(3, 10)],
             cables: vec![Cable {
                 id: 1,
                 source: 0,
@@ -271,6 +305,15 @@ mod tests {
             fault(|p| p.cables[0].source = 9),
             ProblemError::SourceOutside(0)
         );
+        let narrower = Bore {
+            price: 4,
+            capacity: 10,
+        };
+        let narrower = Some([narrower, Bore::NONE]);
+        assert_eq!(
+            fault(|p| p.crossings[0].wider = narrower),
+            ProblemError::Kinds(0)
+        );
         assert_eq!(fault(|p| p.cables[0].area = 0), ProblemError::NoArea(0));
         assert_eq!(
             fault(|p| p.cables.push(p.cables[0])),
@@ -286,10 +329,7 @@ mod tests {
     #[test]
     fn sums_beyond_the_arithmetic_are_refused() {
         let bores = fault(|p| {
-            p.crossings[0] = Crossing {
-                price: u32::MAX,
-                capacity: 1,
-            };
+            p.crossings[0] = Crossing::poured(u32::MAX, 1);
             p.cables[0].area = u32::MAX;
         });
         assert_eq!(bores, ProblemError::TooLarge);

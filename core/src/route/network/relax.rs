@@ -163,10 +163,7 @@ mod tests {
             length_mm: 10,
             crossing,
         };
-        let crossing = |price| Crossing {
-            price,
-            capacity: 50,
-        };
+        let crossing = |price| Crossing::poured(price, 50);
         let problem = Problem {
             nodes: 6,
             sink: 5,

@@ -156,8 +156,8 @@ impl<'n> Router<'n> {
         if !self.network.pins[cable].is_empty() {
             return self.best_pinned(cable);
         }
-        let Cable { source, area, .. } = self.network.cables[cable];
-        let bundle = Bundle { count: 1, area };
+        let Cable { source, .. } = self.network.cables[cable];
+        let bundle = self.network.bundle(cable);
         self.tail(source, bundle, limit(self.network, cable), under)
     }
 
@@ -207,10 +207,7 @@ impl<'n> Router<'n> {
     /// A cable with pins: leg by leg, with a growing price on length until the limit holds.
     fn best_pinned(&mut self, cable: usize) -> Option<Vec<u32>> {
         let (network, limit) = (self.network, limit(self.network, cable));
-        let bundle = Bundle {
-            count: 1,
-            area: network.cables[cable].area,
-        };
+        let bundle = network.bundle(cable);
         let Self { state, search, .. } = self;
         for per_mm in [0, 1, 4, 16, 64, 256, 1024, 4096] {
             let priced = |i: usize, arc: &Arc| {

@@ -42,10 +42,8 @@ impl Sample {
         let crossing = (random.below(3) > 0).then_some(problem.crossings.len() as u32);
         if crossing.is_some() {
             let price = 500 + random.below(4_000) as u32;
-            problem.crossings.push(Crossing {
-                price,
-                capacity: self.per_bore * 3_000,
-            });
+            let crossing = Crossing::poured(price, self.per_bore * 3_000);
+            problem.crossings.push(crossing);
         }
         problem.edges.push(Edge {
             u,

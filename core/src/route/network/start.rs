@@ -1,6 +1,7 @@
 //! The first paths: nearest cable first, each at what it costs on top of those before it.
 
 use super::graph::Network;
+use super::problem::Crossing;
 use super::router::{Reach, Router, limit};
 use super::shortest::{self, Field};
 use super::state::Bundle;
@@ -27,6 +28,32 @@ pub(super) fn tree(network: &Network, factors: &[u64]) -> Field {
         let factor = factors.get(arc.crossing as usize).copied().unwrap_or(0);
         u64::from(arc.cost) * PLAIN + bore * factor
     })
+}
+
+/// Factors for [`tree`] at which a crossing in use costs each cable its share, and one out of use its price
+/// divided by `among`.
+pub(super) fn shares(network: &Network, paths: &[Option<Vec<u32>>], among: u64) -> Vec<u64> {
+    let mut through = vec![Bundle::NONE; network.crossings.len()];
+    for (cable, path) in paths.iter().enumerate() {
+        for arc in path.iter().flatten() {
+            let crossing = network.arcs[*arc as usize].crossing;
+            if let Some(bundle) = through.get_mut(crossing as usize) {
+                *bundle = bundle.and(network.bundle(cable));
+            }
+        }
+    }
+    let factor = |(bundle, crossing): (Bundle, &Crossing)| match bundle.count {
+        0 => PLAIN / among,
+        count => {
+            let bores = network.loads.price(crossing, bundle.load);
+            bores * PLAIN / u64::from(crossing.price.max(1)) / u64::from(count)
+        }
+    };
+    through
+        .into_iter()
+        .zip(&network.crossings)
+        .map(factor)
+        .collect()
 }
 
 /// Lays every cable along one tree; a cable that this does not serve goes its best way. Nothing
@@ -63,10 +90,7 @@ fn best_alone(router: &mut Router<'_>, cable: usize) -> Option<Vec<u32>> {
     if !network.any_met_twice {
         return found;
     }
-    let bundle = Bundle {
-        count: 1,
-        area: network.cables[cable].area,
-    };
+    let bundle = network.bundle(cable);
     let plain = along(network, &network.linear, cable);
     let price = |path: &Vec<u32>| router.state.path_price(path, bundle);
     found.into_iter().chain(plain).min_by_key(price)

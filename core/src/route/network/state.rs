@@ -3,40 +3,18 @@
 //! A path is a list of arcs from a cable's source to the sink. Nothing is decided here.
 
 use super::graph::{Arc, NONE, Network};
+use super::tariff::Known;
 
 /// One crossing's bores and the room left in them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 struct Bores {
-    /// Area still free in the bores that are there; always less than one bore's capacity.
+    /// What they cost.
+    paid: u64,
+    /// Area that costs nothing more.
     slack: u32,
-    count: u32,
-    price: u32,
-    capacity: u32,
-}
-
-impl Bores {
-    fn extra(&self, area: u32) -> u32 {
-        match area <= self.slack {
-            true => 0,
-            false => (area - self.slack).div_ceil(self.capacity),
-        }
-    }
-
-    fn add(&mut self, area: u32) -> u64 {
-        let extra = self.extra(area);
-        let room = u64::from(self.slack) + u64::from(extra) * u64::from(self.capacity);
-        self.slack = (room - u64::from(area)) as u32;
-        self.count += extra;
-        u64::from(extra) * u64::from(self.price)
-    }
-
-    fn take(&mut self, area: u32) -> u64 {
-        let room = u64::from(self.slack) + u64::from(area);
-        let fewer = (room / u64::from(self.capacity)) as u32;
-        self.slack = (room % u64::from(self.capacity)) as u32;
-        self.count -= fewer;
-        u64::from(fewer) * u64::from(self.price)
-    }
+    /// What goes through them.
+    area: u32,
+    load: u64,
 }
 
 /// Several cables that move as one, or one alone.
@@ -44,6 +22,24 @@ impl Bores {
 pub(super) struct Bundle {
     pub count: u32,
     pub area: u32,
+    pub load: u64,
+}
+
+impl Bundle {
+    pub const NONE: Self = Self {
+        count: 0,
+        area: 0,
+        load: 0,
+    };
+
+    /// Both together.
+    pub fn and(self, other: Self) -> Self {
+        Self {
+            count: self.count + other.count,
+            area: self.area + other.area,
+            load: self.load + other.load,
+        }
+    }
 }
 
 /// The paths of all cables and what they cost together.
@@ -53,6 +49,7 @@ pub(super) struct State<'n> {
     /// For each cable its path, or `None` while it has none.
     pub paths: Vec<Option<Vec<u32>>>,
     bores: Vec<Bores>,
+    known: Known,
     cost: u64,
     /// The last mark at which a shared crossing was counted.
     marks: Vec<u32>,
@@ -62,19 +59,17 @@ pub(super) struct State<'n> {
 impl<'n> State<'n> {
     /// No cable laid.
     pub fn new(network: &'n Network) -> Self {
-        let bores = |c: &super::Crossing| {
-            let (price, capacity) = (c.price, c.capacity);
-            Bores {
-                slack: 0,
-                count: 0,
-                price,
-                capacity,
-            }
+        let none = Bores {
+            paid: 0,
+            slack: 0,
+            area: 0,
+            load: 0,
         };
         Self {
             network,
             paths: vec![None; network.cables.len()],
-            bores: network.crossings.iter().map(bores).collect(),
+            bores: vec![none; network.crossings.len()],
+            known: Known::new(&network.tariffs),
             cost: 0,
             marks: vec![0; network.crossings.len()],
             mark: 0,
@@ -89,9 +84,9 @@ impl<'n> State<'n> {
     /// What the arc would cost a bundle on top of what lies there.
     pub fn price(&self, arc: &Arc, bundle: Bundle) -> u64 {
         let linear = u64::from(arc.cost) * u64::from(bundle.count);
-        match self.bores.get(arc.crossing as usize) {
-            None => linear,
-            Some(bores) => linear + u64::from(bores.extra(bundle.area)) * u64::from(bores.price),
+        match arc.crossing {
+            NONE => linear,
+            j => linear + self.extra(j as usize, bundle),
         }
     }
 
@@ -115,9 +110,8 @@ impl<'n> State<'n> {
             .collect();
         met.sort_unstable();
         met.dedup();
-        let bores = met.iter().map(|j| self.bores[*j as usize]);
-        let price = |bores: Bores| u64::from(bores.extra(bundle.area)) * u64::from(bores.price);
-        linear * u64::from(bundle.count) + bores.map(price).sum::<u64>()
+        let bores = met.iter().map(|j| self.extra(*j as usize, bundle));
+        linear * u64::from(bundle.count) + bores.sum::<u64>()
     }
 
     /// The least that any one cable could pay for the arc while the paths lie as they do, with or
@@ -126,9 +120,10 @@ impl<'n> State<'n> {
     pub fn least(&self, arc: &Arc) -> u64 {
         let linear = u64::from(arc.cost);
         match self.bores.get(arc.crossing as usize) {
-            Some(bores) if bores.count == 0 => {
-                let halved = u32::from(self.network.shared[arc.crossing as usize]);
-                linear + u64::from(bores.price >> halved)
+            Some(bores) if bores.paid == 0 => {
+                let j = arc.crossing as usize;
+                let halved = u32::from(self.network.shared[j]);
+                linear + u64::from(self.network.crossings[j].price >> halved)
             }
             _ => linear,
         }
@@ -137,7 +132,7 @@ impl<'n> State<'n> {
     /// Lays a cable that has no path.
     pub fn lay(&mut self, cable: usize, path: Vec<u32>) {
         self.begin_count();
-        self.add(&path, self.network.cables[cable].area);
+        self.add(&path, cable);
         self.paths[cable] = Some(path);
     }
 
@@ -145,7 +140,7 @@ impl<'n> State<'n> {
     pub fn lift(&mut self, cable: usize) -> Option<Vec<u32>> {
         let path = self.paths[cable].take()?;
         self.begin_count();
-        self.take(&path, self.network.cables[cable].area);
+        self.take(&path, cable);
         Some(path)
     }
 
@@ -155,7 +150,7 @@ impl<'n> State<'n> {
         let tail = head.split_off(at.min(head.len()));
         self.begin_count();
         self.count_shared(&head);
-        self.take(&tail, self.network.cables[cable].area);
+        self.take(&tail, cable);
         self.paths[cable] = Some(head);
         Some(tail)
     }
@@ -167,7 +162,7 @@ impl<'n> State<'n> {
         };
         self.begin_count();
         self.count_shared(&head);
-        self.add(tail, self.network.cables[cable].area);
+        self.add(tail, cable);
         head.extend_from_slice(tail);
         self.paths[cable] = Some(head);
     }
@@ -210,24 +205,74 @@ impl<'n> State<'n> {
         !self.network.met_twice[j] || std::mem::replace(&mut self.marks[j], self.mark) != self.mark
     }
 
-    fn add(&mut self, arcs: &[u32], area: u32) {
+    fn add(&mut self, arcs: &[u32], cable: usize) {
+        let bundle = self.network.bundle(cable);
         for arc in arcs {
             let arc = self.network.arcs[*arc as usize];
             self.cost += u64::from(arc.cost);
             if arc.crossing != NONE && self.first(arc.crossing) {
-                self.cost += self.bores[arc.crossing as usize].add(area);
+                let Bores { area, load, .. } = self.bores[arc.crossing as usize];
+                self.fill(arc.crossing, area + bundle.area, load + bundle.load);
             }
         }
     }
 
-    fn take(&mut self, arcs: &[u32], area: u32) {
+    fn take(&mut self, arcs: &[u32], cable: usize) {
+        let bundle = self.network.bundle(cable);
         for arc in arcs {
             let arc = self.network.arcs[*arc as usize];
             self.cost -= u64::from(arc.cost);
             if arc.crossing != NONE && self.first(arc.crossing) {
-                self.cost -= self.bores[arc.crossing as usize].take(area);
+                let Bores { area, load, .. } = self.bores[arc.crossing as usize];
+                self.fill(arc.crossing, area - bundle.area, load - bundle.load);
             }
         }
+    }
+
+    /// What a bundle would pay at a crossing for bores, on top of what lies there.
+    fn extra(&self, crossing: usize, bundle: Bundle) -> u64 {
+        let bores = &self.bores[crossing];
+        if bundle.area <= bores.slack {
+            return 0;
+        }
+        let together = (bores.area + bundle.area, bores.load + bundle.load);
+        // More through a hole never costs less, but for odd bundles that are dealt out badly.
+        self.bores_price(crossing, together)
+            .saturating_sub(bores.paid)
+    }
+
+    /// What a crossing's bores cost with so much through them.
+    fn bores_price(&self, crossing: usize, (area, load): (u32, u64)) -> u64 {
+        let network = self.network;
+        let of = network.crossings[crossing];
+        match (area, of.wider) {
+            (0, _) => 0,
+            _ if area <= of.capacity => of.price.into(),
+            (_, None) => u64::from(area.div_ceil(of.capacity)) * u64::from(of.price),
+            (_, Some(_)) => {
+                let asked = (network.tariffs.place(crossing), load);
+                self.known.price(&network.tariffs, &network.loads, asked)
+            }
+        }
+    }
+
+    /// Sets what goes through a crossing.
+    fn fill(&mut self, crossing: u32, area: u32, load: u64) {
+        let place = crossing as usize;
+        let of = self.network.crossings[place];
+        let paid = self.bores_price(place, (area, load));
+        let room = match of.wider {
+            None => u64::from(area).next_multiple_of(of.capacity.into()) - u64::from(area),
+            Some(_) => of.capacity.saturating_sub(area).into(),
+        };
+        let bores = &mut self.bores[place];
+        self.cost = self.cost - bores.paid + paid;
+        *bores = Bores {
+            paid,
+            slack: if area > 0 { room as u32 } else { 0 },
+            area,
+            load,
+        };
     }
 }
 
@@ -279,12 +324,12 @@ mod tests {
                 .collect();
             met.sort_unstable();
             met.dedup();
-            met.iter()
-                .for_each(|j| loads[*j as usize] += u64::from(cable.area));
+            let unit = network.loads.unit(cable.area);
+            met.iter().for_each(|j| loads[*j as usize] += unit);
         }
-        let bores = loads.iter().zip(&network.crossings);
+        let bores = network.crossings.iter().zip(loads);
         cost + bores
-            .map(|(load, c)| load.div_ceil(c.capacity.into()) * u64::from(c.price))
+            .map(|(crossing, load)| network.loads.price(crossing, load))
             .sum::<u64>()
     }
 
@@ -314,10 +359,7 @@ mod tests {
         let (mut state, mut random) = (State::new(&network), Random::new(4));
         for cable in 0..9 {
             let path = path(&network, cable, &mut random);
-            let bundle = Bundle {
-                count: 1,
-                area: network.cables[cable].area,
-            };
+            let bundle = network.bundle(cable);
             let price = |arc: &u32| state.price(&network.arcs[*arc as usize], bundle);
             let least = |arc: &u32| state.least(&network.arcs[*arc as usize]);
             let (price, least) = (

@@ -7,6 +7,7 @@
 use super::graph::{Arc, Network};
 use super::habit::{ALWAYS, Habit};
 use super::paged::Paged;
+use super::problem::{Bore, KINDS};
 use super::quotes::Quote;
 use super::standard::WHOLE;
 
@@ -60,10 +61,11 @@ impl Weights {
 struct Row {
     /// Whether both ways count as one.
     merged: bool,
-    /// What is left of the price, in 256ths.
+    /// What is left of the price, in 256ths, of the kind of bore of which least is left.
     left: i64,
-    capacity: u32,
-    /// What a bore's capacity pays by the area.
+    /// For each kind of bore its price, in 256ths, and its capacity.
+    kinds: [(i64, u32); KINDS],
+    /// What the capacity of a bore of the first kind pays by the area.
     by_area: i64,
     /// What a hundredth of a square millimetre pays, in 65536ths.
     per_area: u64,
@@ -90,14 +92,25 @@ impl Tolls {
         let count = sets.iter().max().map_or(0, |last| *last as usize + 1);
         let row = |j: u32| {
             let crossing = network.crossings[j as usize];
-            let left = match weights.iter().all(|of| of.at(j) <= MOST_WEIGHT) {
-                true => u64::from(crossing.price) * PARTS * WHOLE / most_uses(network, j),
+            let counts = weights.iter().all(|of| of.at(j) <= MOST_WEIGHT);
+            let price = |kind: Bore| match counts {
+                true => (u64::from(kind.price) * PARTS * WHOLE / most_uses(network, j)) as i64,
                 false => 0,
             };
+            // A kind that is not there is one that holds no more than the first and costs as much.
+            let mut kinds = [(0, crossing.capacity); KINDS];
+            let mut worthwhile = crossing
+                .worthwhile()
+                .map(|kind| (price(kind), kind.capacity));
+            let first = worthwhile.next().unwrap_or_default();
+            kinds.fill(first);
+            for (place, kind) in kinds.iter_mut().skip(1).zip(worthwhile) {
+                *place = kind;
+            }
             Row {
                 merged: network.shared[j as usize],
-                left: left as i64,
-                capacity: crossing.capacity,
+                left: first.0,
+                kinds,
                 by_area: 0,
                 per_area: 0,
             }
@@ -172,7 +185,7 @@ impl Tolls {
     /// Lets the area pay all that is left at a crossing.
     pub fn fill_by_area(&mut self, crossing: u32) {
         let row = &mut self.rows[crossing as usize];
-        row.set_by_area(row.by_area + row.left.max(0) / COST);
+        row.set_by_area(row.most_by_area());
     }
 
     /// Raises all tolls by how often they are met, `stride` parts for one that always is, for each
@@ -309,7 +322,7 @@ impl Row {
     /// Raises what the area pays by so much passing area, in 65536ths of 256ths.
     fn raise_by_area(&mut self, area: u64, stride: f64) {
         let area = area as f64 / f64::from(ALWAYS) / WHOLE as f64;
-        let more = (stride * area / f64::from(self.capacity)).min(1e8) as i64;
+        let more = (stride * area / f64::from(self.kinds[0].1)).min(1e8) as i64;
         self.set_by_area(self.by_area + more);
     }
 
@@ -319,9 +332,30 @@ impl Row {
     }
 
     fn set_by_area(&mut self, by_area: i64) {
-        self.left -= (by_area - self.by_area) * COST;
+        self.left += self.beside(by_area) - self.beside(self.by_area);
         self.by_area = by_area;
-        self.per_area = ((by_area as u64) << AREA_BITS) / u64::from(self.capacity);
+        self.per_area = ((by_area as u64) << AREA_BITS) / u64::from(self.kinds[0].1);
+    }
+
+    /// What a bore's price has beside so much by the area, for the kind that has least.
+    fn beside(&self, by_area: i64) -> i64 {
+        let first = self.kinds[0].1;
+        let kinds = self.kinds.iter();
+        let beside = kinds.map(|(price, capacity)| {
+            price - share_of(by_area * COST, (*capacity).into(), first.into())
+        });
+        beside.min().unwrap_or(0)
+    }
+
+    /// The most that can be paid by the area with all that is left.
+    fn most_by_area(&self) -> i64 {
+        let goal = self.beside(self.by_area) - self.left.max(0);
+        let first = i128::from(self.kinds[0].1);
+        let kinds = self.kinds.iter();
+        let most = kinds.map(|(price, capacity)| {
+            (i128::from(price - goal) * first / i128::from(*capacity) / i128::from(COST)) as i64
+        });
+        most.min().unwrap_or(0).max(self.by_area)
     }
 }
 
