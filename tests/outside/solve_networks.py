@@ -9,11 +9,14 @@ With names only those are solved, and the other lines stay. What is not proven w
 The form of an instance is described in core/src/route/network/instance.rs. The model: every cable is
 a unit flow of whole numbers from its source to the sink; a cable that uses any edge of a crossing is
 held by it; each cable held by a crossing needs a bore, and all of them together need the sum of their
-areas over the capacity, in whole bores. The search sets out from our router's answer, which spares
+areas over the capacity, in whole bores. Where bores come in kinds, one of all loads that the cables can
+make up is chosen, with what its cheapest deal costs. The search sets out from our router's answer, which spares
 it time but proves nothing; nothing else is taken from there.
 """
 
+import itertools
 import json
+import math
 import pathlib
 import sys
 
@@ -54,13 +57,43 @@ def hundredths(area):
     return round(area * 100)
 
 
+def kinds(crossing):
+    """The kinds of bores of a crossing whose cables are dealt, the cheapest first; None of another."""
+    wider = crossing.get("wider")
+    if wider is None:
+        return None
+    return [(bore["price"], hundredths(bore["capacity_mm2"])) for bore in [crossing] + wider]
+
+
+def dealt(bores, load):
+    """What the cheapest deal of a load costs, given as (area, count), thickest first; None of one that no
+    bores hold. Each cable goes to the next bore in turn, each bore is of the cheapest kind that holds it."""
+    cables = [area for area, count in load for _ in range(count)]
+    best = None
+    for number in range(1, min(len(cables), 24) + 1):
+        parts = [sum(cables[first::number]) for first in range(number)]
+        prices = [min((price for price, most in bores if part <= most), default=math.inf) for part in parts]
+        if sum(prices) < math.inf and (best is None or sum(prices) < best):
+            best = sum(prices)
+    return best
+
+
+def loads(cables):
+    """All that cables can make up: for each area, thickest first, how many."""
+    areas = sorted({hundredths(cable["area_mm2"]) for cable in cables}, reverse=True)
+    counts = [sum(hundredths(cable["area_mm2"]) == area for cable in cables) for area in areas]
+    ranges = [range(count + 1) for count in counts]
+    return areas, [load for load in itertools.product(*ranges) if sum(load)]
+
+
 def model(instance):
     edges, crossings, cables = instance["edges"], instance["crossings"], instance["cables"]
     columns, rows = Columns(), Rows()
     total = sum(hundredths(cable["area_mm2"]) for cable in cables)
     capacity = [hundredths(crossing["capacity_mm2"]) for crossing in crossings]
     bores = [
-        columns.add(crossing["price"], -(-total // capacity[j])) for j, crossing in enumerate(crossings)
+        columns.add(crossing["price"], -(-total // capacity[j])) if kinds(crossing) is None else None
+        for j, crossing in enumerate(crossings)
     ]
     held, all_ways = {}, []
     for k, cable in enumerate(cables):
@@ -71,19 +104,42 @@ def model(instance):
             rows.add(-highspy.kHighsInf, cable["max_length_mm"], lengths)
         hold(rows, columns, held, edges, k, ways)
         all_ways.append(ways)
+    chosen = choose(rows, columns, held, crossings, cables)
     for (k, j), column in held.items():
-        rows.add(-highspy.kHighsInf, 0, [(column, 1), (bores[j], -1)])
+        used = [(bores[j], -1)] if bores[j] is not None else [(x, -1) for x in chosen[j].values()]
+        rows.add(-highspy.kHighsInf, 0, [(column, 1)] + used)
     for j in range(len(crossings)):
-        if total > capacity[j]:
+        if bores[j] is not None and total > capacity[j]:
             areas = [(held[k, j], hundredths(c["area_mm2"])) for k, c in enumerate(cables) if (k, j) in held]
             rows.add(-highspy.kHighsInf, 0, areas + [(bores[j], -capacity[j])])
-    return columns, rows, start(instance, columns, bores, held, all_ways)
+    return columns, rows, start(instance, columns, (bores, chosen), held, all_ways)
 
 
-def start(instance, columns, bores, held, all_ways):
+def choose(rows, columns, held, crossings, cables):
+    """At each crossing whose cables are dealt at most one load, which has as many of each area as it holds."""
+    areas, all_loads = loads(cables)
+    chosen = [{} for _ in crossings]
+    for j, crossing in enumerate(crossings):
+        bores = kinds(crossing)
+        if bores is None or not any((k, j) in held for k in range(len(cables))):
+            continue
+        priced = ((load, dealt(bores, list(zip(areas, load)))) for load in all_loads)
+        chosen[j] = {load: columns.add(price, 1) for load, price in priced if price is not None}
+        rows.add(-highspy.kHighsInf, 1, [(column, 1) for column in chosen[j].values()])
+        for place, area in enumerate(areas):
+            through = [(held[k, j], 1) for k, c in enumerate(cables) if (k, j) in held and hundredths(c["area_mm2"]) == area]
+            counted = [(column, -load[place]) for load, column in chosen[j].items() if load[place]]
+            rows.add(0, 0, through + counted)
+    return chosen
+
+
+def start(instance, columns, bores_and_chosen, held, all_ways):
     """The values of all columns in our own answer."""
+    bores, chosen = bores_and_chosen
     values = np.zeros(len(columns.cost))
-    loads = [0] * len(bores)
+    total = [0] * len(bores)
+    areas, _ = loads(instance["cables"])
+    through = [[0] * len(areas) for _ in bores]
     for k, (cable, path) in enumerate(zip(instance["cables"], instance["answer"]["paths"])):
         node, met = cable["source"], set()
         for i in path:
@@ -94,9 +150,13 @@ def start(instance, columns, bores, held, all_ways):
             met.add(edge["crossing"])
         for j in met - {None}:
             values[held[k, j]] = 1
-            loads[j] += hundredths(cable["area_mm2"])
-    for j, load in enumerate(loads):
-        values[bores[j]] = -(-load // hundredths(instance["crossings"][j]["capacity_mm2"]))
+            total[j] += hundredths(cable["area_mm2"])
+            through[j][areas.index(hundredths(cable["area_mm2"]))] += 1
+    for j, load in enumerate(total):
+        if bores[j] is not None:
+            values[bores[j]] = -(-load // hundredths(instance["crossings"][j]["capacity_mm2"]))
+        elif load > 0:
+            values[chosen[j][tuple(through[j])]] = 1
     return values
 
 

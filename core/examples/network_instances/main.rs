@@ -6,6 +6,7 @@ mod cable;
 mod grid;
 mod house;
 mod random;
+mod stepped;
 mod thinned;
 
 use std::path::Path;
@@ -15,6 +16,7 @@ use borewright_core::route::network::{
 };
 use grid::Grid;
 use house::House;
+use stepped::Stepped;
 use thinned::Thinned;
 
 /// A bore that holds about three, four and six cables, and one that holds any number.
@@ -50,8 +52,27 @@ fn instances() -> impl Iterator<Item = (String, Problem)> {
     let shared = (0..4).map(|i| (format!("shared-{:02}", i + 1), shared_grid(i).problem()));
     let far = (0..8).map(|i| (format!("far-{:02}", i + 1), far_grid(i).problem()));
     let houses = (0..12).map(|i| (format!("house-{:02}", i + 1), small_house(i).problem()));
+    let stepped = (0..20).map(|i| (format!("stepped-{:02}", i + 1), stepped(i).problem()));
     let all = grids.into_iter().chain(small).chain(shared);
-    all.chain(far).chain(houses)
+    all.chain(far).chain(houses).chain(stepped)
+}
+
+/// Two levels with three lanes a wall, bores of several kinds, and limits that bind.
+fn stepped(i: u64) -> Stepped {
+    let house = House {
+        seed: 500 + i,
+        width: 4 + i as u32 % 2,
+        depth: 3 + i as u32 / 2 % 2,
+        storeys: 2,
+        cables: 7 + i as u32 % 3,
+        ..small_house(i)
+    };
+    Stepped {
+        house,
+        bare: [8_600, 6_000, 11_400][i as usize % 3],
+        second: [0, 3][i as usize / 2 % 2],
+        limited: 4,
+    }
 }
 
 fn plain_grid(i: u64) -> Grid {
