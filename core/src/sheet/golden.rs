@@ -177,8 +177,8 @@ fn the_pages_of_a_job() {
         279.4 x 215.9 | Room list | 
         279.4 x 215.9 | Room list | 
         279.4 x 215.9 | Drill list | 
-        279.4 x 215.9 | Cut list and pull sheet | 
-        279.4 x 215.9 | Cut list and pull sheet | 
+        215.9 x 279.4 | Cut list and pull sheet | 
+        215.9 x 279.4 | Cut list and pull sheet | 
         215.9 x 279.4 | Closet sheet | 
         215.9 x 279.4 | Protection sheet · bores | 
         215.9 x 279.4 | Protection sheet · boxes | 
@@ -220,29 +220,41 @@ fn the_pull_sheet() {
         Kind::PullSheet,
         expect![[r#"
             Cut list and pull sheet, 1 of 2 | Pull
-            Cut lengths hold slack at both ends and waste. Label both ends before pulling. Write the foot marks printed on the jacket. | rev 1
-            pull | cable | to | path | slack | cut | reel | start mark | end mark | pulled | labelled
-            Cat 6 · 3 cables, 207 ft
-            Cat 6 · trunk · 2 cables, one pull
-            1 | D1A | Bed 1, outlet 16 in | 66 ft | 12 ft | 78 ft | Cat 6 reel 1
-            1 | D1B | Bed 1, outlet 16 in | 66 ft | 12 ft | 78 ft | Cat 6 reel 2
-            Cat 6 · pulled one by one
-            2 | D2A | Bed 1, outlet 16 in | 39 ft | 12 ft | 51 ft | Cat 6 reel 1
-            Cat 6 · without a way
-            D2B | Bed 1, outlet 16 in | no way yet
-            T3A | Bed 1, television 48 in | no way yet
-            D4A | Bed 1, outlet 16 in | no way yet
-            D4B | Bed 1, outlet 16 in | no way yet
-            D5A | Bed 2, outlet 16 in | no way yet
-            D5B | Bed 2, outlet 16 in | no way yet
-            D6A | Study, outlet 16 in | no way yet
-            D6B | Study, outlet 16 in | no way yet
-            D7A | Study, outlet 16 in | no way yet
-            D7B | Study, outlet 16 in | no way yet
-            D8A | Kitchen, outlet 44 in | no way yet
-            D8B | Kitchen, outlet 44 in | no way yet
-            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and water | behind every bore. Ask before boring what bears, trusses, beams or engineered wood. Local code, builder and | 11 of 21
-            licensed trades decide.
+            Cut lengths hold slack at both ends and waste. Label both ends before pulling. | rev 1
+            cable | path | slack | cut | reel | start mark | end mark | pulled | labelled
+            Two people, one way to pull
+            The reels stand at the closet, and every pull starts there. One of you stays at the closet, feeds the cables into | the first bore and keeps them from kinking. The other takes the heads out, bore by bore, and lets each box's
+            cables off where the pull says so; the farthest box stands first. | The box's end is the start mark: write down the foot mark printed on the jacket there, leave the slack, and cut
+            at the closet, where the end mark is. Bores are named from the box to the closet.
+            Reels and pulls
+            2 pulls; 0 ft of trunk to walk; 2 set-ups of a reel; no box is visited twice.
+            Pull 1 · 2 cables · D1 Bed 1
+            At the closet set up Cat 6 reel 1 and Cat 6 reel 2.
+            D1A | 66 ft | 12 ft | 78 ft | Cat 6 reel 1
+            D1B | 66 ft | 12 ft | 78 ft | Cat 6 reel 2
+            D1, Bed 1, outlet 16 in.
+            Pull 2 · 1 cable · D2 Bed 1
+            At the closet as they stand: Cat 6 reel 1 and Cat 6 reel 2.
+            D2A | 39 ft | 12 ft | 51 ft | Cat 6 reel 1
+            D2, Bed 1, outlet 16 in.
+            No way yet: not to be pulled
+            D2B | no way yet
+            D2, Bed 1, outlet 16 in
+            T3A | no way yet
+            T3B | no way yet
+            T3, Bed 1, television 48 in
+            D4A | no way yet
+            D4B | no way yet
+            D4, Bed 1, outlet 16 in
+            D5A | no way yet
+            D5B | no way yet
+            D5, Bed 2, outlet 16 in
+            D6A | no way yet
+            D6B | no way yet
+            D6, Study, outlet 16 in
+            D7A | no way yet
+            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye | protection. Look for power, gas and water behind every bore. Ask | 11 of 21
+            before boring what bears, trusses, beams or engineered wood. Local | code, builder and licensed trades decide.
             100 mm at 100 % | version VNCG-VPKL-XGCM
         "#]],
     );
