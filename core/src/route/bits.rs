@@ -242,7 +242,13 @@ mod tests {
     /// Cables so thin that no count of bundles could be tried: what is proven to pack is what counts.
     #[test]
     fn more_bundles_than_can_be_tried_leave_what_is_proven() {
-        let mut plan = plan(&[CableKindId::CAT6; 200]);
+        let mut plan = plan(&[]);
+        let cable = plan.drops[0].cables[0];
+        let more = (1..200).map(|id| Cable {
+            id: CableId(1_000 + id),
+            ..cable
+        });
+        plan.drops[0].cables.extend(more);
         for (place, cable) in plan.catalogue.cables.iter_mut().enumerate() {
             cable.diameter = Size(1.0 + place as f64 / 10.0);
         }

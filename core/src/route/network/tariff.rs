@@ -318,15 +318,14 @@ mod tests {
 
     #[test]
     fn the_thickest_are_dealt_first() {
-        let found = deals(&plates(), &[(100, 2), (30, 5)]);
-        assert_eq!(
-            (found[0].kinds.as_slice(), found[0].price),
-            (&[1][..], 7_000)
-        );
-        assert_eq!(
-            (found[1].kinds.as_slice(), found[1].price),
-            (&[0, 0][..], 10_000)
-        );
+        let kinds = [(5_000, 217), (12_000, 489)];
+        let kinds = kinds.map(|(price, capacity)| Bore { price, capacity });
+        let found = deals(&Crossing::dealt(&kinds).unwrap(), &[(100, 2), (30, 5)]);
+        let deal = |kinds: &[usize], price| Deal {
+            kinds: kinds.to_vec(),
+            price,
+        };
+        assert_eq!(found, [deal(&[1], 12_000), deal(&[0, 0], 10_000)]);
         assert_eq!(dealt(&[(100, 2), (30, 5)], 2, 0), 100 + 3 * 30);
         assert_eq!(dealt(&[(100, 2), (30, 5)], 2, 1), 100 + 2 * 30);
     }
