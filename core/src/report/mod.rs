@@ -17,7 +17,7 @@ use crate::plan::Plan;
 use crate::route::words;
 use crate::schedule::Price;
 
-/// Totals, drill list, cut list, ways, the record of the site and findings of a plan.
+/// Totals, drill list, cut list, pulls, ways, the record of the site and findings of a plan.
 pub fn report(plan: &Plan, design: &Design) -> Value {
     json!({
         "title": plan.title,

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::pulls::{self, AtHand, Pull, PullTally};
+use super::pulls::{self, AtHand, Pull, PullTally, Stretches};
 use super::reels::{self, Look, Piece, ReelPlan, ReelProblem, Stock};
 use crate::plan::{CableId, CableKindId, CableSpec, Drop, DropId, Plan};
 use crate::route::{MoveKind, Way, Ways};
@@ -136,14 +136,15 @@ impl CutList {
             (*kind, at_hand(stock, &of_kind, look))
         });
         let at_hand: BTreeMap<CableKindId, AtHand> = at_hand.collect();
+        let stretches = Stretches::of(ways);
         let mut list = Self {
-            cuts: in_pull_order(&cuts, pulls::group(ways, &cuts, &at_hand)),
+            cuts: in_pull_order(&cuts, pulls::group(&stretches, &cuts, &at_hand)),
             ..Self::default()
         };
         for (kind, stock) in &stocks {
             list.assign(plan, *kind, stock, &at_hand[kind], look);
         }
-        list.pulls = pulls::told(plan, ways, &list.cuts);
+        list.pulls = pulls::told(plan, &stretches, &list.cuts);
         list
     }
 

@@ -4,9 +4,10 @@
 //! It knows no house and no reel by name.
 
 use std::cmp::Reverse;
+use std::collections::BTreeSet;
 
 use super::exact::{Score, best};
-use super::field::{Field, Load, Stop};
+use super::field::{Field, Load, Stop, merged};
 
 /// The most boxes of a trunk, and of pulls beside each other, that are tried in all ways.
 #[derive(Clone, Copy, Debug)]
@@ -18,10 +19,13 @@ pub(super) struct Few {
 impl Few {
     /// What a frame of a drag has time for.
     pub const USUAL: Self = Self {
-        trunk: 12,
-        beside: 9,
+        trunk: 10,
+        beside: 8,
     };
 }
+
+/// Which other pulls a pull is put together anew with, those first that are worth it most.
+type Order = fn(&[Load<'_>], usize) -> Vec<usize>;
 
 /// How often all pulls are gone through for better ones.
 const PASSES: usize = 6;
@@ -31,6 +35,7 @@ const EXCHANGES: usize = 20_000;
 /// The pulls in the order of pulling: trunk after trunk, within one the farthest box first. Every stop is
 /// in one of them; those of one pull share a stretch of trunk.
 pub(super) fn group(field: &Field, stops: &[Stop], few: Few) -> Vec<Vec<usize>> {
+    let (field, stops) = &merged(field, stops);
     let farthest_first = |stop: &usize| (Reverse(stops[*stop].far), *stop);
     let mut trunks = trunks(field, stops);
     trunks
@@ -84,9 +89,10 @@ fn on_trunk(field: &Field, stops: &[Stop], trunk: &[usize], few: Few) -> Vec<Vec
         return best(field, stops, trunk).1;
     }
     let mut exchanges = EXCHANGES;
+    let mut tried = BTreeSet::new();
     for _ in 0..PASSES {
-        let by_share = put_anew(field, stops, &mut loads, few, by_share);
-        let by_place = put_anew(field, stops, &mut loads, few, by_place);
+        let mut anew = |order| put_anew(&mut loads, (field, stops), few, order, &mut tried);
+        let (by_share, by_place) = (anew(by_share), anew(by_place));
         let exchanged = exchange(&mut loads, &mut exchanges, few);
         if !by_share && !by_place && !exchanged {
             break;
@@ -121,11 +127,11 @@ fn score<'f>(loads: impl Iterator<Item = &'f Load<'f>>) -> Score {
 /// Puts each pull together anew with some others, in the order in which they are worth it, by trying all.
 /// Says whether anything became better.
 fn put_anew<'f>(
-    field: &'f Field,
-    stops: &'f [Stop],
     loads: &mut Vec<Load<'f>>,
+    (field, stops): (&'f Field, &'f [Stop]),
     few: Few,
-    order: fn(&[Load<'_>], usize) -> Vec<usize>,
+    order: Order,
+    tried: &mut BTreeSet<Vec<usize>>,
 ) -> bool {
     let mut better = false;
     let mut place = 0;
@@ -137,7 +143,8 @@ fn put_anew<'f>(
             .flat_map(|at| loads[*at].on_it.clone())
             .collect();
         among.sort_by_key(|stop| (Reverse(stops[*stop].far), *stop));
-        if those.len() > 1 {
+        // The same boxes once more cannot come out better.
+        if those.len() > 1 && tried.insert(among.clone()) {
             let (after, pulls) = best(field, stops, &among);
             if after < before {
                 better = true;

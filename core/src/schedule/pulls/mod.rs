@@ -29,12 +29,11 @@ use std::collections::BTreeMap;
 
 use super::cut_list::Cut;
 use crate::plan::{CableId, CableKindId, DropId, Plan};
-use crate::route::Ways;
 use crate::units::Mm;
 use field::{Feed, Field, Stop};
 use group::Few;
-use stretches::Stretches;
 
+pub(super) use stretches::Stretches;
 pub use tally::PullTally;
 
 /// One pull.
@@ -73,11 +72,10 @@ struct Share {
 
 /// The pulls of some cuts, each as places among them, in the order of pulling.
 pub(super) fn group(
-    ways: &Ways,
+    stretches: &Stretches,
     cuts: &[Cut],
     at_hand: &BTreeMap<CableKindId, AtHand>,
 ) -> Vec<Vec<usize>> {
-    let stretches = Stretches::of(ways);
     let kinds: Vec<CableKindId> = at_hand.keys().copied().collect();
     let field = Field {
         lengths: stretches.lengths.clone(),
@@ -184,8 +182,7 @@ fn millimetres(length: Mm) -> u64 {
 }
 
 /// The pulls of cuts that have their numbers and their reels, in the order of pulling.
-pub(super) fn told(plan: &Plan, ways: &Ways, cuts: &[Cut]) -> Vec<Pull> {
-    let stretches = Stretches::of(ways);
+pub(super) fn told(plan: &Plan, stretches: &Stretches, cuts: &[Cut]) -> Vec<Pull> {
     let pulls: Vec<&[Cut]> = cuts.chunk_by(|a, b| a.pull == b.pull).collect();
     let drawn: Vec<_> = pulls.iter().map(|pull| drawn(pull)).collect();
     let set_up = tally::set_up(plan, &drawn);

@@ -12,7 +12,7 @@ type Spot = (i64, i64, i64);
 
 /// The stretches of trunk of a plan.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub(super) struct Stretches {
+pub(in crate::schedule) struct Stretches {
     /// Length of each, millimetres.
     pub lengths: Vec<u64>,
     of_cable: BTreeMap<CableId, Vec<usize>>,

@@ -15,12 +15,12 @@ const MOST_ITEMS: usize = 400;
 type Score = (usize, Reverse<u64>);
 
 impl Look {
-    /// Steps spent on fewer set-ups; none at a glance.
-    fn on_set_ups(self) -> u64 {
+    /// Exchanges and steps spent on fewer set-ups; none at a glance.
+    fn on_set_ups(self) -> (u64, u64) {
         match self {
-            Self::Glance => 0,
-            Self::Brief => 6_000,
-            Self::Long => 400_000,
+            Self::Glance => (0, 0),
+            Self::Brief => (150, 2_000),
+            Self::Long => (20_000, 400_000),
         }
     }
 }
@@ -35,11 +35,11 @@ pub(super) fn fewest(items: &[Item], reels: &[u64], candidates: [Found; 2], look
         true => second,
         false => first,
     };
-    let mut steps = look.on_set_ups();
+    let (mut exchanges, steps) = look.on_set_ups();
     if items.len() > MOST_ITEMS || steps == 0 {
         return best;
     }
-    exchange(items, &order, reels, &mut best.reel_of, &mut steps);
+    exchange(items, &order, reels, &mut best.reel_of, &mut exchanges);
     let mut search = Search::new(items, &order, reels, &best.reel_of, steps);
     search.place(0);
     best.reel_of = search.best_of;
@@ -271,9 +271,7 @@ fn still(items: &[Item], order: &[usize]) -> Vec<usize> {
     let mut sum = 0;
     for place in (0..pulls.len()).rev() {
         let (first, least, count) = pulls[place];
-        for at in first + 1..first + count {
-            still[at] = sum;
-        }
+        still[first + 1..first + count].fill(sum);
         let most_before = if place == 0 { 0 } else { pulls[place - 1].2 };
         sum += least.saturating_sub(most_before);
         still[first] = sum;
