@@ -265,92 +265,66 @@ fn draw_block(page: &mut Picture, area: Area, top: f64, block: &Block) {
     let bottom = top + block.height(width);
     match block {
         Block::Heading(lines) => {
-            put(
-                page,
-                (left, top + 7.0),
-                Anchor::Start,
-                Weight::Bold,
-                (ID, ID),
-                lines,
-            );
+            put(page, (left, top + 7.0), &HEADING, lines);
             rule(page, Ink::Heavy, area, bottom - 1.6);
         }
         Block::Pair(indent, name, value) => {
             let beside = Block::is_beside(width, *indent, name, value);
-            let under = if beside {
-                0.0
-            } else {
-                name.len() as f64 * LEADING
-            };
-            let size = (BODY, LEADING);
-            put(
-                page,
-                (left + indent, base),
-                Anchor::Start,
-                Weight::Regular,
-                size,
-                name,
-            );
-            put(
-                page,
-                (right, base + under),
-                Anchor::End,
-                Weight::Bold,
-                size,
-                value,
-            );
+            let under = if beside { 0.0 } else { lines_height(name) };
+            put(page, (left + indent, base), &PLAIN, name);
+            put(page, (right, base + under), &VALUE, value);
         }
-        Block::Words(lines) => {
-            put(
-                page,
-                (left, base),
-                Anchor::Start,
-                Weight::Regular,
-                (BODY, LEADING),
-                lines,
-            );
-        }
+        Block::Words(lines) => put(page, (left, base), &PLAIN, lines),
         Block::Blank(lines) => {
-            let first = bottom - 1.0 - lines.len().saturating_sub(1) as f64 * LEADING;
-            put(
-                page,
-                (left, first),
-                Anchor::Start,
-                Weight::Regular,
-                (BODY, LEADING),
-                lines,
-            );
+            let first = bottom - 1.0 - lines_height(lines) + LEADING;
+            put(page, (left, first), &PLAIN, lines);
             rule(page, Ink::Rule, area, bottom);
         }
         Block::Ticked(lines) => {
             let middle = (top + bottom) / 2.0;
-            let up = lines.len().saturating_sub(1) as f64 * LEADING / 2.0;
+            let up = (lines_height(lines) - LEADING) / 2.0;
             let first = middle + BODY * font::CAP_HEIGHT / 2.0 - up;
-            put(
-                page,
-                (left + BESIDE, first),
-                Anchor::Start,
-                Weight::Regular,
-                (BODY, LEADING),
-                lines,
-            );
+            put(page, (left + BESIDE, first), &PLAIN, lines);
             tick(page, Pos::new(left + TICK / 2.0 + 0.3, middle));
         }
     }
 }
 
-/// Lines under each other from a place on, of a size and that far apart.
-fn put(
-    page: &mut Picture,
-    (x, y): (f64, f64),
+fn lines_height(lines: &[String]) -> f64 {
+    lines.len() as f64 * LEADING
+}
+
+/// How lines are set.
+struct Setting {
     anchor: Anchor,
     weight: Weight,
-    (size, step): (f64, f64),
-    lines: &[String],
-) {
+    size: f64,
+    step: f64,
+}
+
+const PLAIN: Setting = Setting {
+    anchor: Anchor::Start,
+    weight: Weight::Regular,
+    size: BODY,
+    step: LEADING,
+};
+const VALUE: Setting = Setting {
+    anchor: Anchor::End,
+    weight: Weight::Bold,
+    ..PLAIN
+};
+const HEADING: Setting = Setting {
+    weight: Weight::Bold,
+    size: ID,
+    step: ID,
+    ..PLAIN
+};
+
+/// Lines under each other from a place on.
+fn put(page: &mut Picture, (x, y): (f64, f64), set: &Setting, lines: &[String]) {
     for (down, words) in lines.iter().enumerate() {
-        let at = Pos::new(x, y + down as f64 * step);
-        page.push(text(at, anchor, size, weight, words));
+        let at = Pos::new(x, y + down as f64 * set.step);
+        page.push(text(at, set.anchor, set.size, set.weight, words));
     }
 }
 
