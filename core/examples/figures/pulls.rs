@@ -7,6 +7,9 @@ use borewright_core::schedule::PullTally;
 use crate::saved::{plans, two_storeys};
 use crate::{by_length, figure};
 
+/// One figure of a tally.
+type Figure = fn(&PullTally) -> f64;
+
 /// Prints the section.
 pub fn print() {
     for (name, plan) in plans().into_iter().chain([two_storeys()]) {
@@ -18,7 +21,7 @@ fn print_house(name: &str, plan: &Plan) {
     let design = Design::long(plan);
     let now = design.cut_list.tally(plan, &design.ways);
     let before = by_length::tally(plan, &design);
-    let lines: [(&str, &str, fn(&PullTally) -> f64); 4] = [
+    let lines: [(&str, &str, Figure); 4] = [
         ("boxes visited again", "boxes", |tally| {
             tally.visited_again as f64
         }),
