@@ -126,56 +126,27 @@ fn cell(
 ) -> Cell {
     let mut words = Picture::at_scale(1.0);
     let mut y = 0.0;
+    let mut write = |y: f64, size, weight, line: &str| {
+        words.push(text(Pos::new(0.0, y), Anchor::Start, size, weight, line));
+    };
     for row in rows {
-        let title = format!(
-            "Bore {} · {} bit · {}",
-            row.number,
-            plan.units.size(row.bit),
-            row.height
-        );
+        let bit = plan.units.size(row.bit);
+        let title = format!("Bore {} · {bit} bit · {}", row.number, row.height);
         for line in font::wrap(&tongue.say(&title), Weight::Bold, ID, width) {
             y += ID * 1.15;
-            let at = Pos::new(0.0, y);
-            words.push(text(at, Anchor::Start, ID, Weight::Bold, &line));
+            write(y, ID, Weight::Bold, &line);
         }
     }
-    let bore = rows.first().and_then(|row| row.bores.first());
-    let bore = bore.and_then(|bore| design.bores.get(*bore));
-    let height = bore.map_or(0.0, |bore| bore.height);
-    let widest = rows.iter().max_by(|a, b| a.bit.0.total_cmp(&b.bit.0));
-    let bit = widest.map(|row| row.bit).unwrap_or_default();
-    let drawn = |scale: &Scale| corner(plan, design, of, (bit, height), scale.ratio, Type::PAPER);
-    let extent = |picture: &Picture, scale: &Scale| {
-        let (low, high) = picture.bounds().unwrap_or_default();
-        (low * (1.0 / scale.ratio), high * (1.0 / scale.ratio))
-    };
-    let scales = scales(plan.units);
-    let fits = |scale: &&Scale| {
-        let (low, high) = extent(&drawn(scale), scale);
-        high.x - low.x <= width
-    };
-    let scale = scales
-        .iter()
-        .find(fits)
-        .unwrap_or(&scales[scales.len() - 1]);
-    let picture = drawn(scale);
-    let (low, high) = extent(&picture, scale);
+    let (scale, picture) = drawn(plan, design, of, rows, width);
+    let (low, high) = on_paper(&picture);
     let top = y + 3.0;
-    let origin = Pos::new(
-        (width - (high.x - low.x)).max(0.0) / 2.0 - low.x,
-        top - low.y,
-    );
+    let beside = (width - (high.x - low.x)).max(0.0) / 2.0;
+    let origin = Pos::new(beside - low.x, top - low.y);
     y = top + (high.y - low.y) + 1.0;
-    for line in notes(plan, design, of, scale) {
+    for line in notes(plan, design, of, &scale) {
         for line in font::wrap(&tongue.say(&line), Weight::Regular, BODY, width) {
             y += LEADING;
-            words.push(text(
-                Pos::new(0.0, y),
-                Anchor::Start,
-                BODY,
-                Weight::Regular,
-                &line,
-            ));
+            write(y, BODY, Weight::Regular, &line);
         }
     }
     let words = Laid {
@@ -186,6 +157,39 @@ fn cell(
         layers: vec![words, Laid { picture, origin }],
         height: y + 1.5,
     }
+}
+
+/// The corner with its widest bit, at the largest scale that is not wider than this.
+fn drawn(
+    plan: &Plan,
+    design: &Design,
+    of: &Corner,
+    rows: &[&DrillRow],
+    width: f64,
+) -> (Scale, Picture) {
+    let bore = rows.first().and_then(|row| row.bores.first());
+    let bore = bore.and_then(|bore| design.bores.get(*bore));
+    let height = bore.map_or(0.0, |bore| bore.height);
+    let widest = rows.iter().max_by(|a, b| a.bit.0.total_cmp(&b.bit.0));
+    let bit = widest.map(|row| row.bit).unwrap_or_default();
+    let at = |scale: Scale| {
+        let picture = corner(plan, design, of, (bit, height), scale.ratio, Type::PAPER);
+        (scale, picture)
+    };
+    let [largest, middle, smallest] = scales(plan.units);
+    let fits = |(_, picture): &(Scale, Picture)| {
+        let (low, high) = on_paper(picture);
+        high.x - low.x <= width
+    };
+    let larger = [largest, middle].into_iter().map(at).find(fits);
+    larger.unwrap_or_else(|| at(smallest))
+}
+
+/// What a picture takes up, paper millimetres.
+fn on_paper(picture: &Picture) -> (Pos, Pos) {
+    let (low, high) = picture.bounds().unwrap_or_default();
+    let part = 1.0 / picture.scale;
+    (low * part, high * part)
 }
 
 /// The scales of a detail, the largest first.
