@@ -4,13 +4,22 @@
 //! plan that nothing is known of, [`Design::long`] for what is printed and handed on.
 //! [`Design::taking`] completes a long one whose ways were worked out elsewhere. After an edit
 //! [`Design::after`] goes on from the design before it, and so depends on both.
+//!
+//! A plan whose [`Load`] is too much for the moment is shown with [`Design::unsought`], which holds
+//! nothing, until all of it was worked out beside the page.
 
 mod hours;
 pub mod kept;
+mod load;
+mod shared;
+
+pub use load::Load;
 
 pub use hours::Hours;
 
 use std::sync::Arc;
+
+use serde::{Deserialize, Serialize};
 
 use crate::bore::{self, Bore, DrillRow, SincePrinted};
 use crate::finding::{self, Finding};
@@ -22,8 +31,10 @@ use crate::schedule::reels::Look;
 use crate::schedule::{CutList, Totals};
 
 /// How hard the ways of a design were sought.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum Effort {
+    /// Not at all: nothing follows from the plan yet.
+    Unsought,
     /// As hard as the moment after an edit allows.
     #[default]
     Live,
@@ -32,9 +43,10 @@ pub enum Effort {
 }
 
 /// What follows from a plan. The same plan gives the same design on every machine.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Design {
     /// Studs, plates, joists, bays, strips.
+    #[serde(with = "shared")]
     pub framing: Arc<Framing>,
     /// The way of every cable.
     pub ways: Ways,
@@ -59,6 +71,58 @@ impl Design {
         let framing = Arc::new(Framing::of(plan));
         let ways = Routing::of(plan, &framing).solve(Budget::LIVE);
         Self::with(plan, framing, ways, (Effort::Live, Look::Brief))
+    }
+
+    /// What is shown of a plan while nothing is worked out: its walls as lines, no wood, no ways, no counts.
+    /// Whoever shows counts or hands them on asks [`Design::is_sought`] first.
+    pub fn unsought(plan: &Plan) -> Self {
+        Self {
+            framing: Arc::new(Framing::bare(plan)),
+            effort: Effort::Unsought,
+            ..Self::default()
+        }
+    }
+
+    /// Whether what this holds follows from the plan.
+    pub fn is_sought(&self) -> bool {
+        self.effort != Effort::Unsought
+    }
+
+    /// How much it holds: moves of cables and uprights, the most of it by far.
+    pub fn weight(&self) -> usize {
+        let moves = self.ways.ways.iter().map(|way| way.moves.len());
+        let walls = self.framing.levels.iter().flat_map(|level| &level.walls);
+        moves.sum::<usize>() + walls.map(|wall| wall.studs.len()).sum::<usize>()
+    }
+
+    /// As [`Design::of`] for a plan that is light enough for the moment, else [`Design::unsought`].
+    ///
+    /// ```
+    /// use borewright_core::{design::Design, plan::Plan};
+    /// assert!(Design::at_once(&Plan::new()).is_sought());
+    /// ```
+    pub fn at_once(plan: &Plan) -> Self {
+        match Load::of(plan).is_light() {
+            true => Self::of(plan),
+            false => Self::unsought(plan),
+        }
+    }
+
+    /// As [`Design::after`] for a plan that is light enough for the moment, else [`Design::unsought`].
+    pub fn after_at_once(previous: &Self, before: &Plan, plan: &Plan) -> Self {
+        match Load::of(plan).is_light() {
+            true if previous.is_sought() => Self::after(previous, before, plan),
+            true => Self::of(plan),
+            false => Self::unsought(plan),
+        }
+    }
+
+    /// As [`Design::again`] for a plan that is light enough for a frame, else [`Design::unsought`].
+    pub fn again_at_once(previous: &Self, before: &Plan, plan: &Plan) -> Self {
+        match Load::of(plan).is_light_for_a_frame() {
+            true if previous.is_sought() => Self::again(previous, before, plan),
+            _ => Self::unsought(plan),
+        }
     }
 
     /// Computes everything for the moment after an edit, beginning with what was known before it:
@@ -127,9 +191,12 @@ impl Design {
         Some(Self::with(plan, framing, ways, (Effort::Long, Look::Long)))
     }
 
-    /// How the holes stand to those on paper.
+    /// How the holes stand to those on paper; nothing is said of holes that were not sought.
     pub fn since_printed(&self, plan: &Plan) -> SincePrinted {
-        SincePrinted::of(plan, &self.framing, &self.ways, &self.bores)
+        match self.is_sought() {
+            true => SincePrinted::of(plan, &self.framing, &self.ways, &self.bores),
+            false => SincePrinted::default(),
+        }
     }
 
     /// What paper says of this design's holes: its rows with their numbers, and a check sum of all of it.
@@ -187,6 +254,18 @@ impl Design {
 mod tests {
     use super::*;
     use crate::picture::sample;
+
+    #[test]
+    fn a_design_crosses_to_another_program_whole() {
+        for plan in [Plan::new(), sample::house()] {
+            for design in [Design::of(&plan), Design::unsought(&plan)] {
+                let bytes = postcard::to_allocvec(&design).unwrap();
+                assert_eq!(postcard::from_bytes(&bytes), Ok(design));
+                let cut = &bytes[..bytes.len() / 2];
+                assert!(postcard::from_bytes::<Design>(cut).is_err());
+            }
+        }
+    }
 
     #[test]
     fn an_answer_is_taken_for_its_own_plan_only() {

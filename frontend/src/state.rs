@@ -3,12 +3,12 @@
 //! The plan and the hands on it are a [`Session`] of the core; beside it lies what belongs to the
 //! screen alone: where the paper lies, what is laid open, how the keeping stands. No effects here.
 
+mod better;
 mod place;
 
 use std::collections::BTreeSet;
 use std::rc::Rc;
 
-use borewright_core::design::Effort;
 use borewright_core::desk::{
     self, Choice, Gesture, Intent, Notice, PaperMove, ScreenPoint, Session, Step, Tool, View,
 };
@@ -19,6 +19,8 @@ use borewright_core::shape::Pos;
 use borewright_core::sheet::{Size, Stack};
 use borewright_core::tongue::Tongue;
 use yew::{Reducible, UseReducerDispatcher};
+
+use crate::worker::End;
 
 pub use place::{Begun, Place};
 
@@ -65,6 +67,8 @@ pub struct Desk {
     pub left_out: BTreeSet<usize>,
     /// Which sheets lie in the step Sheets; all of them if none is named.
     pub stack: Option<Stack>,
+    /// Whether sheets are being laid out.
+    pub laying_out: bool,
     /// What the step Site shows.
     pub site: SiteLook,
     /// Where the plan is kept.
@@ -114,8 +118,8 @@ pub enum Improving {
     Begun(u8),
     /// The person stopped it for the plan as it stands.
     Stopped,
-    /// It came to nothing.
-    Failed,
+    /// It came to nothing, for this reason.
+    Failed(End),
 }
 
 /// What can lie open in the slip's place.
@@ -208,6 +212,8 @@ pub enum Act {
     Tongue(Tongue),
     /// Lay some of the sheets out, or all of them.
     Stack(Option<Stack>),
+    /// Sheets are being laid out, or all of them are.
+    LayOut(bool),
     /// Show something else in the step Site.
     Look(SiteLook),
     /// Print a page, by its place, or leave it out.
@@ -271,7 +277,7 @@ impl PartialEq for Desk {
             && screen(self) == screen(other)
             && (self.paper, self.tongue, self.stack, &self.left_out)
                 == (other.paper, other.tongue, other.stack, &other.left_out)
-            && self.site == other.site
+            && (self.site, self.laying_out) == (other.site, other.laying_out)
             && Rc::ptr_eq(&self.begun, &other.begun)
             && Rc::ptr_eq(&self.journal, &other.journal)
             && (&self.place, self.keeps, &self.point) == (&other.place, other.keeps, &other.point)
@@ -315,6 +321,7 @@ impl Desk {
             reply: None,
             left_out: BTreeSet::new(),
             stack: None,
+            laying_out: false,
             site: SiteLook::default(),
             keeping: Keeping::Nothing,
             wait: None,
@@ -331,18 +338,11 @@ impl Desk {
         }
     }
 
-    /// Whether the ways shown are those of the moment after an edit, and better ones are awaited.
-    pub fn wants_better(&self) -> bool {
-        let design = &self.session.design;
-        let given_up = matches!(self.improving, Improving::Stopped | Improving::Failed);
-        let has_ways = design.ways.ways.iter().any(|way| !way.moves.is_empty());
-        design.effort == Effort::Live && has_ways && !given_up && !self.opening
-    }
-
     /// The session as it is printed or shared: numbers of holes hold in it, where the plan is one's own
     /// and no better ways are awaited.
     pub fn handed_on(&self) -> Session {
-        match self.session.read_only || self.wants_better() {
+        let holds = self.session.design.is_sought() && !self.wants_better();
+        match self.session.read_only || !holds {
             true => self.session.clone(),
             false => self.session.after(&Intent::KeepNumbers),
         }
@@ -382,6 +382,7 @@ impl Desk {
                 self.left_out.clear();
             }
             Act::Stack(stack) => self.lay_out(stack),
+            Act::LayOut(begun) => self.laying_out = begun,
             Act::Look(look) => self.site = look,
             Act::Print(place, true) => drop(self.left_out.remove(&place)),
             Act::Print(place, false) => drop(self.left_out.insert(place)),

@@ -1,177 +1,287 @@
-//! The same program beside the page, in a web worker: it improves the ways of one plan at a time
-//! and reports. It shows nothing and keeps nothing.
+//! The same program beside the page, in a web worker: it works out one plan at a time and reports. It shows
+//! nothing and keeps nothing.
 //!
-//! A plan goes over as it would be saved, without its drawings; what comes back are ways through
-//! the plan's own network, which the page checks against the plan before it shows them.
+//! A plan goes over as it would be saved, without its drawings. All that follows from it comes back: of a plan
+//! whose ways the page has, once they are at their best; of one that is too much for the page also as the
+//! moment has it. Sheets, lists and large files are made and read here too.
+
+mod bytes;
+mod message;
+mod queue;
+mod serve;
 
 use std::cell::Cell;
-use std::rc::Rc;
+use std::future::poll_fn;
+use std::sync::Arc;
 
-use borewright_core::design::Design;
-use borewright_core::file;
-use borewright_core::framing::Framing;
-use borewright_core::plan::Plan;
-use borewright_core::route::network::{Answer, Network};
-use borewright_core::route::{Improvement, Routing};
+use borewright_core::design::{Design, Effort};
+use borewright_core::file::{self, Opened};
+use borewright_core::plan::{Plan, Scan};
+use borewright_core::report::csv::Table;
+use futures_util::future::{Either, select};
 use gloo::timers::future::TimeoutFuture;
-use gloo::worker::{HandlerId, Registrable, Spawnable, WorkerBridge, WorkerScope};
-use serde::{Deserialize, Serialize};
-use wasm_bindgen_futures::spawn_local;
 
+use crate::browser::beside::{Beside, Heard};
 use crate::browser::program;
+use bytes::Bytes;
+pub use message::{LaidPage, News, Order, Told, Wanted};
+use queue::Queue;
+pub use serve::serve;
 
-/// Between two reports, per cent.
-const STRIDE: u8 = 4;
+/// What follows from a plan is worked out within this time, or not at all: 10 s, in milliseconds.
+pub const LONGEST: u32 = 10_000;
 
-/// How long it works between two looks at its orders, milliseconds.
-const STINT: f64 = 40.0;
+/// A worker that tells nothing for so long has failed, milliseconds.
+pub const PATIENCE: u32 = 30_000;
 
-/// What the page asks for. A job ends the one before it.
-#[derive(Debug, Serialize, Deserialize)]
-pub enum Order {
-    /// Improve the ways of this plan.
-    Improve {
-        /// The number of the job.
-        job: u32,
-        /// The plan as it would be saved.
-        plan: Vec<u8>,
-    },
-    /// Stop.
-    Stop,
+/// What the page hears.
+#[derive(Debug)]
+pub enum Message {
+    /// News of a job.
+    News(News),
+    /// It has come to an end.
+    Ended(End),
 }
 
-/// What the worker tells of a job.
-#[derive(Debug, Serialize, Deserialize)]
-pub struct News {
-    /// The number of the job.
-    pub job: u32,
-    /// How it stands.
-    pub told: Told,
+/// Why a worker or its work has ended without an answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum End {
+    /// A fault of the program, or no worker could be started.
+    Fault,
+    /// It asked for more memory than there is for it: 500 MB.
+    Memory,
+    /// It would have taken longer than 10 s.
+    Time,
 }
 
-/// How a job stands.
-#[derive(Debug, Serialize, Deserialize)]
-pub enum Told {
-    /// So much is done, per cent.
-    Done(u8),
-    /// The answer; `None` if this plan has none.
-    Found(Option<Answer>),
+/// The program beside the page, until this is dropped.
+pub struct Helper(Beside);
+
+impl Helper {
+    /// Starts it; `None` where the browser starts none.
+    pub fn start(onmessage: impl Fn(Message) + 'static) -> Option<Self> {
+        let faulty = Cell::new(false);
+        let heard = move |heard| match heard {
+            Heard::Said(bytes) => {
+                let Ok(news) = postcard::from_bytes::<News>(&bytes) else {
+                    return onmessage(Message::Ended(End::Fault));
+                };
+                match news.told {
+                    Told::Fault => {
+                        faulty.set(true);
+                        onmessage(Message::Ended(End::Fault));
+                    }
+                    _ => onmessage(Message::News(news)),
+                }
+            }
+            // A program that finds no memory any more stops where it stands and tells of no fault.
+            Heard::Ended(words) if !faulty.get() && words.contains("unreachable") => {
+                onmessage(Message::Ended(End::Memory));
+            }
+            Heard::Ended(_) => onmessage(Message::Ended(End::Fault)),
+        };
+        Beside::start(&program::worker_address(), heard).map(Self)
+    }
+
+    /// Gives it an order.
+    pub fn order(&self, order: &Order) {
+        // Numbers, bytes and one flag; nothing of it can be refused.
+        self.0
+            .say(&postcard::to_allocvec(order).unwrap_or_default());
+    }
 }
 
-/// Starts the worker. `onnews` is called as long as the bridge is kept.
-pub fn start(onnews: impl Fn(News) + 'static) -> WorkerBridge<Worker> {
-    let mut spawner = Worker::spawner();
-    spawner.callback(onnews);
-    spawner.spawn_with_loader(&program::worker_address())
+/// The order to improve the ways of a plan, or to work out all of it.
+pub fn order(job: u32, plan: &Plan, whole: bool) -> Order {
+    Order::Work {
+        job,
+        whole,
+        plan: Bytes(bare(plan)),
+    }
 }
 
-/// The order to improve a plan.
-pub fn order(job: u32, plan: &Plan) -> Order {
+/// A plan as it goes over: as it would be saved, without its drawings.
+fn bare(plan: &Plan) -> Vec<u8> {
     let mut bare = plan.clone();
     for level in &mut bare.levels {
-        level.sheet.scan = None;
-    }
-    Order::Improve {
-        job,
-        plan: file::write(&bare),
-    }
-}
-
-/// Takes orders, in a worker.
-pub fn serve() {
-    Worker::registrar().register();
-}
-
-/// The worker's side.
-#[derive(Default)]
-pub struct Worker {
-    /// The job it is at; every other one stops at its next look.
-    job: Rc<Cell<Option<u32>>>,
-}
-
-impl gloo::worker::Worker for Worker {
-    type Message = ();
-    type Input = Order;
-    type Output = News;
-
-    fn create(_: &WorkerScope<Self>) -> Self {
-        Self::default()
-    }
-
-    fn update(&mut self, _: &WorkerScope<Self>, (): ()) {}
-
-    fn received(&mut self, scope: &WorkerScope<Self>, order: Order, id: HandlerId) {
-        let Order::Improve { job, plan } = order else {
-            return self.job.set(None);
+        // That there is a drawing counts, what is on it does not.
+        let thin = |scan: Arc<Scan>| Scan {
+            bytes: vec![0],
+            media_type: scan.media_type.clone(),
+            ..*scan
         };
-        self.job.set(Some(job));
-        let (scope, current) = (scope.clone(), Rc::clone(&self.job));
-        spawn_local(async move {
-            let tell = |told| scope.respond(id, News { job, told });
-            let goes_on = || current.get() == Some(job);
-            if let Some(answer) = improve(&plan, goes_on, |done| tell(Told::Done(done))).await {
-                tell(Told::Found(answer));
-            }
-        });
+        level.sheet.scan = level.sheet.scan.take().map(thin).map(Arc::new);
     }
+    file::write(&bare)
 }
 
-/// The answer for a plan as it was saved; `None` when stopped.
-async fn improve(
-    plan: &[u8],
-    goes_on: impl Fn() -> bool,
-    report: impl Fn(u8),
-) -> Option<Option<Answer>> {
-    match file::read(plan) {
-        Ok(opened) => improve_plan(&opened.plan, goes_on, report).await,
-        Err(_) => Some(None),
-    }
+/// What follows from a plan at its best, worked out beside the page; `report` is told how much is done, per
+/// cent.
+///
+/// # Errors
+/// Why it came to nothing.
+pub async fn at_its_best(plan: &Plan, report: impl Fn(u8)) -> Result<Design, End> {
+    asked(&order(1, plan, true), LONGEST, |told| match told {
+        Told::Whole(design) if design.effort == Effort::Long => Some(*design),
+        Told::Done(done) => {
+            report(done);
+            None
+        }
+        _ => None,
+    })
+    .await
 }
 
-/// What follows from a plan at its best, worked out here a moment at a time, so that the page stays
-/// alive meanwhile; `report` is told how much is done, per cent.
-pub async fn at_its_best(plan: &Plan, report: impl Fn(u8)) -> Design {
-    let answer = improve_plan(plan, || true, report).await.flatten();
-    let design = Design::taking(plan, answer.as_ref());
-    design.unwrap_or_else(|| Design::long(plan))
-}
-
-/// The answer for a plan; `None` when stopped.
-async fn improve_plan(
+/// Lays sheets out beside the page; `onpage` gets each of them.
+///
+/// # Errors
+/// Why it came to nothing, or ended before the last page.
+pub async fn sheets(
     plan: &Plan,
-    goes_on: impl Fn() -> bool,
-    report: impl Fn(u8),
-) -> Option<Option<Answer>> {
-    let framing = Framing::of(plan);
-    let routing = Routing::of(plan, &framing);
-    let Some(network) = routing
-        .problem()
-        .and_then(|problem| Network::new(problem).ok())
-    else {
-        return Some(None);
-    };
-    let mut improvement = Improvement::new(&network);
-    let mut told = 0;
-    while stint(&mut improvement) {
-        if improvement.done() >= told + STRIDE {
-            told = improvement.done();
-            report(told);
+    design: &Design,
+    wanted: Wanted,
+    onpage: impl Fn(LaidPage),
+) -> Result<(), End> {
+    let order = order_sheets(plan, design, wanted, None);
+    asked(&order, PATIENCE, |told| match told {
+        Told::Page(page) => {
+            onpage(page);
+            None
         }
-        TimeoutFuture::new(0).await;
-        if !goes_on() {
-            return None;
-        }
-    }
-    Some(Some(improvement.answer()))
+        Told::LastPage => Some(()),
+        _ => None,
+    })
+    .await
 }
 
-/// Works for a while; false once there is nothing more to do.
-fn stint(improvement: &mut Improvement<'_>) -> bool {
-    let since = js_sys::Date::now();
-    while js_sys::Date::now() - since < STINT {
-        if !improvement.step() {
-            return false;
+/// Writes sheets as one file beside the page, without the pages that are left out.
+///
+/// # Errors
+/// Why it came to nothing: of the worker, or in the words of whoever writes the file.
+pub async fn sheets_file(
+    plan: &Plan,
+    design: &Design,
+    wanted: Wanted,
+    left_out: Vec<usize>,
+    fonts: [Vec<u8>; 2],
+) -> Result<Result<Vec<u8>, String>, End> {
+    let order = order_sheets(plan, design, wanted, Some((left_out, fonts.map(Bytes))));
+    asked(&order, PATIENCE, |told| match told {
+        Told::File(bytes) => Some(bytes.map(|bytes| bytes.0)),
+        _ => None,
+    })
+    .await
+}
+
+/// Writes a list beside the page: one table, or everything in one.
+///
+/// # Errors
+/// One sentence.
+pub async fn list(plan: &Plan, design: &Design, table: Option<Table>) -> Result<Vec<u8>, String> {
+    let place = |table| Table::ALL.iter().position(|one| *one == table);
+    let order = Order::List {
+        job: 1,
+        plan: Bytes(bare(plan)),
+        design: Box::new(design.clone()),
+        table: table.and_then(place),
+    };
+    let written = asked(&order, PATIENCE, |told| match told {
+        Told::File(bytes) => Some(bytes),
+        _ => None,
+    });
+    let written = written.await.map_err(|end| match end {
+        End::Time => "Writing this list takes over 30 s and was stopped. Save the plan to a file instead.",
+        End::Memory => "Writing this list takes over 500 MB of memory and was stopped. Save the plan to a file instead.",
+        End::Fault => "A fault in this program ended the writing of this list. The plan is whole; load the page again to go on.",
+    });
+    Ok(written.map_err(String::from)??.0)
+}
+
+/// A larger file is read beside the page, bytes: 8 MB.
+const LARGE: usize = 8 << 20;
+
+/// Reads a saved plan: a large file beside the page.
+///
+/// # Errors
+/// One sentence.
+pub async fn read(bytes: Vec<u8>) -> Result<Opened, String> {
+    if bytes.len() <= LARGE || bytes.len() > file::LARGEST {
+        return file::read(&bytes).map_err(|error| error.to_string());
+    }
+    let order = Order::Read {
+        job: 1,
+        file: Bytes(bytes),
+    };
+    let read = asked(&order, LONGEST, |told| match told {
+        Told::Opened(read) => Some(read),
+        _ => None,
+    });
+    let apart = read.await.map_err(|end| String::from(unread(end)))??;
+    let scan = |(media_type, (width, height), bytes): (String, (u32, u32), Bytes)| {
+        Arc::new(Scan {
+            media_type,
+            width,
+            height,
+            bytes: bytes.0,
+        })
+    };
+    let scans: Vec<_> = apart.scans.into_iter().map(scan).collect();
+    let joined = file::joined(&apart.text.0, &scans).map_err(|error| error.to_string())?;
+    Ok(Opened {
+        losses: apart.losses,
+        ..joined
+    })
+}
+
+/// Why a file was not read to its end.
+fn unread(end: End) -> &'static str {
+    match end {
+        End::Time => "Reading this file takes over 10 s and was stopped. Open another copy of it.",
+        End::Memory => {
+            "Reading this file takes over 500 MB of memory and was stopped. Open another copy of it."
+        }
+        End::Fault => {
+            "A fault in this program ended the reading of this file. What lies on the table is whole; open another file."
         }
     }
-    true
+}
+
+fn order_sheets(
+    plan: &Plan,
+    design: &Design,
+    wanted: Wanted,
+    file: Option<(Vec<usize>, [Bytes; 2])>,
+) -> Order {
+    Order::Sheets {
+        job: 1,
+        plan: Bytes(bare(plan)),
+        design: Box::new(design.clone()),
+        wanted,
+        file,
+    }
+}
+
+/// Gives an order to a worker of its own and hears it until it gives what is asked for. The first word is
+/// waited for so long, milliseconds.
+async fn asked<T>(
+    order: &Order,
+    mut longest: u32,
+    mut heed: impl FnMut(Told) -> Option<T>,
+) -> Result<T, End> {
+    let news = Queue::default();
+    let heard = news.clone();
+    let helper = Helper::start(move |message| heard.put(message)).ok_or(End::Fault)?;
+    helper.order(order);
+    loop {
+        let next = poll_fn(|context| news.take(context));
+        let told = match select(next, TimeoutFuture::new(longest)).await {
+            Either::Left((Message::News(news), _)) => news.told,
+            Either::Left((Message::Ended(end), _)) => return Err(end),
+            Either::Right(_) => return Err(End::Time),
+        };
+        if let Some(found) = heed(told) {
+            return Ok(found);
+        }
+        longest = PATIENCE;
+    }
 }

@@ -2,6 +2,7 @@
 //! `c`), and their holes (`holes`, `holes_b`, `tape`, `whereabouts`); how near their ways are to the best (`gaps`); that neither
 //! the order of drawing (`order`) nor the place on the sheet (`moved`, `mirrored`, `askew`) decides anything; what changes do
 //! to every list (`changes`); designs of a drag's frames (`again`) and of the moment after an edit (`live`);
+//! how much work a plan is said to be (`load`);
 //! that ways cost what their finished holes take (`price`), that printed numbers of holes hold (`numbers`);
 //! what stands in the way (`obstacles`, `places`), where boxes hang (`boxes`), why a way is as it is (`why`), how corners are
 //! bored (`corners`), what is pulled together (`pulls`);
@@ -19,12 +20,15 @@ mod by_length;
 mod c;
 mod changes;
 mod corners;
+#[path = "../../core/examples/figures/crowded.rs"]
+mod crowded;
 #[path = "../../core/examples/figures/edits.rs"]
 mod edits;
 mod gaps;
 mod holes;
 mod holes_b;
 mod live;
+mod load;
 mod mirrored;
 mod moved;
 mod numbers;

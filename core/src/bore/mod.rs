@@ -30,13 +30,15 @@ pub use printed::{SincePrinted, hole, rows, sum};
 pub use row::{DrillRow, drill_list};
 pub use whereabouts::{Across, Along, Face, Past, Whereabouts, Which, of_closet};
 
+use serde::{Deserialize, Serialize};
+
 use crate::framing::Framing;
 use crate::plan::{CableId, Plan};
 use crate::route::{Bits, Ways};
 use crate::units::Size;
 
 /// One hole to drill, through one crossing.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Bore {
     /// The number people call it by; bores of a straight row share it.
     pub number: u32,

@@ -1,5 +1,7 @@
 //! The drill list: straight rows of bores as one line each.
 
+use serde::{Deserialize, Serialize};
+
 use super::number::same_row;
 use super::{Along, Bore, Whereabouts, member_name, what_name};
 use crate::framing::Framing;
@@ -8,7 +10,7 @@ use crate::route::{Crossing, Member, Ways};
 use crate::units::{Mm, Size};
 
 /// One line of the drill list: one bit at one height through members one after the other.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct DrillRow {
     /// Its number, also that of its bores.
     pub number: u32,

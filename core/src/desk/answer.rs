@@ -143,7 +143,10 @@ impl Session {
     /// The best that is known for a plan, or what follows from the ways on the table.
     fn best_of(&self, plan: &Rc<Plan>) -> Rc<Design> {
         let known = self.settled.of(plan);
-        known.unwrap_or_else(|| Rc::new(Design::after(&self.design, &self.plan, plan)))
+        known.unwrap_or_else(|| {
+            let design = Design::after_at_once(&self.design, &self.plan, plan);
+            Rc::new(design)
+        })
     }
 
     /// After a better design came home for a plan: it is kept, and shown if what is on the table is
@@ -178,7 +181,7 @@ impl Session {
 
 /// A design of one plan for another that is built alike: with the numbers of its paper.
 pub(super) fn as_numbered(design: &Rc<Design>, of: &Plan, plan: &Plan) -> Rc<Design> {
-    match of.printed == plan.printed {
+    match of.printed == plan.printed || !design.is_sought() {
         true => Rc::clone(design),
         false => Rc::new(design.renumbered(plan)),
     }

@@ -59,6 +59,9 @@ impl Session {
             .any(|level| !level.walls.is_empty() && !level.outline.closed);
         match (walls, self.loose_ends(), open) {
             (0, ..) => Lack::lacking("no walls yet"),
+            _ if !self.design.is_sought() => {
+                Lack::lacking(format!("{}, not framed yet", count(walls, "wall")))
+            }
             (_, 0, false) => Lack::clear(format!("{}, all joined", count(walls, "wall"))),
             (_, 0, true) => Lack::lacking("outline not closed"),
             (_, loose, _) => Lack::lacking(count(loose, "loose end")),
@@ -97,6 +100,9 @@ impl Session {
         let lost = ways.iter().filter(|way| way.trouble.is_some()).count();
         if self.plan.closet.is_none() || self.plan.drops.is_empty() {
             return Lack::lacking("nothing to run");
+        }
+        if !self.design.is_sought() {
+            return Lack::lacking("not worked out yet");
         }
         match (lost, self.grave_findings()) {
             (0, 0) => match bore::bearing_words(&self.plan, &self.design.drill_list) {

@@ -66,10 +66,11 @@ impl PartialEq for Session {
 }
 
 impl Session {
-    /// A desk with one's own plan on it, at the step where work on it goes on.
+    /// A desk with one's own plan on it, at the step where work on it goes on. What follows from a plan that
+    /// is too much for the moment comes later, as [`Intent::Improved`].
     pub fn of(plan: impl Into<Rc<Plan>>) -> Self {
         let plan = plan.into();
-        let design = Design::of(&plan);
+        let design = Design::at_once(&plan);
         Self::settled(plan, design)
     }
 

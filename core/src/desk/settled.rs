@@ -12,6 +12,10 @@ use crate::plan::Plan;
 /// So many plans keep their designs.
 const MOST: usize = 16;
 
+/// Together they weigh so much at most, [`Design::weight`]: about 50 MB. The latest is kept whatever it
+/// weighs.
+const HEAVIEST: usize = 500_000;
+
 /// Designs by their plans, the latest last.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Settled(Vec<(Rc<Plan>, Rc<Design>)>);
@@ -25,7 +29,7 @@ impl Settled {
     }
 
     /// Keeps a design for its plan, unless one is known that was sought harder. The plan that was
-    /// kept longest ago is forgotten once there are more than 16.
+    /// kept longest ago is forgotten once there are more than 16, or once they weigh too much.
     pub fn keep(&mut self, plan: &Rc<Plan>, design: &Rc<Design>) {
         if let Some(place) = self.place(plan) {
             let known = self.0.remove(place);
@@ -34,9 +38,13 @@ impl Settled {
             }
         }
         self.0.push((Rc::clone(plan), Rc::clone(design)));
-        if self.0.len() > MOST {
+        while self.0.len() > MOST || (self.0.len() > 1 && self.weight() > HEAVIEST) {
             self.0.remove(0);
         }
+    }
+
+    fn weight(&self) -> usize {
+        self.0.iter().map(|(_, design)| design.weight()).sum()
     }
 
     /// Where a plan stands: mostly it is the very same.
@@ -109,5 +117,38 @@ mod tests {
         settled.keep(&plans[0], &design(Effort::Live));
         assert!(settled.of(&plans[1]).is_some());
         assert!(settled.of(&plans[2]).is_none());
+    }
+
+    #[test]
+    fn what_weighs_too_much_is_forgotten_but_for_the_latest() {
+        let way = |moves: usize| crate::route::Way {
+            cable: crate::plan::CableId(1),
+            drop: crate::plan::DropId(1),
+            moves: vec![
+                crate::route::Move {
+                    kind: crate::route::MoveKind::AlongStrip { space: 0 },
+                    from: Default::default(),
+                    to: Default::default(),
+                    length: 1.0,
+                    crossing: None,
+                };
+                moves
+            ],
+            length: crate::units::Mm(1),
+            trouble: None,
+        };
+        let heavy = |moves| {
+            let mut design = Design::default();
+            design.ways.ways.push(way(moves));
+            Rc::new(design)
+        };
+        let mut settled = Settled::default();
+        let plans = ["1", "2", "3"].map(with_room);
+        plans
+            .iter()
+            .for_each(|plan| settled.keep(plan, &heavy(HEAVIEST / 2)));
+        assert!(settled.of(&plans[0]).is_none() && settled.of(&plans[1]).is_some());
+        settled.keep(&with_room("4"), &heavy(HEAVIEST + 1));
+        assert!(settled.of(&plans[2]).is_none() && settled.of(&with_room("4")).is_some());
     }
 }

@@ -11,6 +11,7 @@
 //! Older versions are read for ever and brought up step by step in `upgrade`; what a version means
 //! never changes once it is published, and a new meaning takes a new version.
 
+mod apart;
 mod fields;
 pub mod job;
 mod lines;
@@ -23,6 +24,8 @@ mod upgrade;
 mod v1;
 
 use std::fmt;
+
+pub use apart::{apart, joined};
 
 use crate::plan::Plan;
 

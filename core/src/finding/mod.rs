@@ -15,6 +15,8 @@ mod rule_set;
 mod storeys;
 mod ways;
 
+use serde::{Deserialize, Serialize};
+
 use crate::bore::Bore;
 use crate::framing::Framing;
 use crate::plan::{CableId, Drop, DropId, LevelId, OpeningId, Plan, WallId};
@@ -23,7 +25,7 @@ use crate::schedule::CutList;
 use crate::shape::Pos;
 
 /// How much a finding weighs. Shown by shape and word as well as by tone.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum Severity {
     /// The plan cannot be built like this.
     Stop,
@@ -45,7 +47,7 @@ impl Severity {
 }
 
 /// What a finding is about.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum Subject {
     /// The job as a whole.
     Job,
@@ -66,7 +68,7 @@ pub enum Subject {
 }
 
 /// One thing a person should know.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Finding {
     /// Stable name: the check and the things it names. A reason to set it aside is kept by it.
     pub key: String,

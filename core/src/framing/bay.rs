@@ -1,10 +1,12 @@
 //! The clear spaces of a wall, where cable can run. Which there are is found in `wall.rs`.
 
+use serde::{Deserialize, Serialize};
+
 /// A bore keeps this far from the ends of an upright, millimetres: 3 in. Common practice, no source.
 pub const FROM_ENDS: f64 = 75.0;
 
 /// A clear space between uprights.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Bay {
     /// Where in the wall it is.
     pub kind: BayKind,
@@ -43,7 +45,7 @@ impl Bay {
 }
 
 /// Where in the wall a bay is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum BayKind {
     /// From the bottom plates to the top plates.
     Full,

@@ -3,6 +3,8 @@
 use std::cmp::Ordering;
 use std::collections::{BTreeMap, BTreeSet};
 
+use serde::{Deserialize, Serialize};
+
 use crate::plan::{Level, Role, Wall, WallId};
 use crate::shape::{Point, Pos, Segment};
 
@@ -20,7 +22,7 @@ const ALIKE: f64 = 3.0;
 const MOST_SPLICES: usize = 4;
 
 /// Where another wall meets this one.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Joint {
     /// The other wall.
     pub other: WallId,
@@ -37,7 +39,7 @@ pub struct Joint {
 }
 
 /// How a wall meets another.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum JointKind {
     /// Both end here; this one runs through to the outside of the corner.
     CornerThrough,

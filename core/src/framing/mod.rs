@@ -4,6 +4,7 @@
 //! centre line; heights are millimetres above the level's finished floor. Nothing here knows a
 //! cable.
 
+mod bare;
 mod bay;
 mod doubled;
 mod end;
@@ -30,10 +31,12 @@ pub use room::room_at;
 pub use space::{Space, SpaceKind, Strip};
 pub use wall::{Header, Stud, StudKind, WallFraming};
 
+use serde::{Deserialize, Serialize};
+
 use crate::plan::{Drop, LevelId, Place, Plan, Room, WallId};
 
 /// The framing of a whole house.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Framing {
     /// One entry a level, from the lowest up, in the order of the plan.
     pub levels: Vec<LevelFraming>,
@@ -42,7 +45,7 @@ pub struct Framing {
 }
 
 /// The framing of one level.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct LevelFraming {
     /// Which level.
     pub level: LevelId,

@@ -1,5 +1,7 @@
 //! What the outside walls of a level enclose.
 
+use serde::{Deserialize, Serialize};
+
 use geo::{LineString, Polygon};
 
 use crate::plan::{Level, Role, Wall};
@@ -9,7 +11,7 @@ use crate::shape::{Point, Pos};
 const TOLERANCE: f64 = 320.0;
 
 /// The regions a level's outside walls enclose: the house, and a garage that stands apart.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Outline {
     /// Loops of corners along wall centre lines, each without its first corner repeated.
     pub loops: Vec<Vec<Pos>>,

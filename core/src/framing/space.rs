@@ -1,5 +1,7 @@
 //! The spaces over ceilings and under floors: joist lines and the strips between them.
 
+use serde::{Deserialize, Serialize};
+
 use super::Outline;
 use crate::plan::{Above, Below, Floor, JoistKind, LayoutSide, Level, Lumber, Plan};
 use crate::shape::{Direction, Point, Pos};
@@ -18,7 +20,7 @@ const ON_BORDER: f64 = 3.0;
 const NARROWEST_STRIP: f64 = 60.0;
 
 /// What a space is framed with.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub enum SpaceKind {
     /// Over the bottom chords of roof trusses.
     AtticTrusses,
@@ -50,7 +52,7 @@ impl SpaceKind {
 }
 
 /// A horizontal space cable can run in, cut into strips by joists or trusses.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Space {
     /// What frames it.
     pub kind: SpaceKind,
@@ -74,7 +76,7 @@ pub struct Space {
 }
 
 /// The room between two joists.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Strip {
     /// Where its first joist is, measured across from the origin.
     pub from: f64,

@@ -1,5 +1,7 @@
 //! One wall in wood: its studs, headers, and the bays between them.
 
+use serde::{Deserialize, Serialize};
+
 use super::bay::{Bay, BayKind};
 use super::headers::{header_depth, is_wider};
 use super::joints::{Joint, JointKind, WallEnds, join};
@@ -16,7 +18,7 @@ const LOWEST_BAY: f64 = 100.0;
 const NARROWEST_BAY: f64 = 40.0;
 
 /// A wall's framing. Offsets are from the wall's first end, heights above the finished floor.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct WallFraming {
     /// Which wall.
     pub wall: WallId,
@@ -43,7 +45,7 @@ pub struct WallFraming {
 }
 
 /// An upright.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Stud {
     /// What it does.
     pub kind: StudKind,
@@ -60,7 +62,7 @@ pub struct Stud {
 }
 
 /// What an upright does.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum StudKind {
     /// At an end of the plates.
     End,
@@ -79,7 +81,7 @@ pub enum StudKind {
 }
 
 /// A header over an opening.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Header {
     /// The opening it carries over.
     pub opening: OpeningId,
@@ -169,20 +171,11 @@ pub(super) fn frame(level: &Level) -> Vec<WallFraming> {
 }
 
 fn frame_wall(level: &Level, wall: &Wall, ends: WallEnds) -> Option<WallFraming> {
-    let line = wall.line()?;
-    let height = level.ceiling.f64();
     let mut framing = WallFraming {
-        wall: wall.id,
-        line,
         start: ends.start,
         end: ends.end.max(ends.start + BOARD),
-        bottom: f64::from(wall.bottom_plates) * BOARD,
-        top: height - f64::from(wall.top_plates) * BOARD,
-        height,
-        studs: Vec::new(),
-        headers: Vec::new(),
-        bays: Vec::new(),
         joints: ends.joints,
+        ..WallFraming::bare(level, wall)?
     };
     let openings = level.openings_of(wall.id);
     openings

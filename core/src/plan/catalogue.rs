@@ -1,9 +1,11 @@
 //! What this crew uses: cables with their sizes, and the bits in the van.
 
+use serde::{Deserialize, Serialize};
+
 use crate::units::{Mm, Size};
 
 /// Which cable of the catalogue.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub struct CableKindId(pub u16);
 
 impl CableKindId {

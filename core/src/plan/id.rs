@@ -1,9 +1,11 @@
 //! Identities: one number series for each kind of thing, never reused.
 
+use serde::{Deserialize, Serialize};
+
 macro_rules! identity {
     ($(#[$doc:meta] $name:ident),* $(,)?) => {$(
         #[$doc]
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
         pub struct $name(pub u32);
     )*};
 }

@@ -1,5 +1,7 @@
 //! A level: its walls and what lies below and above it.
 
+use serde::{Deserialize, Serialize};
+
 use super::{
     KeepOut, KeepOutId, LayoutSide, LevelId, Opening, OpeningId, PowerRun, PowerRunId, Room,
     RoomId, Sheet, Wall, WallId,
@@ -86,7 +88,7 @@ impl Level {
 }
 
 /// What a floor or a flat ceiling is framed with.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum JoistKind {
     /// Sawn lumber: may be bored within the joist rule.
     Sawn,

@@ -1,11 +1,13 @@
 //! What a person overruled about ways. Pins survive edits.
 
+use serde::{Deserialize, Serialize};
+
 use super::{CableId, Plan, WallId};
 use crate::shape::{Point, Pos};
 use crate::units::Mm;
 
 /// One decision about ways that the engine must keep.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Pin {
     /// This cable must pass here.
     Cable {
@@ -24,7 +26,7 @@ pub enum Pin {
 }
 
 /// Where a pinned cable must pass.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum PinTo {
     /// Through the bay of a wall that holds this offset.
     Bay {

@@ -29,6 +29,7 @@ pub fn report(plan: &Plan, design: &Design) -> Value {
         "pulls": pulls::pulls(plan, design),
         "reels": reels(design),
         "effort": match design.effort {
+            Effort::Unsought => "not sought",
             Effort::Live => "live",
             Effort::Long => "long",
         },

@@ -1,11 +1,13 @@
 //! What routing gives: the way of every cable, and every place where cable goes through wood.
 
+use serde::{Deserialize, Serialize};
+
 use crate::plan::{CableId, DropId, LevelId, Pin, WallId};
 use crate::shape::Pos;
 use crate::units::Mm;
 
 /// A place in the house: on the plan, and above the lowest finished floor.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Place3 {
     /// On the plan, millimetres.
     pub at: Pos,
@@ -14,7 +16,7 @@ pub struct Place3 {
 }
 
 /// The ways of all cables of a plan.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Ways {
     /// One a cable, in the order of the plan.
     pub ways: Vec<Way>,
@@ -33,7 +35,7 @@ pub struct Ways {
 }
 
 /// What ways cost apart from bores, in thousandths of a minute of work.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Laid {
     /// Cable, pulled and paid.
     pub cable: u64,
@@ -57,7 +59,7 @@ impl Ways {
 }
 
 /// The way of one cable, from its drop to the closet.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Way {
     /// Which cable.
     pub cable: CableId,
@@ -72,7 +74,7 @@ pub struct Way {
 }
 
 /// One move of a cable.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Move {
     /// What it does.
     pub kind: MoveKind,
@@ -87,7 +89,7 @@ pub struct Move {
 }
 
 /// What one move does; told in words elsewhere.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum MoveKind {
     /// From the box into its bay, or on within it.
     InBay {
@@ -147,7 +149,7 @@ pub enum MoveKind {
 }
 
 /// A place where cable goes through something.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Crossing {
     /// What it goes through.
     pub member: Member,
@@ -182,7 +184,7 @@ impl Crossing {
 }
 
 /// What a bore goes through.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Member {
     /// Studs of one wall, one after the other at one height; indices into the wall's framing.
     Studs(Vec<usize>),
@@ -214,7 +216,7 @@ pub enum Member {
 }
 
 /// Why a cable has no way.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum NoWay {
     /// No closet is placed.
     NoCloset,

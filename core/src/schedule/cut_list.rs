@@ -2,6 +2,8 @@
 
 use std::collections::BTreeMap;
 
+use serde::{Deserialize, Serialize};
+
 use super::pulls::{self, AtHand, Pull, PullTally, Stretches};
 use super::reels::{self, Look, Piece, ReelPlan, ReelProblem, Stock};
 use crate::plan::{CableId, CableKindId, CableSpec, Drop, DropId, Plan};
@@ -10,7 +12,7 @@ use crate::rules::RuleId;
 use crate::units::{Mm, Units};
 
 /// Every cable with its length to cut.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct CutList {
     /// One a cable that has a way, in the order of pulling: pull by pull, and box by box in each, the
     /// farthest first.
@@ -24,7 +26,7 @@ pub struct CutList {
 }
 
 /// One cable to cut.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Cut {
     /// Which cable.
     pub cable: CableId,
@@ -51,7 +53,7 @@ pub struct Cut {
 }
 
 /// One reel.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Reel {
     /// What it is called on the pull sheet: "Cat 6 reel 1".
     pub name: String,
@@ -73,7 +75,7 @@ impl Reel {
 }
 
 /// How the reels of one kind of cable came out.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct KindOfReels {
     /// Which kind.
     pub kind: CableKindId,
@@ -94,7 +96,7 @@ pub struct KindOfReels {
 }
 
 /// A trunk that is pulled in several pulls, for want of reels to draw from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct SplitTrunk {
     /// Its last crossing before the closet, as an index into
     /// [`Ways::crossings`](crate::route::Ways::crossings).

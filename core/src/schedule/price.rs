@@ -1,11 +1,13 @@
 //! What the job costs by its finished bores, beside what its ways were sought by.
 
+use serde::{Deserialize, Serialize};
+
 use crate::bore::Bore;
 use crate::route::network::UNHELD;
 use crate::route::{Laid, Ways};
 
 /// What ways and bores cost, in thousandths of a minute of work at the contractor's rates.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Price {
     /// What the ways cost apart from bores.
     pub laid: Laid,

@@ -1,5 +1,7 @@
 //! The tally: every count of the job, always true.
 
+use serde::{Deserialize, Serialize};
+
 use super::{CutList, Price};
 use crate::bore::Bore;
 use crate::plan::{BoxKind, CableKindId, Plan};
@@ -8,7 +10,7 @@ use crate::rules::RuleId;
 use crate::units::{Mm, Size};
 
 /// The counts of a job.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Totals {
     /// Drops.
     pub drops: u32,
@@ -45,7 +47,7 @@ pub struct Totals {
 }
 
 /// The total of one kind of cable.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct CableTotal {
     /// Which kind.
     pub kind: CableKindId,

@@ -1,9 +1,13 @@
 //! Points and directions of the plan: x to the right, y down, millimetres.
 
+use serde::{Deserialize, Serialize};
+
 use crate::units::Mm;
 
 /// A drawn point in whole millimetres.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize,
+)]
 pub struct Point {
     /// Millimetres to the right of the origin.
     pub x: i32,
@@ -39,7 +43,7 @@ impl Point {
 }
 
 /// A derived position in millimetres, also used as a vector.
-#[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd, Serialize, Deserialize)]
 pub struct Pos {
     /// Millimetres to the right.
     pub x: f64,

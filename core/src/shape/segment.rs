@@ -1,9 +1,11 @@
 //! A straight stretch between two positions: where along it something lies, and how far off.
 
+use serde::{Deserialize, Serialize};
+
 use super::Pos;
 
 /// A directed stretch of line with a length above zero.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Segment {
     /// Where it starts.
     pub from: Pos,

@@ -4,8 +4,10 @@ use crate::shape::Pos;
 use crate::tongue::Tongue;
 use crate::units::Units;
 
+use serde::{Deserialize, Serialize};
+
 /// Usual paper sizes of a crew's printer.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum Size {
     /// 8-1/2 by 11 in.
     #[default]

@@ -1,5 +1,7 @@
 //! Stacks of sheets, each laid out and numbered by itself: for somebody, or for a part of the work.
 
+use serde::{Deserialize, Serialize};
+
 use super::{Draft, Paper};
 use super::{
     builder_page, closet_page, corner_page, cover, day_page, drill_page, elevation_page,
@@ -11,7 +13,7 @@ use crate::plan::{LevelId, Plan};
 use crate::schedule::Phase;
 
 /// Some of the sheets of a job.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum Stack {
     /// What the crew drills and pulls from.
     Crew,

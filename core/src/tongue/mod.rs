@@ -9,10 +9,14 @@ mod table;
 
 use std::sync::OnceLock;
 
+use serde::{Deserialize, Serialize};
+
 use table::Table;
 
 /// In which tongue the fixed words of a crew's paper stand.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize,
+)]
 pub enum Tongue {
     /// English.
     #[default]

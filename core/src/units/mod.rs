@@ -4,6 +4,8 @@
 //! sixteenth survives the trip through [`Mm`] and back. Sizes of bores, cables and lumber need
 //! finer steps and are [`Size`]. Nothing here knows what a plan is.
 
+use serde::{Deserialize, Serialize};
+
 mod read;
 mod reel;
 mod show;
@@ -13,7 +15,9 @@ pub use reel::{read_reel, read_reels, read_run};
 pub use show::{fraction, inches, millimetres, thousands};
 
 /// A plan length in whole millimetres. Negative only for differences.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize,
+)]
 pub struct Mm(pub i32);
 
 impl Mm {
@@ -69,7 +73,7 @@ impl std::iter::Sum for Mm {
 ///
 /// Compared with a tolerance of one micrometre, so that limits that hold with equality (a 1 in
 /// bore centred in a dressed 2x4 leaves exactly 1-1/4 in on each side) are not lost to rounding.
-#[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd, Serialize, Deserialize)]
 pub struct Size(pub f64);
 
 impl Size {

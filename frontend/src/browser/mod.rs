@@ -4,6 +4,7 @@
 
 pub mod address;
 pub mod assets;
+pub mod beside;
 pub mod channel;
 pub mod clipboard;
 pub mod clock;

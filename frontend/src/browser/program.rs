@@ -14,6 +14,10 @@ extern "C" {
 /// The script of `static/` that starts this program once more, in a worker.
 const STARTER: &str = "./improve.js";
 
+/// As in that script: a fault that nobody waits for is told to the page like any other.
+const TELL_FAULTS: &str =
+    "addEventListener('unhandledrejection', (event) => reportError(event.reason));";
+
 /// Whether this is a worker, and not the page.
 pub fn is_worker() -> bool {
     web_sys::window().is_none()
@@ -33,8 +37,9 @@ pub fn worker_address() -> String {
         // A file may import nothing, so the module runs as a plain script.
         let script = script.replace("import.meta.url", "location.href");
         let held = packed.trim();
-        let source =
-            format!("globalThis.borewrightHeld = '{held}'; (async () => {{ {script} }})();");
+        let source = format!(
+            "{TELL_FAULTS} globalThis.borewrightHeld = '{held}'; (async () => {{ {script} }})();"
+        );
         let address = files::address("text/javascript", source.as_bytes());
         let text = address.to_string();
         // The worker may be started again, so its source stays for as long as the page.

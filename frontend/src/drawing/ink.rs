@@ -39,7 +39,12 @@ impl PartialEq for PictureInkProps {
 pub fn PictureInk(props: &PictureInkProps) -> Html {
     let items = &props.picture.items;
     let (from, to) = props.part.unwrap_or((0, items.len()));
-    let runs = runs(items.get(from..to).unwrap_or_default());
+    let longest = if items.len() > MANY {
+        MANY
+    } else {
+        LONGEST_RUN
+    };
+    let runs = runs(items.get(from..to).unwrap_or_default(), longest);
     let draw = |(key, run): (String, Range<usize>)| {
         let items = from + run.start..from + run.end;
         html! { <InkRun {key} picture={props.picture.clone()} {items} chosen={props.chosen} /> }
@@ -50,13 +55,16 @@ pub fn PictureInk(props: &PictureInkProps) -> Html {
 /// The most items of a run.
 const LONGEST_RUN: usize = 48;
 
+/// A picture of more items is drawn with few elements. A house of 350 cables has about 1,500.
+const MANY: usize = 2_500;
+
 /// Neighbouring items of one layer, so that what moves in one leaves the runs of others as they
 /// are; each with a key that stays its own when another layer has a run more.
-fn runs(items: &[Item]) -> Vec<(String, Range<usize>)> {
+fn runs(items: &[Item], longest: usize) -> Vec<(String, Range<usize>)> {
     let mut start = 0;
     let mut counts: BTreeMap<&str, usize> = BTreeMap::new();
     let of_one_layer = items.chunk_by(|a, b| layer(a.ink) == layer(b.ink));
-    let parts = of_one_layer.flat_map(|same| same.chunks(LONGEST_RUN));
+    let parts = of_one_layer.flat_map(|same| same.chunks(longest));
     parts
         .map(|part| {
             let layer = part.first().map_or("", |item| layer(item.ink));
@@ -115,8 +123,44 @@ impl PartialEq for InkRunProps {
 fn InkRun(props: &InkRunProps) -> Html {
     let scale = props.picture.scale;
     let items = props.run();
+    if props.picture.items.len() > MANY {
+        return html! { <>{ for together(items, scale, props.chosen_here()) }</> };
+    }
     let draw = |(item, key)| draw(item, key, scale, props.chosen);
     html! { <>{ for items.iter().zip(keys(items)).map(draw) }</> }
+}
+
+/// Lines, areas and circles of one look as one path: a browser lays out a few elements much faster than
+/// thousands. Texts, and what is chosen, stay by themselves.
+fn together(items: &[Item], scale: f64, chosen: Option<About>) -> Vec<Html> {
+    let is_chosen = |item: &Item| item.about.is_some() && item.about == chosen;
+    let alone = |item: &Item| is_chosen(item) || matches!(item.shape, Shape::Text(_));
+    let alike = |a: &Item, b: &Item| {
+        let look = |item: &Item| (item.ink, item.faint);
+        !alone(a) && !alone(b) && look(a) == look(b)
+    };
+    let parts = items.chunk_by(|a, b| alike(a, b)).enumerate();
+    let drawn = parts.map(|(place, part)| match part {
+        [one] => draw(one, Key::from(place), scale, chosen),
+        _ => {
+            let d = part
+                .iter()
+                .filter_map(|item| outline(&item.shape))
+                .collect();
+            Look::of(&part[0], Key::from(place), None).path(d)
+        }
+    });
+    drawn.collect()
+}
+
+/// The line of a shape; `None` for text.
+fn outline(shape: &Shape) -> Option<String> {
+    match shape {
+        Shape::Line(points) => Some(chain(points)),
+        Shape::Area(points) => Some(format!("{}Z", chain(points))),
+        Shape::Circle { at, radius } => Some(circle(*at, *radius)),
+        Shape::Text(_) => None,
+    }
 }
 
 /// A key for each item, so that one more or less of them leaves the others untouched: what it is
@@ -156,20 +200,10 @@ fn place(at: Pos) -> (u64, u64) {
 
 fn draw(item: &Item, key: Key, scale: f64, chosen: Option<About>) -> Html {
     let is_chosen = (item.about.is_some() && item.about == chosen).then_some("true");
-    let look = Look {
-        key,
-        ink: item.ink.class(),
-        style: style(item.ink),
-        chosen: is_chosen,
-        faint: item.faint.then_some("true"),
-        width: width(item.ink),
-        dashes: dashes(item.ink),
-    };
+    let look = Look::of(item, key, is_chosen);
     match &item.shape {
-        Shape::Line(points) => look.path(chain(points)),
-        Shape::Area(points) => look.path(format!("{}Z", chain(points))),
-        Shape::Circle { at, radius } => look.path(circle(*at, *radius)),
         Shape::Text(text) => look.text(text, scale),
+        shape => look.path(outline(shape).unwrap_or_default()),
     }
 }
 
@@ -185,6 +219,18 @@ struct Look {
 }
 
 impl Look {
+    fn of(item: &Item, key: Key, chosen: Option<&'static str>) -> Self {
+        Self {
+            key,
+            ink: item.ink.class(),
+            style: style(item.ink),
+            chosen,
+            faint: item.faint.then_some("true"),
+            width: width(item.ink),
+            dashes: dashes(item.ink),
+        }
+    }
+
     fn path(self, d: String) -> Html {
         html! {
             <path key={self.key} class="Ink" data-ink={self.ink} data-style={self.style} data-chosen={self.chosen}

@@ -10,9 +10,17 @@ pub type Awaited<T> = (Option<T>, Callback<Option<T>>);
 /// Does what it is asked for with `act` once no better ways are awaited; gives what still waits.
 #[hook]
 pub fn use_awaited<T: Copy + PartialEq + 'static>(act: Callback<T>) -> Awaited<T> {
-    let desk = use_desk();
+    let waits = use_desk().wants_better();
+    use_awaited_while(waits, act)
+}
+
+/// The same as long as something `waits`.
+#[hook]
+pub fn use_awaited_while<T: Copy + PartialEq + 'static>(
+    waits: bool,
+    act: Callback<T>,
+) -> Awaited<T> {
     let asked = use_state_eq(|| None::<T>);
-    let waits = desk.wants_better();
     {
         let asked = asked.clone();
         use_effect_with((*asked, waits), move |(wish, waits)| {

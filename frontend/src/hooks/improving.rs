@@ -1,26 +1,38 @@
 //! Has the ways of the plan on the table improved in a worker, and shows them once they are home. What
-//! came home is kept on this device, and shown at once when its plan is opened again.
+//! came home is kept on this device, and shown at once when its plan is opened again. Of a plan that is too
+//! much for the page everything is worked out there, within 10 s and 500 MB or not at all.
 
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 
-use borewright_core::design::Design;
-use borewright_core::desk::Intent;
+use borewright_core::design::{Design, Effort, Load};
+use borewright_core::desk::{Intent, Notice};
 use borewright_core::plan::Plan;
 use gloo::timers::callback::Timeout;
-use gloo::worker::WorkerBridge;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 use super::ways;
 use crate::state::{Act, Desk, Dispatcher, Improving};
-use crate::worker::{self, News, Order, Told, Worker};
+use crate::worker::{self, End, Helper, LONGEST, Message, News, Order, PATIENCE, Told};
 
 /// Between a change and the order to improve it, milliseconds.
 const MOMENT: u32 = 250;
 
-/// A worker that tells nothing for so long has failed, milliseconds.
-const PATIENCE: u32 = 30_000;
+/// What is said when the worker came to an end in the middle of its search.
+fn unimproved(end: End) -> &'static str {
+    match end {
+        End::Fault => {
+            "The search for better ways has ended by a fault, so they were not improved. The plan is whole, and the ways shown hold."
+        }
+        End::Memory => {
+            "The search for better ways takes over 500 MB of memory and was stopped, so they were not improved. The plan is whole, and the ways shown hold."
+        }
+        End::Time => {
+            "The search for better ways told nothing for 30 s and was stopped, so they were not improved. The plan is whole, and the ways shown hold."
+        }
+    }
+}
 
 /// Improves the plan whenever it has changed.
 #[hook]
@@ -33,27 +45,35 @@ pub fn use_improving(desk: &Desk, dispatcher: &Dispatcher) {
     let job = desk.job;
     // A note from the site is another plan of the same design: the search goes on.
     let design = Rc::as_ptr(&desk.session.design);
-    use_effect_with((design, wanted), move |_| {
-        if wanted {
-            Bench::begin(&bench, plan, job);
-        }
-        move || bench.stop()
+    use_effect_with((design, wanted), move |_| match wanted {
+        true => Bench::begin(&bench, plan, job),
+        false => bench.stop(),
     });
+}
+
+/// What the worker is at.
+struct Work {
+    job: u32,
+    plan: Rc<Plan>,
+    /// All that follows from the plan, and not better ways alone.
+    whole: bool,
+    /// The page has ways of it to show.
+    shown: bool,
 }
 
 /// The worker, and what came of its work.
 struct Bench {
     dispatcher: Dispatcher,
-    /// Started with the first order.
-    bridge: RefCell<Option<WorkerBridge<Worker>>>,
+    /// Started with the first order, and again after its end.
+    helper: RefCell<Option<Helper>>,
     /// The job on the table that was last begun with.
     table: Cell<Option<u32>>,
     /// The moment before the next order.
     moment: RefCell<Option<Timeout>>,
     /// Counts what is begun and stopped, so that what was kept comes in time or not at all.
     turn: Cell<u32>,
-    at_work: RefCell<Option<(u32, Rc<Plan>)>>,
-    jobs: RefCell<u32>,
+    at_work: RefCell<Option<Work>>,
+    jobs: Cell<u32>,
     patience: RefCell<Option<Timeout>>,
 }
 
@@ -61,29 +81,38 @@ impl Bench {
     fn new(dispatcher: Dispatcher) -> Self {
         Self {
             dispatcher,
-            bridge: RefCell::default(),
+            helper: RefCell::default(),
             table: Cell::default(),
             moment: RefCell::default(),
             turn: Cell::default(),
             at_work: RefCell::default(),
-            jobs: RefCell::default(),
+            jobs: Cell::default(),
             patience: RefCell::default(),
         }
     }
 
     /// Orders a plan that was just laid on the table, once that is drawn: nothing was kept for it. After an
     /// edit it waits a moment and looks for what this device keeps first: the edit may have led back to
-    /// what was settled.
+    /// what was settled. What is at work for the same plan goes on.
     fn begin(bench: &Rc<Self>, plan: Rc<Plan>, job: u32) {
+        if bench.is_at(&plan) {
+            return;
+        }
+        bench.stop();
         let next = Rc::clone(bench);
-        let timeout = match bench.table.replace(Some(job)) == Some(job) {
-            true => {
-                bench.dispatcher.dispatch(Act::Improve(Improving::Begun(0)));
-                Timeout::new(MOMENT, move || spawn_local(Self::look(next, plan)))
-            }
+        let is_after_an_edit = bench.table.replace(Some(job)) == Some(job);
+        bench.dispatcher.dispatch(Act::Improve(Improving::Begun(0)));
+        let timeout = match is_after_an_edit && Load::of(&plan).is_light() {
+            true => Timeout::new(MOMENT, move || spawn_local(Self::look(next, plan))),
             false => Timeout::new(0, move || Self::order(&next, plan)),
         };
         *bench.moment.borrow_mut() = Some(timeout);
+    }
+
+    fn is_at(&self, plan: &Rc<Plan>) -> bool {
+        let work = self.at_work.borrow();
+        work.as_ref()
+            .is_some_and(|work| Rc::ptr_eq(&work.plan, plan) || work.plan.is_built_as(plan))
     }
 
     async fn look(bench: Rc<Self>, plan: Rc<Plan>) {
@@ -104,67 +133,142 @@ impl Bench {
     }
 
     fn order(bench: &Rc<Self>, plan: Rc<Plan>) {
-        bench.dispatcher.dispatch(Act::Improve(Improving::Begun(0)));
-        let job = *bench.jobs.borrow() + 1;
-        *bench.jobs.borrow_mut() = job;
-        let order = worker::order(job, &plan);
-        *bench.at_work.borrow_mut() = Some((job, plan));
-        let mut bridge = bench.bridge.borrow_mut();
-        let news = Rc::downgrade(bench);
-        let bridge = bridge.get_or_insert_with(|| {
-            worker::start(move |told| {
-                if let Some(bench) = news.upgrade() {
-                    bench.heard(told);
-                }
-            })
+        let job = bench.jobs.get() + 1;
+        bench.jobs.set(job);
+        let whole = !Load::of(&plan).is_light();
+        let order = worker::order(job, &plan, whole);
+        *bench.at_work.borrow_mut() = Some(Work {
+            job,
+            plan,
+            whole,
+            shown: !whole,
         });
-        bridge.send(order);
-        bench.be_patient();
+        let news = Rc::downgrade(bench);
+        let mut helper = bench.helper.borrow_mut();
+        if helper.is_none() {
+            *helper = Helper::start(move |message| {
+                if let Some(bench) = news.upgrade() {
+                    bench.heard(message);
+                }
+            });
+        }
+        match &*helper {
+            Some(helper) => helper.order(&order),
+            None => {
+                drop(helper);
+                return bench.end(End::Fault);
+            }
+        }
+        match whole {
+            true => bench.wait(LONGEST, bench, End::Time),
+            false => bench.wait(PATIENCE, bench, End::Time),
+        }
     }
 
-    fn be_patient(&self) {
-        let dispatcher = self.dispatcher.clone();
-        let give_up = move || dispatcher.dispatch(Act::Improve(Improving::Failed));
-        *self.patience.borrow_mut() = Some(Timeout::new(PATIENCE, give_up));
+    /// Gives up after so long, unless something is heard before.
+    fn wait(&self, longest: u32, bench: &Rc<Self>, end: End) {
+        let bench = Rc::downgrade(bench);
+        let give_up = move || {
+            if let Some(bench) = bench.upgrade() {
+                bench.end(end);
+            }
+        };
+        *self.patience.borrow_mut() = Some(Timeout::new(longest, give_up));
+    }
+
+    /// The work came to nothing. The worker goes with it, in the middle of whatever it does.
+    fn end(&self, end: End) {
+        self.helper.take();
+        self.patience.take();
+        let Some(work) = self.at_work.take() else {
+            return;
+        };
+        self.dispatcher
+            .dispatch(Act::Improve(Improving::Failed(end)));
+        if work.shown {
+            let notice = Notice::refused(unimproved(end), None);
+            self.dispatcher.dispatch(Act::Say(notice));
+        }
     }
 
     fn stop(&self) {
         self.turn.set(self.turn.get() + 1);
         self.moment.take();
         self.patience.take();
-        if self.at_work.take().is_some()
-            && let Some(bridge) = &*self.bridge.borrow()
-        {
-            bridge.send(Order::Stop);
+        let Some(work) = self.at_work.take() else {
+            return;
+        };
+        match work.whole {
+            // It hears nothing before all is worked out.
+            true => drop(self.helper.take()),
+            false => {
+                if let Some(helper) = &*self.helper.borrow() {
+                    helper.order(&Order::Stop);
+                }
+            }
+        }
+    }
+
+    fn heard(self: Rc<Self>, message: Message) {
+        match message {
+            Message::News(news) => self.told(news),
+            Message::Ended(end) => {
+                // What ended must not be dropped while it is heard.
+                let bench = Rc::clone(&self);
+                Timeout::new(0, move || bench.end(end)).forget();
+            }
         }
     }
 
     /// Takes news of the job at hand; news of an older one comes too late.
-    fn heard(&self, news: News) {
+    fn told(self: &Rc<Self>, news: News) {
         let plan = match &*self.at_work.borrow() {
-            Some((job, plan)) if *job == news.job => Rc::clone(plan),
+            Some(work) if work.job == news.job => Rc::clone(&work.plan),
             _ => return,
         };
-        let answer = match news.told {
-            Told::Done(done) => {
-                self.be_patient();
-                return self
-                    .dispatcher
-                    .dispatch(Act::Improve(Improving::Begun(done)));
+        self.wait(PATIENCE, self, End::Time);
+        match news.told {
+            Told::Done(done) => self
+                .dispatcher
+                .dispatch(Act::Improve(Improving::Begun(done))),
+            Told::Whole(design) => {
+                if design.effort == Effort::Long {
+                    self.done();
+                    self.let_go();
+                }
+                if let Some(work) = &mut *self.at_work.borrow_mut() {
+                    work.shown = true;
+                }
+                self.show(plan, *design);
             }
-            Told::Found(answer) => answer,
+            Told::Found(found) => {
+                self.done();
+                let Some((answer, design)) = found.map(|found| *found) else {
+                    let failed = Improving::Failed(End::Fault);
+                    return self.dispatcher.dispatch(Act::Improve(failed));
+                };
+                let settled = Rc::clone(&plan);
+                spawn_local(async move { ways::keep(&settled, &answer).await });
+                self.show(plan, design);
+            }
+            _ => {}
+        }
+    }
+
+    /// A worker keeps all the memory it ever had. This one had much; the next order starts another.
+    fn let_go(self: &Rc<Self>) {
+        let bench = Rc::clone(self);
+        // Not while it is heard.
+        let let_go = move || {
+            if bench.at_work.borrow().is_none() {
+                bench.helper.take();
+            }
         };
+        Timeout::new(0, let_go).forget();
+    }
+
+    fn done(&self) {
         self.at_work.take();
         self.patience.take();
-        let taken = answer.and_then(|answer| {
-            let design = Design::taking(&plan, Some(&answer))?;
-            Some((answer, design))
-        });
-        let Some((answer, design)) = taken else {
-            return self.dispatcher.dispatch(Act::Improve(Improving::Failed));
-        };
-        let settled = Rc::clone(&plan);
-        spawn_local(async move { ways::keep(&settled, &answer).await });
-        self.show(plan, design);
     }
 }

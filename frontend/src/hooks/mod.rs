@@ -23,7 +23,7 @@ mod unkept;
 mod ways;
 mod windows;
 
-pub use awaited::use_awaited;
+pub use awaited::{use_awaited, use_awaited_while};
 pub use beside::use_beside;
 pub use current::use_current_in_sight;
 pub use difference::use_before;

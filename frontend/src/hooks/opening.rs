@@ -3,7 +3,6 @@
 use std::sync::Arc;
 
 use borewright_core::desk::{Intent, Notice, Step};
-use borewright_core::file;
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{LevelId, Placing};
 use gloo::events::EventListener;
@@ -16,6 +15,7 @@ use super::start::{laid_out, say_losses};
 use super::{use_desk, use_dispatcher};
 use crate::browser::{files, picture};
 use crate::state::{Act, Begun, Dispatcher, Wait};
+use crate::worker;
 
 /// A first guess at the scale of a drawing that has none yet: its longer side is 60 ft.
 const LONGER_SIDE: f64 = 60.0 * 304.8;
@@ -59,7 +59,7 @@ async fn open(file: File, level: LevelId, dispatcher: Dispatcher) {
             dispatcher.dispatch(wait("Unrolling the drawing"));
             put_drawing(bytes, level, &dispatcher).await
         }
-        Ok(bytes) => put_plan(&bytes, &file.name(), &dispatcher).await,
+        Ok(bytes) => put_plan(bytes, &file.name(), &dispatcher).await,
         Err(sentence) => Err(sentence),
     };
     if let Err(sentence) = done {
@@ -87,7 +87,7 @@ async fn put_drawing(
     Ok(())
 }
 
-async fn put_plan(bytes: &[u8], name: &str, dispatcher: &Dispatcher) -> Result<(), String> {
+async fn put_plan(bytes: Vec<u8>, name: &str, dispatcher: &Dispatcher) -> Result<(), String> {
     // What is neither a picture nor looks like text of ours was meant as a drawing.
     let meant_as_plan = name.ends_with(".json") || bytes.trim_ascii_start().starts_with(b"{");
     if !meant_as_plan {
@@ -95,7 +95,7 @@ async fn put_plan(bytes: &[u8], name: &str, dispatcher: &Dispatcher) -> Result<(
             "This file is neither a drawing nor a saved plan. Choose a PNG, JPEG or WebP picture, or a plan saved here.",
         ));
     }
-    let opened = file::read(bytes).map_err(|error| error.to_string())?;
+    let opened = worker::read(bytes).await?;
     let begun = Begun::another(laid_out(opened.plan).await);
     dispatcher.dispatch(Act::Begin(Box::new(begun)));
     say_losses(dispatcher, &opened.losses);

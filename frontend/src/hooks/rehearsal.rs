@@ -5,7 +5,7 @@
 use std::hint::black_box;
 use std::rc::Rc;
 
-use borewright_core::design::{Design, Effort};
+use borewright_core::design::{Design, Effort, Load};
 use borewright_core::picture::{self, Showing, Stress};
 use gloo::timers::future::TimeoutFuture;
 use wasm_bindgen_futures::spawn_local;
@@ -20,7 +20,8 @@ const TIMES: u32 = 16;
 #[hook]
 pub fn use_rehearsal(desk: &Rc<Desk>) {
     let has_ways = desk.session.design.effort == Effort::Long;
-    let is_ready = has_ways && !desk.opening && !desk.session.read_only;
+    let may = !desk.opening && !desk.session.read_only;
+    let is_ready = has_ways && may && Load::of(&desk.session.plan).is_light();
     let desk = Rc::clone(desk);
     // Better ways come home after every edit; the job is rehearsed after the first.
     let rehearsed = use_mut_ref(|| None);

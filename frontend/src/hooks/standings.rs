@@ -13,6 +13,10 @@ pub fn use_standings() -> Rc<Vec<(Matter, Standing)>> {
     let desk = use_desk();
     let (plan, design) = (&desk.session.plan, &desk.session.design);
     use_memo((Rc::as_ptr(plan), Rc::as_ptr(design)), |_| {
-        standings(plan, design)
+        // What people agree to follows from the plan.
+        match design.is_sought() {
+            true => standings(plan, design),
+            false => Vec::new(),
+        }
     })
 }

@@ -62,7 +62,9 @@ fn standing(desk: &Desk) -> Option<Standing> {
         (None, Improving::Stopped) => {
             words(0.0, "not improved", String::new(), "the search was stopped")
         }
-        (None, Improving::Failed) => words(0.0, "not improved", String::new(), "the search failed"),
+        (None, Improving::Failed(_)) => {
+            words(0.0, "not improved", String::new(), "the search failed")
+        }
         (None, Improving::Resting) => None,
     }
 }
@@ -95,7 +97,7 @@ pub fn sentence(desk: &Desk) -> String {
         (None, Improving::Stopped) => String::from(
             "The search for better ways was stopped. What is shown holds, but may take more work than it need.",
         ),
-        (None, Improving::Failed) => String::from(
+        (None, Improving::Failed(_)) => String::from(
             "The search for better ways could not be run here. What is shown holds, but may take more work than it need.",
         ),
         (None, Improving::Resting) => String::from("Not worked out yet."),
@@ -109,7 +111,7 @@ pub fn BestPresses() -> Html {
     let set = use_act(Act::Improve);
     let (label, next) = match (desk.session.design.ways.gap(), desk.improving) {
         (None, Improving::Begun(_)) => ("Stop improving", Improving::Stopped),
-        (None, Improving::Stopped | Improving::Failed) => {
+        (None, Improving::Stopped | Improving::Failed(_)) => {
             ("Look for better ways", Improving::Resting)
         }
         _ => return html! {},

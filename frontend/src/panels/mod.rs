@@ -23,6 +23,7 @@ mod skips;
 mod slip;
 mod steps;
 mod tally;
+mod unsought;
 mod words;
 
 pub use corners::{Corners, Displacing, Saying, Unkept};
@@ -35,3 +36,4 @@ pub use skips::Skips;
 pub use slip::Slip;
 pub use steps::Steps;
 pub use tally::Tally;
+pub use unsought::{UNSOUGHT_ON_PAPER, Unsought};

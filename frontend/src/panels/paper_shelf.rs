@@ -1,5 +1,6 @@
 //! What the shelf has in the step Sheets: paper, print, save, lists, share.
 
+use borewright_core::desk::Notice;
 use borewright_core::sheet::{Size, Stack};
 use borewright_core::tongue::Tongue;
 use gloo::timers::callback::Timeout;
@@ -7,8 +8,9 @@ use yew::prelude::*;
 
 use super::best::WaitsForBest;
 use super::icons;
+use super::unsought::UNSOUGHT_ON_PAPER;
 use crate::browser::paper;
-use crate::hooks::{use_act, use_awaited, use_desk, use_dispatcher};
+use crate::hooks::{use_act, use_awaited_while, use_desk, use_dispatcher};
 use crate::parts::{Icon, Segments};
 use crate::print::pdf;
 use crate::state::{Act, Leaf};
@@ -75,15 +77,26 @@ pub fn PaperShelf() -> Html {
     let (desk, dispatcher) = (use_desk(), use_dispatcher());
     let point = use_act(|()| Act::Point("Printed"));
     let is_some_of_them = desk.stack.is_some();
+    let laying_out = desk.laying_out;
+    let waits = desk.wants_better() || laying_out;
+    let (_, print) = use_awaited_while(waits, Callback::from(|()| paper::print()));
     let act = Callback::from(move |wish| {
+        if !desk.session.design.is_sought() {
+            let notice = Notice::refused(UNSOUGHT_ON_PAPER, None);
+            return dispatcher.dispatch(Act::Say(notice));
+        }
         point.emit(());
         match wish {
-            // The pages lie there with the numbers that hold from now on once they are drawn anew.
-            Wish::Print => drop(Timeout::new(0, paper::print).forget()),
+            // The pages lie there with the numbers that hold from now on once they are laid out anew; that
+            // begins after this press.
+            Wish::Print => {
+                let print = print.clone();
+                Timeout::new(0, move || print.emit(Some(()))).forget();
+            }
             Wish::Save => pdf::save(&desk, dispatcher.clone()),
         }
     });
-    let (waiting, ask) = use_awaited(act);
+    let (waiting, ask) = use_awaited_while(waits, act);
     let all = use_act(|_: MouseEvent| Act::Stack(None));
     let asked = |wish| ask.reform(move |_: MouseEvent| Some(wish));
     html! {
@@ -105,7 +118,10 @@ pub fn PaperShelf() -> Html {
                     <Icon lines={icons::PAGE} /><span>{ "All sheets" }</span>
                 </button>
             }
-            if waiting.is_some() { <WaitsForBest /> }
+            if waiting.is_some() && !laying_out { <WaitsForBest /> }
+            if waiting.is_some() && laying_out {
+                <div class="WaitsForBest" role="status"><span>{ "Waits until the sheets are laid out." }</span></div>
+            }
         </>
     }
 }

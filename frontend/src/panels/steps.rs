@@ -48,7 +48,10 @@ fn FindingsButton() -> Html {
     let open: Vec<&Finding> = findings.iter().filter(|f| f.dismissed.is_none()).collect();
     let worst = open.iter().map(|finding| finding.severity).min();
     let bearing = bore::bearing_words(desk.session.shown_plan(), &design.drill_list);
-    let words = words(&open, bearing.is_some());
+    let words = match design.is_sought() {
+        true => words(&open, bearing.is_some()),
+        false => String::from("not worked out yet"),
+    };
     html! {
         <button class="FindingsButton" type="button" aria-pressed={is_open.to_string()}
             aria-label="Findings" aria-description={words.clone()}

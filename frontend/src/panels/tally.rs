@@ -5,6 +5,7 @@ use yew::prelude::*;
 use super::best::Best;
 use super::counts::{Figure, figures};
 use super::icons;
+use super::unsought::Unsought;
 use crate::browser::assets;
 use crate::hooks::{use_act, use_before, use_desk, use_paper};
 use crate::parts::Icon;
@@ -28,8 +29,12 @@ pub fn Tally() -> Html {
         <header class="Tally">
             <JobTitle />
             <div class="TallyNumbers" role="group" aria-label="Tally" tabindex="-1">
-                { for figures.into_iter().map(number) }
-                <Best />
+                if desk.session.design.is_sought() {
+                    { for figures.into_iter().map(number) }
+                    <Best />
+                } else {
+                    <Unsought />
+                }
             </div>
         </header>
     }

@@ -2,53 +2,157 @@
 
 use std::rc::Rc;
 
-use borewright_core::design::Design;
 use borewright_core::file::link::Privacy;
 use borewright_core::plan::Plan;
-use borewright_core::sheet::{Page, Paper, Sheets, Stack};
+use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 use super::code;
-use crate::hooks::{use_act, use_desk};
+use crate::hooks::{use_act, use_desk, use_dispatcher};
+use crate::panels::{UNSOUGHT_ON_PAPER, Unsought};
 use crate::parts::Tick;
-use crate::state::{Act, Desk};
+use crate::state::{Act, Desk, Dispatcher};
+use crate::worker::{self, End, LaidPage, Wanted};
 
 /// The step Sheets: every page, each to print or to leave out.
 #[component]
 pub fn SheetsPage() -> Html {
     let desk = use_desk();
-    let (plan, design) = (&desk.session.plan, &desk.session.design);
-    let (paper, stack) = (paper_of(&desk), desk.stack);
-    let pages = use_memo((Rc::as_ptr(plan), Rc::as_ptr(design), paper, stack), |_| {
-        laid_out(plan, design, &paper, stack)
-            .into_iter()
-            .map(Preview::of)
-            .collect::<Vec<_>>()
-    });
+    let pages = use_pages();
     let onprint = use_act(|(place, prints)| Act::Print(place, prints));
-    let page = |(place, page): (usize, &Preview)| {
+    if !desk.session.design.is_sought() {
+        return html! {
+            <section class="Pages" aria-label="Pages" tabindex="-1">
+                <Unsought /><p>{ UNSOUGHT_ON_PAPER }</p>
+            </section>
+        };
+    }
+    let page = |(place, page): (usize, &Rc<Preview>)| {
         let prints = !desk.left_out.contains(&place);
         html! { <PagePreview key={place} page={page.clone()} {prints} onset={onprint.reform(move |on| (place, on))} /> }
     };
+    let words = match pages.state {
+        Laying::Begun => Some("The sheets are being laid out."),
+        Laying::Done => None,
+        Laying::Ended(end) => Some(sentence(end)),
+    };
     html! {
-        <section class="Pages" aria-label="Pages" tabindex="-1" data-paper={paper.size.name()}>
-            { for pages.iter().enumerate().map(page) }
+        <section class="Pages" aria-label="Pages" tabindex="-1" data-paper={desk.paper.name()}>
+            { for pages.pages.iter().enumerate().map(page) }
+            if let Some(words) = words { <p class="PagesState" role="status">{ words }</p> }
         </section>
     }
 }
 
-/// The paper sheets are laid out for.
-pub fn paper_of(desk: &Desk) -> Paper {
-    Paper::of(desk.paper).in_tongue(desk.tongue)
+/// Why sheets were not laid out to their end.
+pub fn sentence(end: End) -> &'static str {
+    match end {
+        End::Time => {
+            "Laying the sheets out takes over 30 s and was stopped. Hand the plan on as a file or a link instead, or take some of it away."
+        }
+        End::Memory => {
+            "Laying the sheets out takes over 500 MB of memory and was stopped. Hand the plan on as a file or a link instead, or take some of it away."
+        }
+        End::Fault => {
+            "A fault in this program ended the laying out of the sheets. The plan is whole: hand it on as a file or a link, or load the page again."
+        }
+    }
 }
 
-/// The pages that lie in the step Sheets: all of them, or a stack.
-pub fn laid_out(plan: &Plan, design: &Design, paper: &Paper, stack: Option<Stack>) -> Vec<Page> {
-    let link = code::address_of(plan, Privacy::Everything);
-    match stack {
-        Some(stack) => Sheets::stack(plan, design, paper, stack, link.as_deref()),
-        None => Sheets::with_link(plan, design, paper, link.as_deref()),
+/// What is wanted of the sheets in this step.
+pub fn wanted(plan: &Plan, desk: &Desk) -> Wanted {
+    Wanted {
+        size: desk.paper,
+        tongue: desk.tongue,
+        stack: desk.stack,
+        link: code::address_of(plan, Privacy::Everything),
     }
+}
+
+/// How far the laying out is.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+enum Laying {
+    #[default]
+    Begun,
+    Done,
+    Ended(End),
+}
+
+/// The pages so far.
+#[derive(Clone, Default, PartialEq)]
+struct Pages {
+    /// Counts what was begun: pages of an older laying out come too late.
+    turn: u32,
+    pages: Vec<Rc<Preview>>,
+    state: Laying,
+}
+
+enum Change {
+    Begin(u32),
+    Add(u32, Preview),
+    End(u32, Laying),
+}
+
+impl Reducible for Pages {
+    type Action = Change;
+
+    fn reduce(self: Rc<Self>, change: Change) -> Rc<Self> {
+        let mut next = (*self).clone();
+        match change {
+            Change::Begin(turn) => {
+                next = Self {
+                    turn,
+                    ..Self::default()
+                }
+            }
+            Change::Add(turn, page) if turn == self.turn => next.pages.push(Rc::new(page)),
+            Change::End(turn, state) if turn == self.turn => next.state = state,
+            Change::Add(..) | Change::End(..) => {}
+        }
+        Rc::new(next)
+    }
+}
+
+/// The pages of the plan on the table, laid out beside the page and shown one by one.
+#[hook]
+fn use_pages() -> UseReducerHandle<Pages> {
+    let (desk, dispatcher) = (use_desk(), use_dispatcher());
+    let pages = use_reducer_eq(Pages::default);
+    let turns = use_mut_ref(|| 0_u32);
+    let (plan, design) = (desk.session.plan.clone(), desk.session.design.clone());
+    let key = (
+        Rc::as_ptr(&plan),
+        Rc::as_ptr(&design),
+        desk.paper,
+        desk.tongue,
+        desk.stack,
+    );
+    let change = pages.dispatcher();
+    use_effect_with(key, move |_| {
+        *turns.borrow_mut() += 1;
+        let turn = *turns.borrow();
+        change.dispatch(Change::Begin(turn));
+        if !design.is_sought() {
+            return rest(&dispatcher);
+        }
+        let wanted = wanted(&plan, &desk);
+        dispatcher.dispatch(Act::LayOut(true));
+        spawn_local(async move {
+            let add = |page| change.dispatch(Change::Add(turn, Preview::of(page)));
+            let done = worker::sheets(&plan, &design, wanted, add).await;
+            let state = done.map_or_else(Laying::Ended, |()| Laying::Done);
+            change.dispatch(Change::End(turn, state));
+            if *turns.borrow() == turn {
+                rest(&dispatcher);
+            }
+        });
+    });
+    pages
+}
+
+/// Nothing more is laid out.
+fn rest(dispatcher: &Dispatcher) {
+    dispatcher.dispatch(Act::LayOut(false));
 }
 
 /// One page as it was laid out.
@@ -61,18 +165,15 @@ struct Preview {
 }
 
 impl Preview {
-    fn of(page: Page) -> Self {
+    fn of(page: LaidPage) -> Self {
         Self {
-            scale: page
-                .scale
-                .map(|scale| format!("at {}", scale.name))
-                .unwrap_or_default(),
-            lie: if page.extent.width > page.extent.height {
+            scale: page.scale,
+            lie: if page.is_wide {
                 "landscape"
             } else {
                 "portrait"
             },
-            ink: page.svg().into(),
+            ink: page.ink.into(),
             name: page.name,
         }
     }
@@ -80,7 +181,7 @@ impl Preview {
 
 #[derive(Properties, PartialEq)]
 struct PagePreviewProps {
-    page: Preview,
+    page: Rc<Preview>,
     prints: bool,
     onset: Callback<bool>,
 }

@@ -1,12 +1,12 @@
 //! The ticked pages as one PDF file.
 
 use borewright_core::desk::Notice;
-use borewright_core::sheet::{Fonts, Page, pdf};
 use wasm_bindgen_futures::spawn_local;
 
-use super::pages::{laid_out, paper_of};
+use super::pages::{sentence, wanted};
 use crate::browser::{assets, files};
-use crate::state::{Act, Desk, Dispatcher};
+use crate::state::{Act, Desk, Dispatcher, Wait};
+use crate::worker;
 
 /// What is said when a font cannot be fetched.
 const NO_FONT: &str =
@@ -16,15 +16,19 @@ const NO_FONT: &str =
 pub fn save(desk: &Desk, dispatcher: Dispatcher) {
     let session = desk.handed_on();
     let (plan, design) = (session.plan, session.design);
-    let (paper, stack, left_out) = (paper_of(desk), desk.stack, desk.left_out.clone());
+    let wanted = wanted(&plan, desk);
+    let left_out = desk.left_out.iter().copied().collect();
+    let words = String::from("Writing the PDF");
+    dispatcher.dispatch(Act::Wait(Some(Wait { words, done: None })));
     spawn_local(async move {
-        let pages: Vec<Page> = laid_out(&plan, &design, &paper, stack)
-            .into_iter()
-            .enumerate()
-            .filter(|(place, _)| !left_out.contains(place))
-            .map(|(_, page)| page)
-            .collect();
-        match written(&pages).await {
+        let written = match fonts().await {
+            Some(fonts) => worker::sheets_file(&plan, &design, wanted, left_out, fonts)
+                .await
+                .unwrap_or_else(|end| Err(String::from(sentence(end)))),
+            None => Err(String::from(NO_FONT)),
+        };
+        dispatcher.dispatch(Act::Wait(None));
+        match written {
             Ok(bytes) => files::save(
                 &files::name_of(&plan.title, "pdf"),
                 "application/pdf",
@@ -35,14 +39,8 @@ pub fn save(desk: &Desk, dispatcher: Dispatcher) {
     });
 }
 
-async fn written(pages: &[Page]) -> Result<Vec<u8>, String> {
-    let regular = font("regular").await.ok_or(NO_FONT)?;
-    let bold = font("bold").await.ok_or(NO_FONT)?;
-    let fonts = Fonts {
-        regular: &regular,
-        bold: &bold,
-    };
-    pdf(pages, &fonts).map_err(|error| error.to_string())
+async fn fonts() -> Option<[Vec<u8>; 2]> {
+    Some([font("regular").await?, font("bold").await?])
 }
 
 async fn font(weight: &str) -> Option<Vec<u8>> {

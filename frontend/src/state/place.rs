@@ -171,7 +171,8 @@ impl Desk {
     }
 
     pub(super) fn make_point(&mut self, name: &str) {
-        if !self.session.read_only && !self.wants_better() {
+        let holds = self.session.design.is_sought() && !self.wants_better();
+        if holds && !self.session.read_only {
             self.want(&Intent::KeepNumbers);
         }
         let name = format!("{name}, revision {}", self.session.plan.revision);

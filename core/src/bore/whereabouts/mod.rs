@@ -8,13 +8,15 @@ mod laws;
 mod uprights;
 mod words;
 
+use serde::{Deserialize, Serialize};
+
 use super::Bore;
 use crate::framing::{Framing, StudKind};
 use crate::plan::{ClosetPlace, Plan, WallId};
 use crate::route::{Member, MoveKind, Ways};
 
 /// Where one bore or a straight row of them is.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Whereabouts {
     /// Where along its wall or among its joists.
     pub along: Along,
@@ -24,7 +26,7 @@ pub struct Whereabouts {
 
 /// The first coordinate. Studs go by their number among a wall's full-height studs, counted from its
 /// first end, as elevations number them.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Along {
     /// Through uprights that have numbers, or some of which have.
     Studs {
@@ -66,7 +68,7 @@ pub enum Along {
 }
 
 /// A place in a wall: this far past the far face of a stud.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Past {
     /// The wall.
     pub wall: WallId,
@@ -78,7 +80,7 @@ pub struct Past {
 }
 
 /// Which joists.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Which {
     /// Counted from this wall's outside, with which the first is flush.
     Counted {
@@ -100,7 +102,7 @@ pub enum Which {
 }
 
 /// The second coordinate.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Across {
     /// Above the underside of the wall's bottom plate, which is the finished floor here, millimetres.
     Height(f64),
@@ -116,7 +118,7 @@ pub enum Across {
 }
 
 /// What a tape is held to.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Face {
     /// The outside of an outside wall.
     Outside(WallId),

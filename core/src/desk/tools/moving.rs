@@ -96,7 +96,7 @@ fn dragging(session: &Session, grip: Grip, edit: &Edit, snap: Option<Snap>) -> A
     }
     let design = match what {
         Some(Choice::Room(_)) => Rc::clone(&session.design),
-        _ => Rc::new(Design::again(&session.design, &session.plan, &plan)),
+        _ => Rc::new(Design::again_at_once(&session.design, &session.plan, &plan)),
     };
     let plan = Rc::new(plan);
     Answer::begun(Draft::Move { what, plan, design }, snap)

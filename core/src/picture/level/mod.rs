@@ -1,5 +1,6 @@
 //! The plan of one level: walls, what is in the way, drops, ways and bores, with their words.
 
+mod crowd;
 mod drops;
 mod ways;
 
@@ -39,12 +40,6 @@ pub enum Stress {
 /// How far a room's name may lie from where it was put, on a screen, paper millimetres.
 const ROOM_REACH: f64 = 4.0;
 
-/// More drops, bores and walls than this on a screen go without names. A house of 350 cables has a few
-/// hundred.
-const CROWD: usize = 1_500;
-/// More moves of cables than this are not drawn on a screen, but for those of a cable that is chosen. A
-/// house of 350 cables has 6,000.
-const TANGLE: usize = 40_000;
 /// On a screen names seek a place until so much was held against them; those that come after go without.
 /// A house of 100 drops takes a hundredth of it.
 const MOST_ASKED: u64 = 4_000_000;
@@ -173,26 +168,6 @@ struct LevelSheet<'p> {
 }
 
 impl LevelSheet<'_> {
-    /// Whether so much lies on a screen that names would find no place and take too long to seek one.
-    fn is_crowded(&self) -> bool {
-        let here = self.plan.drops.iter();
-        let drops = here.filter(|drop| drop.level == self.level.id).count();
-        let many = drops + self.design.bores.len() + self.level.walls.len();
-        self.showing.stress != Stress::Paper && many > CROWD
-    }
-
-    /// Whether there are so many ways that nobody could follow one of them on a screen.
-    fn is_tangled(&self) -> bool {
-        let moves: usize = self
-            .design
-            .ways
-            .ways
-            .iter()
-            .map(|way| way.moves.len())
-            .sum();
-        self.showing.stress != Stress::Paper && moves > TANGLE
-    }
-
     fn draw(&mut self) {
         let stress = self.showing.stress;
         let sizes = self.showing.sizes;

@@ -25,6 +25,8 @@ mod properties;
 mod stretches;
 mod tally;
 
+use serde::{Deserialize, Serialize};
+
 use std::collections::BTreeMap;
 
 use super::cut_list::Cut;
@@ -37,7 +39,7 @@ pub(super) use stretches::Stretches;
 pub use tally::PullTally;
 
 /// One pull.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Pull {
     /// Its number, from 1 in the order of pulling.
     pub number: u32,

@@ -14,6 +14,7 @@ use borewright_core::picture::{self, Showing, Stress};
 use borewright_core::plan::{Item, Level, LevelId, Said};
 use yew::prelude::*;
 
+use super::unsought::Unsought;
 use crate::browser::assets;
 use crate::drawing::PictureBox;
 use crate::hooks::{use_act, use_desk, use_paper, use_standings};
@@ -67,9 +68,10 @@ pub fn Reading() -> Html {
                 </p>
                 <Press label="Show the drawing" kind={PressKind::Quiet} onpress={table} />
             </header>
+            if !desk.session.design.is_sought() { <Unsought /> }
             { for plan.levels.iter().map(of_level) }
             <Part title="Closet, dates and job" matters={rest} answers={answers.clone()} say={say.clone()} />
-            <Sign {standings} {answers} />
+            if desk.session.design.is_sought() { <Sign {standings} {answers} /> }
         </main>
     }
 }

@@ -3,7 +3,6 @@
 use std::rc::Rc;
 
 use borewright_core::design::Design;
-use borewright_core::file;
 use borewright_core::report::csv;
 use borewright_core::schedule::{ChangeOrder, CountChange, DropChange};
 use wasm_bindgen_futures::spawn_local;
@@ -17,7 +16,7 @@ use crate::panels::best::WaitsForBest;
 use crate::panels::icons;
 use crate::parts::{Figures, FilePress, Press};
 use crate::state::{Act, Desk, Wait};
-use crate::worker;
+use crate::worker::{self, End};
 
 /// An older version: its plan with what follows from it, or why there is none.
 type Older = Result<Rc<(borewright_core::plan::Plan, Design)>, String>;
@@ -63,7 +62,7 @@ pub fn ChangeSlip() -> Html {
 /// Reads an older version and seeks its best ways, telling how far that is.
 async fn read(file: File, wait: &Callback<Option<Wait>>) -> Older {
     let bytes = files::read(&file).await?;
-    let opened = file::read(&bytes).map_err(|error| error.to_string())?;
+    let opened = worker::read(bytes).await?;
     // Both versions are compared at their best, as paper and lists show them.
     let report = |done| {
         wait.emit(Some(Wait {
@@ -73,7 +72,23 @@ async fn read(file: File, wait: &Callback<Option<Wait>>) -> Older {
     };
     report(0);
     let design = worker::at_its_best(&opened.plan, report).await;
+    let design = design.map_err(|end| String::from(trouble(end)))?;
     Ok(Rc::new((opened.plan, design)))
+}
+
+/// Why what follows from the older version is not known.
+fn trouble(end: End) -> &'static str {
+    match end {
+        End::Time => {
+            "Working out the older version takes over 10 s and was stopped. Compare with a smaller plan."
+        }
+        End::Memory => {
+            "Working out the older version takes over 500 MB of memory and was stopped. Compare with a smaller plan."
+        }
+        End::Fault => {
+            "A fault in this program ended the working out of the older version. This plan is whole; load the page again to go on."
+        }
+    }
 }
 
 fn between(older: &(borewright_core::plan::Plan, Design), desk: &Desk) -> ChangeOrder {

@@ -21,6 +21,9 @@ pub struct CountSlipProps {
     pub count: Count,
 }
 
+/// So many lines are shown at most.
+pub const MOST_LINES: usize = 300;
+
 /// One line of what makes a number.
 #[derive(Clone, PartialEq)]
 struct Line {
@@ -46,14 +49,16 @@ pub fn CountSlip(props: &CountSlipProps) -> Html {
         Count::Hours | Count::Best => return html! { <Work count={props.count} /> },
     };
     let empty = lines.is_empty();
+    let more = lines.len().saturating_sub(MOST_LINES);
     let count = props.count;
     html! {
         <>
             <Head {title} line={if empty { "Nothing yet." } else { "Tap a line to go there." }} />
             { by_bit(session, count) }
             <ul class="List">
-                { for lines.into_iter().enumerate().map(|(place, line)| html! { <CountLine key={place} {line} {count} /> }) }
+                { for lines.into_iter().take(MOST_LINES).enumerate().map(|(place, line)| html! { <CountLine key={place} {line} {count} /> }) }
             </ul>
+            if more > 0 { <p class="Quiet">{ format!("And {more} more; the lists as files hold all of them.") }</p> }
         </>
     }
 }

@@ -7,6 +7,7 @@ use borewright_core::plan::edit::Edit;
 use web_sys::HtmlInputElement;
 use yew::prelude::*;
 
+use super::count::MOST_LINES;
 use super::{Head, use_edit};
 use crate::hooks::{use_act, use_desk};
 use crate::panels::words::counted;
@@ -30,11 +31,13 @@ pub fn FindingsSlip() -> Html {
         },
         _ => counted(open, "finding"),
     };
+    let more = findings.len().saturating_sub(MOST_LINES);
     let item = |finding: &Finding| html! { <FindingItem key={finding.key.clone()} finding={finding.clone()} /> };
     html! {
         <>
             <Head title="Findings" {line} />
-            <ul class="Findings">{ for findings.iter().map(item) }</ul>
+            <ul class="Findings">{ for findings.iter().take(MOST_LINES).map(item) }</ul>
+            if more > 0 { <p class="Quiet">{ format!("And {more} more, less grave than these.") }</p> }
         </>
     }
 }

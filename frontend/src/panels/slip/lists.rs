@@ -1,16 +1,18 @@
 //! Every list of the job as a file of its own, for a spreadsheet, a label printer or a script.
 
-use borewright_core::report::csv::{self, Table};
-use borewright_core::report::report;
+use borewright_core::desk::Notice;
+use borewright_core::report::csv::Table;
+use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 use super::Head;
 use crate::browser::files;
-use crate::hooks::{use_awaited, use_desk};
+use crate::hooks::{use_awaited, use_desk, use_dispatcher};
 use crate::panels::best::WaitsForBest;
 use crate::panels::icons;
 use crate::parts::Press;
-use crate::state::Desk;
+use crate::state::{Act, Desk, Dispatcher};
+use crate::worker;
 
 /// What is asked for: one table, or everything.
 type Wish = Option<Table>;
@@ -19,10 +21,8 @@ type Wish = Option<Table>;
 #[component]
 pub fn ListsSlip() -> Html {
     let desk = use_desk();
-    let act = Callback::from(move |wish: Wish| match wish {
-        Some(table) => save_list(&desk, table),
-        None => save_report(&desk),
-    });
+    let dispatcher = use_dispatcher();
+    let act = Callback::from(move |wish: Wish| save(&desk, wish, dispatcher.clone()));
     let (waiting, ask) = use_awaited(act);
     let ask = ask.reform(|wish: Wish| Some(wish));
     let list = |table: Table| {
@@ -41,20 +41,16 @@ pub fn ListsSlip() -> Html {
     }
 }
 
-fn save_list(desk: &Desk, table: Table) {
-    let (plan, design) = (&desk.session.plan, &desk.session.design);
-    let name = files::name_of(&plan.title, table.file_name());
-    // A spreadsheet takes text for UTF-8 when it begins with this mark.
-    let text = format!("\u{feff}{}", csv::csv(table, plan, design));
-    files::save(&name, "text/csv;charset=utf-8", text.as_bytes());
-}
-
-fn save_report(desk: &Desk) {
-    let (plan, design) = (&desk.session.plan, &desk.session.design);
-    let name = files::name_of(&plan.title, "lists.json");
-    files::save(
-        &name,
-        "application/json",
-        report(plan, design).to_string().as_bytes(),
-    );
+fn save(desk: &Desk, table: Option<Table>, dispatcher: Dispatcher) {
+    let (plan, design) = (desk.session.plan.clone(), desk.session.design.clone());
+    spawn_local(async move {
+        let (name, kind) = match table {
+            Some(table) => (table.file_name(), "text/csv;charset=utf-8"),
+            None => ("lists.json", "application/json"),
+        };
+        match worker::list(&plan, &design, table).await {
+            Ok(bytes) => files::save(&files::name_of(&plan.title, name), kind, &bytes),
+            Err(sentence) => dispatcher.dispatch(Act::Say(Notice::refused(sentence, None))),
+        }
+    });
 }

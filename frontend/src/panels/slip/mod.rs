@@ -35,6 +35,7 @@ use borewright_core::plan::edit::Edit;
 use yew::prelude::*;
 
 use super::icons;
+use super::unsought::{UNSOUGHT_ON_PAPER, Unsought};
 use super::words::capital;
 use crate::hooks::{use_act, use_desk};
 use crate::parts::{Icon, Press, PressKind};
@@ -47,7 +48,7 @@ pub fn Slip() -> Html {
     let lay = use_act(|()| Act::Lay(None));
     let let_go = use_act(|()| Act::Want(Intent::Choose(None)));
     let (content, onclose) = match (desk.open, desk.session.chosen) {
-        (Some(leaf), _) => (leaf_of(leaf), lay),
+        (Some(leaf), _) => (leaf_of(leaf, desk.session.design.is_sought()), lay),
         (None, Some(choice)) if !is_paper(desk.session.step) => {
             (choice_of(choice, desk.session.step), let_go)
         }
@@ -120,7 +121,18 @@ fn is_paper(step: Step) -> bool {
     step == Step::Sheets
 }
 
-fn leaf_of(leaf: Leaf) -> Html {
+/// What follows from a plan that is not worked out has no slip yet.
+fn leaf_of(leaf: Leaf, is_sought: bool) -> Html {
+    let wants_design = !matches!(leaf, Leaf::Job | Leaf::Share | Leaf::Settings);
+    if wants_design && !is_sought {
+        return html! {
+            <>
+                <Head title="Not worked out yet" />
+                <Unsought />
+                <p class="Quiet">{ UNSOUGHT_ON_PAPER }</p>
+            </>
+        };
+    }
     match leaf {
         Leaf::Job => html! { <job::JobSlip /> },
         Leaf::Agreements => html! { <agreements::AgreementsSlip /> },

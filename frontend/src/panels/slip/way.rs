@@ -2,6 +2,7 @@
 
 use std::rc::Rc;
 
+use borewright_core::design::Load;
 use borewright_core::plan::{CableId, Plan};
 use borewright_core::route;
 use borewright_core::schedule::Cut;
@@ -24,8 +25,8 @@ pub struct WayWordsProps {
 pub fn WayWords(props: &WayWordsProps) -> Html {
     let desk = use_desk();
     let (plan, design) = (desk.session.shown_plan(), desk.session.shown_design());
-    // It takes as long as a frame or two, so that a drag goes without it.
-    let settled = desk.session.draft.is_none();
+    // It takes as long as a frame or two, so that a drag goes without it, and so does a large plan.
+    let settled = desk.session.draft.is_none() && Load::of(plan).is_light_for_a_frame();
     let about = (Rc::as_ptr(plan), Rc::as_ptr(design), props.cable, settled);
     let why = use_memo(about, |_| {
         let why = || route::why(plan, &design.framing, &design.ways, props.cable);
