@@ -8,6 +8,7 @@
     reason = "this is the command a person runs; what it says goes to the terminal"
 )]
 
+mod advisories;
 mod browser;
 mod cargo;
 mod check;

@@ -7,7 +7,7 @@ use crate::cargo::{WASM, cargo, root};
 use crate::check::{Check, Outcome, log_folder, table};
 use crate::server::Server;
 use crate::steps::Steps;
-use crate::{outside, site, tools};
+use crate::{advisories, outside, site, tools};
 use anyhow::{Result, bail};
 use std::cell::OnceCell;
 use std::path::PathBuf;
@@ -71,7 +71,25 @@ impl Verify {
         let build = "run --quiet --package borewright-workbench -- build --release";
         self.cargo("site", "the release of the site builds", build)?;
         self.stories()?;
-        self.outside()
+        self.outside()?;
+        self.advisories()
+    }
+
+    /// No part of the program is known to be unsafe or kept by nobody; where that cannot be asked, the reason
+    /// is said. Licences of all parts are held to a list wherever the site is built.
+    fn advisories(&mut self) -> Result<()> {
+        let name = "advisories";
+        if !name.contains(&self.word) {
+            return Ok(());
+        }
+        match advisories::reason_not_to() {
+            None => self.cargo(name, "no part has a known fault", advisories::WORDS),
+            Some(reason) if self.word == name => bail!("{reason}"),
+            Some(reason) => {
+                self.steps.say(&format!("{name}: not asked here: {reason}"));
+                Ok(())
+            }
+        }
     }
 
     /// A check that is one call of cargo.
