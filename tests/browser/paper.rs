@@ -64,19 +64,20 @@ fn sheets_lie_on_letter_and_on_a4() {
     ];
     for (size, width, height, scale) in papers {
         page.button(size).tap();
-        let ticks = page.all("checkbox");
-        let prints = |title: &str| {
-            ticks
-                .iter()
-                .any(|(name, tick)| name == title && tick.is_on())
-        };
+        page.see("Cover");
+        page.see_no_more("The sheets are being laid out.");
         for title in [
             "Print Cover",
             "Print Ground · plan",
             "Print Drill list",
             "Print Cut list and pull sheet",
         ] {
-            assert!(prints(title), "{title}");
+            let is_on = || {
+                let ticks = page.all("checkbox");
+                let mut named = ticks.iter().filter(|(name, _)| name == title);
+                named.any(|(_, tick)| tick.is_on())
+            };
+            page.until(title, is_on);
         }
         page.see(scale);
         for (words, number) in &counts {

@@ -16,12 +16,18 @@ impl Page {
     /// Opens the served page, with `more` after its address, in another tab and looks at that from now
     /// on.
     pub fn open_tab(&self, more: &str) -> Tab {
+        let tab = self.blank_tab();
+        self.go(more);
+        tab
+    }
+
+    /// Opens another tab with nothing in it and looks at that from now on.
+    pub fn blank_tab(&self) -> Tab {
         let opened = self
             .browser
             .wait(async |client| client.new_window(true).await);
         let tab = Tab(opened.expect("another tab").handle);
         self.look_at(&tab);
-        self.go(more);
         tab
     }
 

@@ -19,10 +19,16 @@ pub struct Outcome {
 }
 
 /// Numbers without order, the same for the same seed (xorshift, Marsaglia 2003).
-struct Chance(u64);
+pub struct Chance(u64);
 
 impl Chance {
-    fn below(&mut self, end: u64) -> u64 {
+    /// Begins with a seed.
+    pub fn new(seed: u64) -> Self {
+        Self(seed.wrapping_mul(0x9e37_79b9_7f4a_7c15) | 1)
+    }
+
+    /// The next number below `end`.
+    pub fn below(&mut self, end: u64) -> u64 {
         self.0 ^= self.0 << 13;
         self.0 ^= self.0 >> 7;
         self.0 ^= self.0 << 17;
@@ -32,7 +38,7 @@ impl Chance {
 
 /// Plays one session, in a browser of its own.
 pub fn play(seed: u64) -> Outcome {
-    let mut chance = Chance(seed.wrapping_mul(0x9e37_79b9_7f4a_7c15) | 1);
+    let mut chance = Chance::new(seed);
     let page = Page::open("killed", Size::Desk);
     page.button("22 drops");
     page.button("Drops").tap();
@@ -66,7 +72,7 @@ pub fn play(seed: u64) -> Outcome {
 }
 
 /// The number of drops in the tally; 0 while there is none.
-fn drops(page: &Page) -> usize {
+pub fn drops(page: &Page) -> usize {
     let text = page.text();
     let words: Vec<&str> = text.split_whitespace().collect();
     let counts = words.windows(2).filter(|pair| pair[1] == "drops");
