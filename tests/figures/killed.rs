@@ -1,7 +1,9 @@
-//! What is lost when the browser's process is killed at chance moments.
+//! What is lost when the browser's process is killed at chance moments, and when the page is left.
 
 use crate::figure::print;
-use crate::session::{DURABLE, play};
+use crate::leaving::leave;
+use crate::session::{Chance, DURABLE, play};
+use borewright_tests::{Page, Size};
 
 /// So many sessions.
 const SESSIONS: u64 = 200;
@@ -20,4 +22,11 @@ pub fn print_all() {
     let name = format!("edits older than {} ms lost", DURABLE.as_millis());
     print(&name, old as f64, "edits", "0", &how);
     print("edits lost at any age", lost as f64, "edits", "-", &how);
+    let page = Page::open("figures-leaving", Size::Desk);
+    let mut chance = Chance::new(1);
+    let gone = leave(&page, SESSIONS, |end| chance.below(end));
+    let how = format!(
+        "Chromium, {SESSIONS} times loaded again, gone from or closed 0 to 300 ms after an edit"
+    );
+    print("edits lost by leaving", gone as f64, "edits", "0", &how);
 }

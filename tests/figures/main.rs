@@ -5,6 +5,8 @@
 //! as a ratio to known work done by the same browser in the same run, because machines differ and
 //! are seldom idle. Nothing here decides whether a goal is met; the reader does.
 //!
+//! Words behind the command choose sections: `load`, `edit`, `drag`, `stops`, `job`, `killed`.
+//!
 //! The page tells its own moments by the browser's User Timing: the mark `drawn` once the drawing
 //! is on the screen, and a measure `design` around each derivation of everything from a plan.
 
@@ -19,16 +21,33 @@ mod crowded;
 mod drag;
 mod edit;
 mod figure;
+mod job;
 mod killed;
+#[path = "../browser/killed/leaving.rs"]
+mod leaving;
 mod load;
 #[path = "../browser/killed/session.rs"]
 mod session;
+mod stops;
 mod weight;
 
 fn main() {
-    let weights = weight::print_all();
-    load::print_all(&weights);
-    edit::print_all();
-    drag::print_all();
-    killed::print_all();
+    let words: Vec<String> = std::env::args().skip(1).collect();
+    let is_asked = |name: &str| words.is_empty() || words.iter().any(|word| word == name);
+    if is_asked("load") {
+        let weights = weight::print_all();
+        load::print_all(&weights);
+    }
+    let sections: [(&str, fn()); 5] = [
+        ("edit", edit::print_all),
+        ("drag", drag::print_all),
+        ("stops", stops::print_all),
+        ("job", job::print_all),
+        ("killed", killed::print_all),
+    ];
+    for (name, print) in sections {
+        if is_asked(name) {
+            print();
+        }
+    }
 }

@@ -1,8 +1,12 @@
 //! What is mutated: the samples and plans the tests keep, without their pictures, which are bytes
 //! that no reader looks into.
 
+use borewright_core::design::Design;
+use borewright_core::desk::{Intent, Session};
+use borewright_core::file::job::Journal;
 use borewright_core::file::{self, link};
 use borewright_core::plan::Plan;
+use borewright_core::plan::edit::{Edit, Note};
 use std::path::Path;
 
 /// Samples by kind.
@@ -21,6 +25,8 @@ pub struct Corpus {
     pub pictures: Vec<Vec<u8>>,
     /// Lengths and sizes as people write them.
     pub lengths: Vec<Vec<u8>>,
+    /// Journals of jobs, every record after its length.
+    pub journals: Vec<Vec<u8>>,
 }
 
 /// A plan as a link carries it, but with its record, which a file carries too.
@@ -63,7 +69,53 @@ pub fn read() -> Corpus {
             .iter()
             .map(|text| text.as_bytes().to_vec())
             .collect(),
+        journals: plans.iter().map(journal).collect(),
     }
+}
+
+/// The journal of a job that a few things were done in, undone and done again.
+fn journal(plan: &Plan) -> Vec<u8> {
+    let mut session = Session::settled(plan.clone(), Design::unsought(plan));
+    let mut journal = Journal::default();
+    let mut bytes = Vec::new();
+    let title = |text: &str| Intent::Edit(Edit::SetTitle(text.into()));
+    let note = Intent::Edit(Edit::Note(Note::AddPunch(None, "sweep".into())));
+    for intent in [title("One"), note, Intent::Undo, Intent::Redo, Intent::Undo] {
+        session = session.after(&intent);
+        let written = journal.follow(&session.history, &session.plan);
+        for (_, record) in written.records {
+            bytes.extend((record.len() as u32).to_le_bytes());
+            bytes.extend(record);
+        }
+    }
+    bytes
+}
+
+/// Records that were put together so; a length beyond the end takes what is there.
+pub fn records(mut bytes: &[u8]) -> Vec<Vec<u8>> {
+    let mut records = Vec::new();
+    while let Some((length, rest)) = bytes.split_first_chunk() {
+        let length = u32::from_le_bytes(*length) as usize;
+        let (record, after) = rest.split_at(length.min(rest.len()));
+        records.push(record.to_vec());
+        bytes = after;
+    }
+    records
+}
+
+/// The same with right checksums, so that what the records hold is looked at too. The head of a record has
+/// its checksum in bytes 12 to 15.
+pub fn summed(bytes: &[u8]) -> Vec<Vec<u8>> {
+    let mut records = records(bytes);
+    for record in records.iter_mut().filter(|record| record.len() >= 16) {
+        let length = (record.len() - 16) as u32;
+        record[8..12].copy_from_slice(&length.to_le_bytes());
+        let mut sum = crc32fast::Hasher::new();
+        sum.update(&record[..12]);
+        sum.update(&record[16..]);
+        record[12..16].copy_from_slice(&sum.finalize().to_le_bytes());
+    }
+    records
 }
 
 const LENGTHS: [&str; 9] = [

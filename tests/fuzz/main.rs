@@ -3,7 +3,8 @@
 //!
 //!     cargo run -q --profile fuzz -p borewright-tests --example fuzz -- MINUTES [SEED]
 //!
-//! Nothing may panic, overflow, or hold more than 64 MB beyond what it was given. What does is
+//! Nothing may panic, overflow, take longer than 10 s, or hold more than 64 MB beyond what it was given;
+//! with a third word only the targets with that in their names run. What does is
 //! written to `target/fuzz/` and the run ends with 1. The corpus is what the tests keep anyway
 //! (`tests/files`, `tests/plans`): nothing grows here. The same seed makes the same inputs.
 
@@ -27,6 +28,9 @@ static HELD: PeakAlloc = PeakAlloc;
 /// The most that anything may hold beyond what it was given: 64 MB.
 const MOST: usize = 64 << 20;
 
+/// The longest that anything may take.
+const LONGEST: Duration = Duration::from_secs(10);
+
 /// What came of one target.
 #[derive(Default)]
 struct Tally {
@@ -42,13 +46,15 @@ fn main() {
         .next()
         .map_or(1.0, |word| word.parse().expect("minutes"));
     let seed: u64 = words.next().map_or(1, |word| word.parse().expect("a seed"));
+    let only = words.next().unwrap_or_default();
     let corpus = corpus::read();
     let mut dice = mutate::Dice::new(seed);
     let mut tallies: Vec<Tally> = targets::ALL.iter().map(|_| Tally::default()).collect();
     let end = Instant::now() + Duration::from_secs_f64(minutes * 60.0);
     let mut is_sound = true;
     while Instant::now() < end && is_sound {
-        for (target, tally) in targets::ALL.iter().zip(&mut tallies) {
+        let all = targets::ALL.iter().zip(&mut tallies);
+        for (target, tally) in all.filter(|(target, _)| target.name.contains(&only)) {
             let input = (target.make)(&corpus, &mut dice);
             is_sound &= run(target, &input, tally);
         }
@@ -74,8 +80,10 @@ fn run(target: &targets::Target, input: &[u8], tally: &mut Tally) -> bool {
     let held = HELD.peak_usage().saturating_sub(before);
     tally.runs += 1;
     tally.peak = tally.peak.max(held);
-    tally.slowest = tally.slowest.max(started.elapsed());
+    let took = started.elapsed();
+    tally.slowest = tally.slowest.max(took);
     match done {
+        Ok(_) if took > LONGEST => blame(target, input, &format!("took {} s", took.as_secs())),
         Ok(taken) if held <= MOST => {
             tally.taken += u64::from(taken);
             true

@@ -1,9 +1,11 @@
 //! What is fed: every door through which bytes or text of somebody else come in, and everything
 //! that follows from a plan that was let in.
 
-use crate::corpus::{Corpus, PLAN, REPLY, packed};
+use crate::corpus::{Corpus, PLAN, REPLY, packed, records, summed};
 use crate::mutate::{Dice, harmed};
 use borewright_core::design::Design;
+use borewright_core::desk::{Intent, Session};
+use borewright_core::file::job::{Drawings, Job};
 use borewright_core::file::{self, link};
 use borewright_core::plan::Plan;
 use borewright_core::report::report;
@@ -22,7 +24,7 @@ pub struct Target {
 }
 
 /// Every door.
-pub const ALL: [Target; 9] = [
+pub const ALL: [Target; 11] = [
     Target {
         name: "file",
         make: |corpus, dice| harmed(&corpus.files, 8, dice),
@@ -69,6 +71,16 @@ pub const ALL: [Target; 9] = [
         },
     },
     Target {
+        name: "journal",
+        make: |corpus, dice| harmed(&corpus.journals, 6, dice),
+        take: |bytes| opens(&records(bytes)),
+    },
+    Target {
+        name: "records of a journal",
+        make: |corpus, dice| harmed(&corpus.journals, 3, dice),
+        take: |bytes| opens(&summed(bytes)),
+    },
+    Target {
         name: "plan of a file",
         make: |corpus, dice| harmed(&corpus.files, 8, dice),
         take: |bytes| file::read(bytes).is_ok_and(|opened| follows(&opened.plan)),
@@ -80,9 +92,24 @@ pub const ALL: [Target; 9] = [
     },
 ];
 
-/// Everything that is made of a plan.
+/// A job of such records opens, every moment of it that can be read comes back, and it is written again.
+fn opens(records: &[Vec<u8>]) -> bool {
+    let Ok(job) = Job::read(records, Drawings::default()) else {
+        return false;
+    };
+    let mut journal = job.journal.clone();
+    let mut session = Session::settled(job.plan.clone(), Design::unsought(&job.plan));
+    session.history = job.history.clone();
+    for intent in [Intent::Undo, Intent::Undo, Intent::Redo] {
+        session = session.after(&intent);
+    }
+    drop(journal.follow(&session.history, &session.plan));
+    true
+}
+
+/// Everything that is made of a plan, as far as the page makes it in one go.
 fn follows(plan: &Plan) -> bool {
-    let design = Design::of(plan);
+    let design = Design::at_once(plan);
     let pages = Sheets::of(plan, &design, &Paper::of(Size::default()));
     let drawn: usize = pages.iter().map(|page| page.svg().len()).sum();
     let told = report(plan, &design).to_string().len();
