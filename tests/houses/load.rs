@@ -14,6 +14,7 @@ use borewright_core::report::csv::{Table, csv};
 use borewright_core::report::report;
 use borewright_core::route::Routing;
 use borewright_core::schedule::{Phase, room_list, test_lines};
+use borewright_core::tongue::Tongue;
 
 use crate::crowded::crowded;
 
@@ -150,8 +151,8 @@ fn nothing_is_claimed_of_a_plan_that_is_not_worked_out() {
             }
             for wall in &level.walls {
                 let side = picture::best_side(&plan, wall.id);
-                let _ =
-                    picture::elevation(&plan, &design, wall.id, side, 20.0, picture::Type::SCREEN);
+                let words = (picture::Type::SCREEN, Tongue::English);
+                let _ = picture::elevation(&plan, &design, wall.id, side, 20.0, words);
             }
         }
         let told = report(&plan, &design);
