@@ -3,7 +3,7 @@
 
 use borewright_core::bore::{Corner, Half, Lie};
 use borewright_core::design::Design;
-use borewright_core::framing::Stud;
+use borewright_core::framing::{Bay, BayKind, Stud};
 use borewright_core::plan::Plan;
 use borewright_core::route::Member;
 
@@ -65,8 +65,16 @@ fn every_corner_can_be_drilled_by_its_drawing() {
                 let at_face = studs
                     .iter()
                     .any(|s| (s.from - half.face).abs() < 0.5 || (s.to - half.face).abs() < 0.5);
-                assert!(at_face, "{name}: the bit is put to wood");
-                assert!(!half.uprights.is_empty(), "{name}");
+                // A wall that ends in a window's side has no backing there: its bay under the sill begins at
+                // the other wall.
+                let bays = &design.framing.wall(half.wall()).unwrap().bays;
+                let begins = |bay: &&Bay| bay.from == half.face || bay.to == half.face;
+                let is_full = bays
+                    .iter()
+                    .filter(begins)
+                    .all(|bay| bay.kind == BayKind::Full);
+                assert!(at_face || !is_full, "{name}: the bit is put to wood");
+                assert!(!half.uprights.is_empty() || !is_full, "{name}");
                 assert!(
                     half.depth > 0.0 && half.depth < 400.0,
                     "{name}: {}",

@@ -182,10 +182,14 @@ fn chains_are_those_of_the_ways(name: &str, design: &Design) {
                     }
                 }
                 assert_eq!(chain, &expected, "{name}");
-                let outwards = chain.iter().rev();
-                let mut rest = outwards.clone();
+                let mut rest = chain.iter().rev();
+                let mut last = None;
                 for bores in &course.trunk {
-                    assert!(rest.any(|bore| bores.contains(bore)), "{name}, {cable:?}");
+                    // One row of bores goes on beside several of the other part's.
+                    if !last.is_some_and(|bore| bores.contains(bore)) {
+                        last = rest.find(|bore| bores.contains(bore));
+                    }
+                    assert!(last.is_some(), "{name}, {cable:?}");
                 }
             }
         }

@@ -208,6 +208,7 @@ fn scales(units: Units) -> [Scale; 3] {
 fn notes(plan: &Plan, design: &Design, of: &Corner, scale: &Scale) -> Vec<String> {
     let half = |half: &Half| {
         let studs = match half.uprights.len() {
+            0 => String::from("no stud"),
             1 => String::from("1 stud"),
             count => format!("{count} studs"),
         };
