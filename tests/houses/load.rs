@@ -14,6 +14,7 @@ use borewright_core::report::csv::{Table, csv};
 use borewright_core::report::report;
 use borewright_core::route::Routing;
 use borewright_core::schedule::{Phase, room_list, test_lines};
+use borewright_core::shape::Point;
 use borewright_core::tongue::Tongue;
 
 use crate::crowded::crowded;
@@ -184,8 +185,16 @@ fn a_heavy_plan_is_edited_while_it_is_worked_out_elsewhere() {
         Rc::clone(&home),
     ));
     assert!(Rc::ptr_eq(&improved.design, &home));
+    // Another name changes nothing that is built.
+    let named = improved.after(&rename("Lot 10"));
+    assert!(Rc::ptr_eq(&named.design, &home));
     // The next change is not worked out here either, and what was is shown again when it comes back.
-    let next = improved.after(&rename("Lot 10"));
+    let room = Edit::AddRoom {
+        level: improved.plan.levels[0].id,
+        name: "Den".into(),
+        at: Point::new(0, 0),
+    };
+    let next = improved.after(&Intent::Edit(room));
     assert!(!next.design.is_sought());
     let back = next.after(&Intent::Undo);
     assert!(Rc::ptr_eq(&back.design, &home));
