@@ -338,16 +338,6 @@ impl Desk {
         }
     }
 
-    /// The session as it is printed or shared: numbers of holes hold in it, where the plan is one's own
-    /// and no better ways are awaited.
-    pub fn handed_on(&self) -> Session {
-        let holds = self.session.design.is_sought() && !self.wants_better();
-        match self.session.read_only || !holds {
-            true => self.session.clone(),
-            false => self.session.after(&Intent::KeepNumbers),
-        }
-    }
-
     fn is_tracing(&self) -> bool {
         matches!(self.session.step, Step::Drawing | Step::Framing)
     }

@@ -1,6 +1,7 @@
-//! Whether better ways are awaited.
+//! Whether better ways are awaited, and what is handed on once none are.
 
 use borewright_core::design::Effort;
+use borewright_core::desk::{Intent, Session};
 
 use super::{Desk, Improving};
 
@@ -17,5 +18,15 @@ impl Desk {
             Effort::Long => false,
         };
         wants && !given_up && !self.opening
+    }
+
+    /// The session as it is printed or shared: numbers of holes hold in it, where the plan is one's own
+    /// and no better ways are awaited.
+    pub fn handed_on(&self) -> Session {
+        let holds = self.session.design.is_sought() && !self.wants_better();
+        match self.session.read_only || !holds {
+            true => self.session.clone(),
+            false => self.session.after(&Intent::KeepNumbers),
+        }
     }
 }
