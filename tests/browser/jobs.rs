@@ -344,6 +344,8 @@ fn all_jobs_go_into_one_file_and_come_back_with_their_histories() {
 fn a_printed_plan_is_a_point_to_return_to() {
     let page = Page::open("points", Size::Desk);
     change(&page);
+    // Numbers of holes hold from then on if no better ways are awaited.
+    page.see("of the best possible");
     copied_link(&page);
     page.press("Escape");
     place(&page, 0.345);
