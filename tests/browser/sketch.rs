@@ -31,15 +31,13 @@ const OUTLETS: [(i32, i32, i32, i32, i32); 6] = [
     (3600, 700, 6092, 4177, OVER),
     (3720, 3300, 6092, 1577, OVER),
     (7250, 900, 2435, 3977, OVER),
-    // Four feet from the closet, with no door between: by the studs.
-    (10880, 3900, 1223, 977, THROUGH),
+    // Four feet from the closet, round a corner of bearing studs: one more bore in plates is less work.
+    (10880, 3900, 1223, 977, OVER),
     (6180, 9000, 3654, 4123, OVER),
 ];
 /// Up to the top of the trusses' bottom chords, the ceiling at 2743 and a dressed 2x4 over it, and
 /// down again.
 const OVER: i32 = (2832 - 406) + (2832 - 1524);
-/// Up to the holes at 610, 24 in, and on up to the panel.
-const THROUGH: i32 = (610 - 406) + (1524 - 610);
 
 /// A file of the tests.
 pub fn plans(name: &str) -> PathBuf {

@@ -53,14 +53,15 @@ def ratio(text):
 
 
 def kind(page):
-    """The page's name: the second line at the foot's left."""
-    words = page.crop((0, page.height * 0.8, 70 * MM, page.height)).extract_text() or ""
-    return words
+    """The page's title: the large words at the head's left."""
+    words = page.crop((0, 0, page.width, 30 * MM)).extract_words(extra_attrs=["size"])
+    first = min(words, key=lambda word: (round(word["top"] / 6), word["x0"]))["size"] if words else 0
+    return " ".join(word["text"] for word in words if abs(word["size"] - first) < 0.1)
 
 
 def is_labels(page):
     """Label stock carries no frame."""
-    return "100 mm on paper" not in (page.extract_text() or "")
+    return "100 mm at 100 %" not in (page.extract_text() or "")
 
 
 def check_fonts(page, name):
@@ -150,7 +151,7 @@ def check_lists(pages, plan, report, name):
         "Test record": cables,
         "Room list": drops,
         "Trim-out list": drops,
-        "Protection sheet · boxes": drops,
+        "Protection sheet, boxes": drops,
     }
     for title, wanted in lists.items():
         some = [page for page in pages if title in kind(page)]
@@ -198,7 +199,7 @@ def check(house, paper, folder):
             check_bar(page, where)
             assert f"{page.page_number} of {len(framed)}" in page.extract_text(), where
             for level in plan["levels"]:
-                if f"{level['name']} · plan" in kind(page):
+                if f"{level['name']}, plan" in kind(page):
                     scaled += check_scale(page, level, where)
         cables, bores = check_lists(framed, plan, report, name)
     print(f"{name}: {len(framed)} pages, {scaled} plans to scale, {cables} cables and {bores} rows of bores once each")

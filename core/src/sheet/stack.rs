@@ -94,7 +94,7 @@ impl Stack {
             Self::Builder => "Builder",
             Self::Office => "Office",
             Self::Owner => "Owner",
-            Self::Labels => "Labels",
+            Self::Labels => "Label stock",
             Self::Protection => "Protection sheets",
             Self::TrimOut => "Trim-out list",
             Self::TestRecord => "Test record",

@@ -7,7 +7,7 @@ use std::path::PathBuf;
 use std::time::{Duration, Instant};
 
 /// How long anything is waited for before the story stops.
-pub const WAIT: Duration = Duration::from_secs(60);
+pub const WAIT: Duration = Duration::from_secs(120);
 
 /// Between two looks.
 const LOOK_AGAIN: Duration = Duration::from_millis(40);
