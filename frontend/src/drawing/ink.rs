@@ -341,7 +341,7 @@ mod tests {
         let more = [&walls[..], &[Ink::Leader], &[Ink::Drop, Ink::DropLetter]].concat();
         let of = |inks: &[Ink]| {
             let items: Vec<Item> = inks.iter().map(|ink| line(*ink, 0.0)).collect();
-            runs(&items)
+            runs(&items, LONGEST_RUN)
         };
         assert_eq!(
             of(&few),
