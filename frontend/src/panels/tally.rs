@@ -78,7 +78,11 @@ fn JobTitle() -> Html {
         &plan.title
     };
     let line = match use_paper() {
-        Some(_) => format!("not as on paper, revision {}", plan.printed.revision),
+        Some(_) => format!(
+            "not as on paper, revision {} · {}",
+            plan.printed.revision,
+            kept(&desk)
+        ),
         None => format!("revision {} · {}", plan.revision, kept(&desk)),
     };
     html! {
