@@ -8,14 +8,11 @@
 //! A plan whose [`Load`] is too much for the moment is shown with [`Design::unsought`], which holds
 //! nothing, until all of it was worked out beside the page.
 
-mod hours;
 pub mod kept;
 mod load;
 mod shared;
 
 pub use load::Load;
-
-pub use hours::Hours;
 
 use std::sync::Arc;
 

@@ -1,17 +1,9 @@
 //! The live answer after an edit is the settled one with that edit, not another answer.
 
 use borewright_core::design::Design;
-use borewright_core::plan::Plan;
 
 use crate::edits::{near, single_edits};
-use crate::{demo, plan, settled};
-
-/// The houses and both demos, with their names.
-fn plans() -> Vec<(&'static str, Plan)> {
-    let houses = ["house-a", "house-b", "house-c"].map(|name| (name, plan(name)));
-    let demos = ["demo", "two-storeys"].map(|name| (name, demo(name)));
-    houses.into_iter().chain(demos).collect()
-}
+use crate::{houses_and_demos, plan, settled};
 
 /// One drop taken out, one moved and one placed in each house. None of these 15 edits costs 1 % more than
 /// what then settles. All but one, in the demo of two storeys, end so near that the tally hardly tells them
@@ -20,7 +12,7 @@ fn plans() -> Vec<(&'static str, Plan)> {
 #[test]
 fn after_a_single_edit_the_tally_stays_near_what_then_settles() {
     let mut apart = Vec::new();
-    for (house, plan) in plans() {
+    for (house, plan) in houses_and_demos() {
         let before = settled(&plan);
         for (words, after) in single_edits(&plan, 1) {
             let (live, then) = (Design::after(&before, &plan, &after), settled(&after));
@@ -38,7 +30,7 @@ fn after_a_single_edit_the_tally_stays_near_what_then_settles() {
 /// the demo of two storeys.
 #[test]
 fn the_first_answer_is_near_what_then_settles() {
-    for (house, plan) in plans() {
+    for (house, plan) in houses_and_demos() {
         let (first, then) = (Design::of(&plan), settled(&plan));
         let over = first.ways.cost as f64 / then.ways.cost as f64;
         let most = if house == "two-storeys" { 1.03 } else { 1.01 };

@@ -59,6 +59,13 @@ fn demo(name: &str) -> Plan {
     file::read(&std::fs::read(path).unwrap()).unwrap().plan
 }
 
+/// The houses and both demos, with their names.
+fn houses_and_demos() -> Vec<(String, Plan)> {
+    let houses = ["house-a", "house-b", "house-c"].map(|name| (name.to_string(), plan(name)));
+    let demos = ["demo", "two-storeys"].map(|name| (name.to_string(), demo(name)));
+    houses.into_iter().chain(demos).collect()
+}
+
 /// What a search of 250 restarts settles at. The page's makes more, which `cargo figures` measures.
 fn settled(plan: &Plan) -> Design {
     let framing = Framing::of(plan);

@@ -66,7 +66,7 @@ fn hold(name: &str, plan: Plan, seed: u64) {
         let last = plan.printed.last();
         (plan, design) = printed(&next, &after);
         for (number, hole) in holes(&design) {
-            let row = plan.printed.row_of(&hole).unwrap();
+            let row = plan.printed.places().row_of(&hole).unwrap();
             assert_eq!(row.number, number, "{name}, seed {seed}, turn {turn}");
             given.entry(number).or_insert(hole);
             assert!(number <= last || !before.iter().any(|(old, _)| *old == number));

@@ -79,7 +79,12 @@ fn hours_and_cable_as_printed_are_what_ways_were_sought_by() {
         let printed = totals.hours * 60.0 - at_the_ends + metres.sum::<f64>() * cable;
         let price = totals.price;
         let sought = design.ways.cost - price.laid.beside_power - price.unheld;
-        let off = printed - sought as f64 / 1000.0;
+        // A hole that no bit holds is printed with the steel it would take, and sought by the dearest kind.
+        let unheld = design.bores.iter().filter(|bore| !bore.within_rules);
+        let dearer: f64 = unheld
+            .map(|bore| minutes(&plan, &design, bore) - f64::from(bore.price) / 1000.0)
+            .sum();
+        let off = printed - dearer - sought as f64 / 1000.0;
         let moves: usize = design.ways.ways.iter().map(|way| way.moves.len()).sum();
         let rounded = (moves as f64 + design.ways.ways.len() as f64) / 1000.0;
         let most = rate(RuleId::SupportMinutes) + rounded;

@@ -4,23 +4,16 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use borewright_core::design::Design;
-use borewright_core::file;
 use borewright_core::plan::edit::sample;
 use borewright_core::plan::{CableKindId, DropId, Plan};
 use borewright_core::route::{Move, MoveKind};
 use borewright_core::schedule::{Chains, Cut, Parted, Pull};
 
-use crate::{by_length, plan};
+use crate::{by_length, houses_and_demos, plan};
 
 /// The houses, the demos, the houses with other reels in the van, and houses made at random.
 pub fn plans() -> Vec<(String, Plan)> {
-    let demo = |name: &str| {
-        let path = format!("{}/../static/demo/{name}.json", env!("CARGO_MANIFEST_DIR"));
-        file::read(&std::fs::read(path).unwrap()).unwrap().plan
-    };
-    let houses = ["house-a", "house-b", "house-c"].map(|name| (name.to_string(), plan(name)));
-    let demos = ["demo", "two-storeys"].map(|name| (name.to_string(), demo(name)));
-    let mut plans: Vec<(String, Plan)> = houses.into_iter().chain(demos).collect();
+    let mut plans = houses_and_demos();
     let stocked = plans.iter().flat_map(|(name, plan)| {
         [1, 6, 40].map(|reels| (format!("{name}, {reels} reels"), with_reels(plan, reels)))
     });

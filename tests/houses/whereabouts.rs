@@ -5,26 +5,16 @@ use std::collections::BTreeSet;
 
 use borewright_core::bore::{Bore, DrillRow};
 use borewright_core::design::Design;
-use borewright_core::file;
 use borewright_core::framing::{Space, StudKind, WallFraming};
 use borewright_core::plan::{Plan, Role, Wall, WallId};
 use borewright_core::route::{Crossing, Member};
 use borewright_core::shape::Pos;
 use borewright_core::units::{Units, read_length};
 
+use crate::houses_and_demos;
+
 /// A sixteenth of an inch, millimetres.
 const SIXTEENTH: f64 = 1.5875;
-
-fn plans() -> Vec<(String, Plan)> {
-    let houses =
-        ["house-a", "house-b", "house-c"].map(|name| (name.to_string(), super::plan(name)));
-    let demos = ["demo", "two-storeys"].map(|name| {
-        let path = format!("{}/../static/demo/{name}.json", env!("CARGO_MANIFEST_DIR"));
-        let plan = file::read(&std::fs::read(path).unwrap()).unwrap().plan;
-        (name.to_string(), plan)
-    });
-    houses.into_iter().chain(demos).collect()
-}
 
 fn length(words: &str) -> f64 {
     read_length(words, Units::Imperial).unwrap().f64()
@@ -286,7 +276,7 @@ fn outside(wall: Wall, at: Pos) -> f64 {
 #[test]
 fn every_line_of_the_drill_list_leads_to_its_bores() {
     let mut lines = 0;
-    for (name, plan) in plans() {
+    for (name, plan) in houses_and_demos() {
         let design = Design::of(&plan);
         let house = House {
             plan: &plan,

@@ -8,6 +8,7 @@ use crate::file::link;
 use crate::framing::closet_room;
 use crate::plan::{CableKindId, Digest, Drop, Item, Level, LevelId, Place, Plan, Wall, WallId};
 use crate::schedule::{Port, RoomRow, ports, room_list};
+use crate::units::counted;
 
 /// One thing to agree to or to ask about.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -214,13 +215,9 @@ fn hole_words(plan: &Plan, row: &DrillRow) -> String {
         plan.units.size(row.bit),
         row.height
     );
-    let counted = |count: u32, one: &str| match count {
-        1 => format!(", 1 {one}"),
-        _ => format!(", {count} {one}s"),
-    };
     for (count, one) in [(row.nail_plates, "nail plate"), (row.ties, "tie")] {
         if count > 0 {
-            words.push_str(&counted(count, one));
+            words.push_str(&format!(", {}", counted(count, one)));
         }
     }
     format!("{words}; {}", row.location)

@@ -46,11 +46,12 @@ pub(super) fn bores(
     let shared = share::by_box(plan, ways, &dealt, |cable| bits.diameter(cable));
     let offers: Vec<Offer> = choices.into_iter().map(|choice| choice.offer).collect();
     let reason = reason(plan, crossing, allowed, &offers);
-    let counted = work.tariff(bits).and_then(|tariff| tariff.kinds().last());
-    let price = |bit| match (within, counted) {
-        (false, Some(widest)) => widest.price,
-        _ => work.price(bit),
+    // What no bit holds is counted as the widest that may be drilled.
+    let widest = match within {
+        true => None,
+        false => work.tariff(bits).and_then(|tariff| tariff.kinds().last()),
     };
+    let price = |bit| widest.map_or_else(|| work.price(bit), |widest| widest.price);
     let bore = |(part, (cables, bit)): (usize, (Vec<CableId>, Size))| Bore {
         number: 0,
         crossing: place,

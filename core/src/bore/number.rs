@@ -14,27 +14,22 @@ const ROW: f64 = 1300.0;
 /// bit and the same cables share a number.
 pub(super) fn number(plan: &Plan, framing: &Framing, ways: &Ways, bores: &mut [Bore]) {
     order(plan, ways, bores);
-    let mut last = plan.printed.last();
+    let (places, printed) = (plan.printed.places(), plan.printed.last());
+    let mut last = printed;
     let mut before: Option<&Bore> = None;
     for bore in bores {
-        let printed = plan.printed.row_of(&hole(framing, ways, bore));
-        bore.number = match (printed, before) {
+        let goes_on = |before: &&Bore| before.number > printed && same_row(ways, before, bore);
+        let row = places.row_of(&hole(framing, ways, bore));
+        bore.number = match (row, before.filter(goes_on)) {
             (Some(row), _) => row.number,
-            (None, Some(before)) if is_new(plan, before) && same_row(ways, before, bore) => {
-                before.number
-            }
-            _ => {
+            (None, Some(before)) => before.number,
+            (None, None) => {
                 last += 1;
                 last
             }
         };
         before = Some(bore);
     }
-}
-
-/// Whether no sheet has the number of a bore.
-fn is_new(plan: &Plan, bore: &Bore) -> bool {
-    bore.number > plan.printed.last()
 }
 
 /// By level, wall and offset.

@@ -3,7 +3,7 @@
 
 use crate::plan::Plan;
 use crate::route::Crossing;
-use crate::units::{Size, Units};
+use crate::units::{Size, Units, counted};
 
 /// One way to bore a crossing: its bits, its steel and how long it takes.
 #[derive(Clone, Debug, PartialEq)]
@@ -121,14 +121,6 @@ fn takes(offer: &Offer) -> &'static str {
 /// "4.5 min", "6 min".
 fn minutes(minutes: f64) -> String {
     format!("{} min", (minutes * 10.0).round() / 10.0)
-}
-
-/// "1 tie", "4 nail plates".
-fn counted(count: u32, one: &str) -> String {
-    match count {
-        1 => format!("1 {one}"),
-        count => format!("{count} {one}s"),
-    }
 }
 
 fn number(count: usize) -> String {

@@ -1,6 +1,6 @@
 //! Where each bore is, as printed numbers hold to it, and what is shown of holes as one check sum.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::Bore;
 use crate::framing::Framing;
@@ -148,17 +148,14 @@ impl SincePrinted {
         if printed.is_empty() {
             return Self::default();
         }
-        let has = |number: u32| bores.iter().any(|bore| bore.number == number);
-        let mut new: Vec<u32> = bores.iter().map(|bore| bore.number).collect();
-        new.retain(|number| *number > printed.last());
-        new.sort_unstable();
-        new.dedup();
-        let rows = printed.rows.iter().filter(|row| !has(row.number));
+        let numbers: BTreeSet<u32> = bores.iter().map(|bore| bore.number).collect();
+        let new = numbers.range(printed.last() + 1..).copied();
+        let gone = |row: &&PrintedRow| !numbers.contains(&row.number);
         Self {
             revision: printed.revision,
             differs: sum(framing, ways, bores) != printed.sum,
-            new,
-            gone: rows.copied().collect(),
+            new: new.collect(),
+            gone: printed.rows.iter().filter(gone).copied().collect(),
         }
     }
 }

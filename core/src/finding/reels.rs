@@ -4,6 +4,7 @@
 use super::{Finding, Severity, Subject};
 use crate::plan::{CableId, Plan};
 use crate::schedule::{CutList, KindOfReels};
+use crate::units::counted;
 
 /// Where it is written: our own way of pulling.
 const SOURCE: &str = "common practice: one length from one reel, one reel for each cable of a pull";
@@ -96,13 +97,6 @@ fn for_pulls(of: &KindOfReels, name: &str) -> Finding {
             "Set fewer full reels under Settings if opening one costs more than another pull.",
         )
         .by(SOURCE)
-}
-
-fn counted(count: usize, noun: &str) -> String {
-    match count {
-        1 => format!("1 {noun}"),
-        _ => format!("{count} {noun}s"),
-    }
 }
 
 #[cfg(test)]

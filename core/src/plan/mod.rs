@@ -38,7 +38,7 @@ pub use level::{Above, Below, Floor, JoistKind, Level};
 pub use opening::{Opening, OpeningKind};
 pub use pin::{Pin, PinTo};
 pub use power::{PowerPlace, PowerRun};
-pub use printed::{Hole, Printed, PrintedRow, Through};
+pub use printed::{Hole, Places, Printed, PrintedRow, Through};
 pub use record::{
     BoxRecord, BoxStage, CableRecord, CableStage, LeftCable, Mark, PunchItem, SiteRecord, Test,
 };
@@ -119,18 +119,42 @@ impl Plan {
     /// Whether the same is built by two plans: they differ at most in how the job is called and dated, in
     /// what builder and owner replied, in what was noted on site and in what was printed.
     pub fn is_built_as(&self, other: &Self) -> bool {
-        *self
-            == Self {
-                title: self.title.clone(),
-                note: self.note.clone(),
-                revision: self.revision,
-                date: self.date.clone(),
-                dates: self.dates.clone(),
-                replies: self.replies.clone(),
-                record: self.record.clone(),
-                printed: self.printed.clone(),
-                ..other.clone()
-            }
+        // Every field is named, so that a new one has to be placed here.
+        let Self {
+            title: _,
+            note: _,
+            revision: _,
+            date: _,
+            dates: _,
+            replies: _,
+            record: _,
+            printed: _,
+            units,
+            rules,
+            catalogue,
+            closet,
+            levels,
+            drops,
+            pins,
+            labels_frozen,
+            dismissed,
+            next,
+        } = self;
+        (units, labels_frozen, next, closet)
+            == (
+                &other.units,
+                &other.labels_frozen,
+                &other.next,
+                &other.closet,
+            )
+            && (rules, catalogue, pins, dismissed)
+                == (
+                    &other.rules,
+                    &other.catalogue,
+                    &other.pins,
+                    &other.dismissed,
+                )
+            && (levels, drops) == (&other.levels, &other.drops)
     }
 
     /// A plan of the past as it stands now that sheets are printed: what is on paper cannot be taken

@@ -6,6 +6,8 @@
 
 use strum::VariantArray;
 
+use std::collections::BTreeMap;
+
 use super::{LevelId, Plan, Wall};
 use crate::shape::{Point, Pos, Segment};
 use crate::units::Mm;
@@ -131,16 +133,36 @@ impl Printed {
 
     /// The largest number that was given; 0 where none was.
     pub fn last(&self) -> u32 {
-        self.rows.iter().map(|row| row.number).max().unwrap_or(0)
+        self.rows.last().map_or(0, |row| row.number)
     }
 
+    /// The rows by where they are, to find those of many bores.
+    pub fn places(&self) -> Places<'_> {
+        let mut places = Places::default();
+        for row in &self.rows {
+            let at = (row.level, row.through, row.height);
+            places.0.entry(at).or_default().push(row);
+        }
+        places
+    }
+}
+
+/// Printed rows by level, member and height.
+#[derive(Clone, Debug, Default)]
+pub struct Places<'p>(BTreeMap<(LevelId, Through, Mm), Vec<&'p PrintedRow>>);
+
+impl<'p> Places<'p> {
     /// The row a bore was printed in: the nearest of those at its place, and of two alike the one of
     /// the smaller number.
-    pub fn row_of(&self, hole: &Hole) -> Option<&PrintedRow> {
-        let at_it = self
-            .rows
-            .iter()
-            .filter_map(|row| Some((row.off(hole)?, row)));
+    pub fn row_of(&self, hole: &Hole) -> Option<&'p PrintedRow> {
+        let height = Mm::rounded(hole.height);
+        let at = |height| (hole.level, hole.through, height);
+        // A millimetre more than is allowed, for the height is rounded here.
+        let near = Mm(SAME_PLACE as i32 + 1);
+        let rows = self.0.range(at(height - near)..=at(height + near));
+        let at_it = rows
+            .flat_map(|(_, rows)| rows)
+            .filter_map(|row| Some((row.off(hole)?, *row)));
         let nearest =
             at_it.min_by(|(a, one), (b, other)| a.total_cmp(b).then(one.number.cmp(&other.number)));
         nearest.map(|(_, row)| row)
@@ -180,7 +202,7 @@ mod tests {
             sum: 0,
             rows,
         };
-        let number = |hole| printed.row_of(&hole).map(|row| row.number);
+        let number = |hole| printed.places().row_of(&hole).map(|row| row.number);
         assert_eq!(number(hole(800.0, 1.0, 1201.0)), Some(4));
         assert_eq!(number(hole(3000.0, 0.0, 1200.0)), Some(9));
         assert_eq!(number(hole(2500.0, 0.0, 1200.0)), None);
@@ -208,6 +230,7 @@ mod tests {
         };
         let number = |y| {
             printed
+                .places()
                 .row_of(&hole(500.0, y, 1200.0))
                 .map(|row| row.number)
         };

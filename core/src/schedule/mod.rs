@@ -4,6 +4,7 @@
 mod change_order;
 mod course;
 mod cut_list;
+mod hours;
 mod labels;
 mod ports;
 mod price;
@@ -16,6 +17,7 @@ mod totals;
 pub use change_order::{ChangeOrder, CountChange, DropChange};
 pub use course::{BoxCourse, Chains, Course, Parted};
 pub use cut_list::{Cut, CutList, KindOfReels, Reel, SplitTrunk};
+pub use hours::Hours;
 pub use labels::{LABELS_PER_END, Label, LabelPlace, labels};
 pub use ports::{Port, ports};
 pub use price::Price;

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{CutList, Price};
+use super::{CutList, Hours, Price};
 use crate::bore::Bore;
 use crate::plan::{BoxKind, CableKindId, Plan};
 use crate::route::Ways;
@@ -73,7 +73,7 @@ impl Totals {
         };
         totals.count_bores(bores);
         totals.count_boxes(plan);
-        totals.hours = minutes(plan, ways, &totals) / 60.0;
+        totals.hours = Hours::of(plan, ways, bores, &totals).all();
         totals
     }
 
@@ -142,18 +142,4 @@ fn cable_totals(plan: &Plan, cuts: &CutList) -> Vec<CableTotal> {
 fn supports(plan: &Plan, ways: &Ways) -> u32 {
     let spacing = plan.rules.value(RuleId::Support).max(1.0);
     (ways.supported.f64() / spacing).ceil() as u32
-}
-
-fn minutes(plan: &Plan, ways: &Ways, totals: &Totals) -> f64 {
-    let rate = |rule| plan.rules.value(rule);
-    // Whole millimetres, so that the order of the cables does not show in the last digit.
-    let millimetres: i64 = ways.ways.iter().map(|way| i64::from(way.length.0)).sum();
-    let metres = millimetres as f64 / 1000.0;
-    let boxes: u32 = totals.brackets.iter().sum();
-    totals.price.bores as f64 / 1000.0
-        + metres * rate(RuleId::PullMinutes)
-        + f64::from(totals.supports) * rate(RuleId::SupportMinutes)
-        + f64::from(boxes) * rate(RuleId::BoxMinutes)
-        + f64::from(totals.cables)
-            * (2.0 * rate(RuleId::LabelMinutes) + rate(RuleId::TerminateMinutes))
 }

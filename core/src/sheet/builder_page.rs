@@ -1,11 +1,12 @@
 //! The builder's page: every bore in what bears, with how much of the limit it takes, the steel it gets,
 //! and where the builder or the engineer signs.
 
+use super::drill_page::{self, by_level};
 use super::table::{Cell, Column, Line, Table, centred, column};
 use super::{Draft, Kind, Paper, list};
 use crate::bore::{DrillRow, rules_of_rows, share};
 use crate::design::Design;
-use crate::plan::{LevelId, Plan};
+use crate::plan::Plan;
 
 /// The builder's pages.
 pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
@@ -27,16 +28,9 @@ fn table(plan: &Plan, design: &Design) -> Table {
         .iter()
         .filter(|row| row.is_in_what_bears(plan))
         .collect();
-    let mut lines = Vec::new();
-    let mut level: Option<LevelId> = None;
-    for row in &rows {
-        if level != Some(row.level) {
-            level = Some(row.level);
-            let name = plan.level(row.level).map(|level| level.name.as_str());
-            lines.push(Line::Break(name.unwrap_or("Level").to_string()));
-        }
-        lines.push(Line::Row(cells(plan, design, row)));
-    }
+    let mut lines = by_level(plan, rows.iter().copied(), |row| {
+        [Line::Row(cells(plan, design, row))]
+    });
     if rows.is_empty() {
         let words = "No bore of this plan goes through what bears.";
         lines.push(Line::Break(String::from(words)));
@@ -97,21 +91,12 @@ fn percent(used: f64) -> String {
     format!("{:.0} %", (used * 100.0 - 1e-6).ceil().max(0.0))
 }
 
-/// "2 nail plates, 1 tie".
+/// "2 nail plates, 1 tie", "none".
 fn steel(row: &DrillRow) -> String {
-    let counted = |count: u32, one: &str| match count {
-        0 => None,
-        1 => Some(format!("1 {one}")),
-        count => Some(format!("{count} {one}s")),
-    };
-    let parts = [
-        counted(row.nail_plates, "nail plate"),
-        counted(row.ties, "tie"),
-    ];
-    let parts: Vec<String> = parts.into_iter().flatten().collect();
-    match parts.is_empty() {
+    let steel = drill_page::steel(row, "nail plate");
+    match steel.is_empty() {
         true => String::from("none"),
-        false => parts.join(", "),
+        false => steel,
     }
 }
 

@@ -24,11 +24,7 @@ const COLUMNS: usize = 2;
 
 /// The pages of corners; none where no cable goes round one.
 pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
-    let extent = paper
-        .extents(Lie::Portrait)
-        .first()
-        .copied()
-        .unwrap_or_default();
+    let extent = paper.extent(Lie::Portrait);
     let heading = heading(paper.tongue);
     let body = frame::body(plan, extent, &heading);
     let width = (body.width() - GAP.0) / COLUMNS as f64;

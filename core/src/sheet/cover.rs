@@ -4,9 +4,10 @@ use super::flow::{self, Entry};
 use super::frame::Heading;
 use super::{Draft, Kind, Paper, caution};
 use crate::bore;
-use crate::design::{Design, Hours};
+use crate::design::Design;
 use crate::finding::Severity;
 use crate::plan::Plan;
+use crate::schedule::Hours;
 use crate::units::Units;
 
 /// Lines to write on under who to call: as many as there should be, and as many as will do.
@@ -132,7 +133,7 @@ fn totals(plan: &Plan, design: &Design) -> Vec<Entry> {
             rows.push(Entry::Pair(name.to_string(), count.to_string()));
         }
     }
-    let hours = Hours::of(plan, design);
+    let hours = Hours::of(plan, &design.ways, &design.bores, &design.totals);
     rows.push(Entry::Pair(
         String::from("hours"),
         format!("{:.1}", totals.hours),

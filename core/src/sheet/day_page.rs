@@ -7,10 +7,11 @@ use super::flow::{self, Entry};
 use super::frame::Heading;
 use super::{Draft, Kind, Paper, caution, cover};
 use crate::bore;
-use crate::design::{Design, Hours};
+use crate::design::Design;
 use crate::plan::Plan;
 use crate::rules::RuleId;
-use crate::schedule::LABELS_PER_END;
+use crate::schedule::{Hours, LABELS_PER_END};
+use crate::units::counted;
 
 /// Who may have to be called, in the order they usually are.
 const CALLS: [&str; 3] = ["builder", "office", "electrician"];
@@ -32,7 +33,7 @@ pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper, link: Option<&s
 }
 
 fn left(plan: &Plan, design: &Design) -> Vec<Entry> {
-    let hours = Hours::of(plan, design);
+    let hours = Hours::of(plan, &design.ways, &design.bores, &design.totals);
     let mut entries = first_of_all(plan, design);
     entries.push(heading("Two people, A and B"));
     entries.extend(steps(design, &hours));
@@ -190,13 +191,6 @@ fn heading(words: &str) -> Entry {
 
 fn pair(words: &str, hours: f64) -> Entry {
     Entry::Pair(words.to_string(), format!("{hours:.1} h"))
-}
-
-fn counted(count: u32, one: &str) -> String {
-    match count {
-        1 => format!("1 {one}"),
-        count => format!("{count} {one}s"),
-    }
 }
 
 #[cfg(test)]

@@ -7,7 +7,7 @@ use crate::bore::DrillRow;
 use crate::design::Design;
 use crate::plan::{LevelId, Plan, Through};
 use crate::route::Member;
-use crate::units::Size;
+use crate::units::{Size, counted};
 
 /// From the face of the wall to the middle of a hole in its soffit: clear of the ledger and of trim.
 /// Common practice, no source.
@@ -28,20 +28,11 @@ pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
 }
 
 fn table(plan: &Plan, design: &Design) -> Table {
-    let mut lines = Vec::new();
-    let mut level: Option<LevelId> = None;
-    for row in &design.drill_list {
-        if level != Some(row.level) {
-            level = Some(row.level);
-            let name = plan.level(row.level).map(|level| level.name.as_str());
-            lines.push(Line::Break(name.unwrap_or("Level").to_string()));
-        }
-        lines.push(Line::Row(cells(plan, row)));
+    let mut lines = by_level(plan, &design.drill_list, |row| {
         let notes = notes(plan, design, row);
-        if !notes.is_empty() {
-            lines.push(Line::Note(notes));
-        }
-    }
+        let notes = (!notes.is_empty()).then_some(Line::Note(notes));
+        [Line::Row(cells(plan, row))].into_iter().chain(notes)
+    });
     lines.extend(gone(plan, design));
     Table {
         columns: vec![
@@ -57,6 +48,25 @@ fn table(plan: &Plan, design: &Design) -> Table {
         ],
         lines,
     }
+}
+
+/// The lines of rows, with the name of each level over the first of its own.
+pub(super) fn by_level<'r, L: IntoIterator<Item = Line>>(
+    plan: &Plan,
+    rows: impl IntoIterator<Item = &'r DrillRow>,
+    of_row: impl Fn(&DrillRow) -> L,
+) -> Vec<Line> {
+    let mut lines = Vec::new();
+    let mut level: Option<LevelId> = None;
+    for row in rows {
+        if level != Some(row.level) {
+            level = Some(row.level);
+            let name = plan.level(row.level).map(|level| level.name.as_str());
+            lines.push(Line::Break(name.unwrap_or("Level").to_string()));
+        }
+        lines.extend(of_row(row));
+    }
+    lines
 }
 
 /// Rows of sheets before that no cable goes through any more, crossed out.
@@ -146,7 +156,7 @@ fn cells(plan: &Plan, row: &DrillRow) -> Vec<Cell> {
         Cell::Text(row.height.clone()),
         Cell::List(cables.collect()),
         Cell::Tick,
-        to_tick(steel(row)),
+        to_tick(steel(row, "plate")),
         to_tick(match row.seals {
             0 => String::new(),
             seals => seals.to_string(),
@@ -170,13 +180,10 @@ fn to_tick(count: String) -> Cell {
     }
 }
 
-/// "2 plates, 1 tie".
-fn steel(row: &DrillRow) -> String {
-    let named = |count: u32, one: &str| match count {
-        0 => None,
-        1 => Some(format!("1 {one}")),
-        count => Some(format!("{count} {one}s")),
-    };
-    let parts = [named(row.nail_plates, "plate"), named(row.ties, "tie")];
-    parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
+/// "2 plates, 1 tie", with this word for a plate; empty for a row without steel.
+pub(super) fn steel(row: &DrillRow, plate: &str) -> String {
+    let parts = [(row.nail_plates, plate), (row.ties, "tie")];
+    let some = parts.into_iter().filter(|(count, _)| *count > 0);
+    let some: Vec<String> = some.map(|(count, one)| counted(count, one)).collect();
+    some.join(", ")
 }

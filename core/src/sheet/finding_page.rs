@@ -20,11 +20,7 @@ const GAP: f64 = 3.0;
 
 /// The pages of findings; none where there are none.
 pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
-    let extent = paper
-        .extents(Lie::Portrait)
-        .first()
-        .copied()
-        .unwrap_or_default();
+    let extent = paper.extent(Lie::Portrait);
     let heading = |title: String| frame::Heading {
         kind: Kind::Findings,
         title,

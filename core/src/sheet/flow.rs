@@ -50,8 +50,7 @@ pub(super) fn pages(
     blanks: &[usize],
     columns: impl Fn(usize) -> [Vec<Entry>; 2],
 ) -> Vec<Draft> {
-    let extents = paper.extents(Lie::Portrait);
-    let extent = extents.first().copied().unwrap_or_default();
+    let extent = paper.extent(Lie::Portrait);
     let heading = heading.said();
     let body = frame::body(plan, extent, &heading);
     let half = (body.width() - GUTTER) / 2.0;

@@ -118,6 +118,11 @@ impl Paper {
         Self { tongue, ..self }
     }
 
+    /// The way a page lies where only one is tried.
+    pub(super) fn extent(&self, preferred: Lie) -> Extent {
+        self.extents(preferred).first().copied().unwrap_or_default()
+    }
+
     /// The ways a page may lie, the preferred one first.
     pub(super) fn extents(&self, preferred: Lie) -> Vec<Extent> {
         let (portrait, landscape) = (self.size.portrait(), self.size.landscape());

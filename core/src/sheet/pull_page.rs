@@ -6,7 +6,6 @@ mod words;
 use super::table::{Cell, Line, Table, centred, column, figures};
 use super::{Draft, Kind, Paper, list};
 use crate::design::Design;
-use crate::framing::drop_room;
 use crate::plan::{CableId, CableKindId, CableStage, Drop, Plan};
 use crate::schedule::{Chains, Cut, Pull};
 use crate::units::Mm;
@@ -146,24 +145,4 @@ fn cut_of(design: &Design, kind: CableKindId) -> (usize, Mm) {
     let of_kind = design.cut_list.cuts.iter().filter(|cut| cut.kind == kind);
     let lengths: Vec<Mm> = of_kind.map(|cut| cut.length).collect();
     (lengths.len(), lengths.into_iter().sum())
-}
-
-/// The name of a drop's room, or "outdoors"; `None` where no room is named.
-pub(super) fn room_words(plan: &Plan, drop: &Drop) -> Option<String> {
-    match drop.outdoors {
-        true => Some(String::from("outdoors")),
-        false => drop_room(plan, drop).map(|room| room.name.clone()),
-    }
-}
-
-/// "Bed 1, outlet 16 in".
-pub(super) fn destination(plan: &Plan, drop: &Drop) -> String {
-    let what = match drop.height() {
-        Some(height) => format!("{} {}", drop.kind.name(), plan.units.height(height)),
-        None => drop.kind.name().to_string(),
-    };
-    match room_words(plan, drop) {
-        Some(room) => format!("{room}, {what}"),
-        None => what,
-    }
 }

@@ -25,8 +25,7 @@ const GAP: f64 = 3.0;
 
 /// The pages of sections; none where no bundle is large.
 pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
-    let extent = paper.extents(Lie::Landscape).first().copied();
-    let extent = extent.unwrap_or_default();
+    let extent = paper.extent(Lie::Landscape);
     let heading = heading(paper.tongue);
     let mut flow = Flow {
         body: frame::body(plan, extent, &heading),

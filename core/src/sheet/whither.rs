@@ -51,6 +51,11 @@ impl Whither {
     }
 }
 
+/// "Bed 1, outlet 16 in": as far as it has to be told beside the drop's label.
+pub(super) fn destination(plan: &Plan, drop: &Drop) -> String {
+    joined([room(plan, drop), Some(what(plan, drop)), None, None])
+}
+
 /// "outlet 16 in".
 fn what(plan: &Plan, drop: &Drop) -> String {
     match drop.height() {
@@ -59,7 +64,8 @@ fn what(plan: &Plan, drop: &Drop) -> String {
     }
 }
 
-fn room(plan: &Plan, drop: &Drop) -> Option<String> {
+/// The name of a drop's room, or "outdoors"; `None` where no room is named.
+pub(super) fn room(plan: &Plan, drop: &Drop) -> Option<String> {
     match drop.outdoors {
         true => Some(String::from("outdoors")),
         false => drop_room(plan, drop).map(|room| room.name.clone()),

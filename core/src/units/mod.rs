@@ -12,7 +12,7 @@ mod show;
 
 pub use read::{LengthError, read_length, read_size, read_sizes};
 pub use reel::{read_reel, read_reels, read_run};
-pub use show::{fraction, inches, millimetres, thousands};
+pub use show::{counted, fraction, inches, millimetres, thousands};
 
 /// A plan length in whole millimetres. Negative only for differences.
 #[derive(

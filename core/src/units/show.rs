@@ -1,5 +1,7 @@
 //! Writing lengths: feet, inches and binary fractions, millimetres and metres.
 
+use std::fmt::Display;
+
 use super::{MM_PER_INCH, Mm};
 
 /// Feet and inches to one `denominator`-th of an inch: `12' 6-1/2"`, `6-1/2"`, `12' 0"`.
@@ -75,9 +77,23 @@ fn mixed(parts: i64, denominator: i64) -> String {
     }
 }
 
+/// "1 bore", "2 bores": a count with its word, whose plural takes an s.
+pub fn counted<N: Display + PartialEq + From<u8>>(count: N, one: &str) -> String {
+    match count == N::from(1) {
+        true => format!("1 {one}"),
+        false => format!("{count} {one}s"),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn words_agree_with_their_number() {
+        assert_eq!(counted(1_u32, "bore"), "1 bore");
+        assert_eq!(counted(0_usize, "bore"), "0 bores");
+    }
 
     #[test]
     fn writes_mixed_numbers_in_lowest_terms() {

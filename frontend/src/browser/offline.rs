@@ -4,6 +4,7 @@ use std::cell::Cell;
 use std::rc::Rc;
 
 use gloo::events::EventListener;
+use js_sys::Promise;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::{JsFuture, spawn_local};
 use web_sys::{
@@ -31,9 +32,7 @@ pub fn register(tell: impl Fn(Newer) + Clone + 'static) {
     };
     spawn_local(async move {
         // Without it the page works all the same, with a network.
-        let registered = JsFuture::from(container.register("./sw.js")).await;
-        let registration = registered.map(JsCast::dyn_into::<ServiceWorkerRegistration>);
-        if let Ok(Ok(registration)) = registration {
+        if let Some(registration) = registration(container.register("./sw.js")).await {
             watch(&container, &registration, tell);
         }
     });
@@ -44,16 +43,10 @@ pub fn take_over() {
     let Some(container) = container() else {
         return;
     };
-    let reload = || drop(gloo::utils::window().location().reload());
     EventListener::once(&container, "controllerchange", move |_| reload()).forget();
     spawn_local(async move {
-        let found = JsFuture::from(container.get_registration()).await;
-        let registration = found.map(JsCast::dyn_into::<ServiceWorkerRegistration>);
-        let waiting = match registration {
-            Ok(Ok(registration)) => registration.waiting(),
-            _ => None,
-        };
-        match waiting {
+        let registration = registration(container.get_registration()).await;
+        match registration.and_then(|registration| registration.waiting()) {
             Some(worker) => drop(worker.post_message(&JsValue::from_str(TAKE_OVER))),
             None => reload(),
         }
@@ -63,6 +56,11 @@ pub fn take_over() {
 /// Loads the page again, with the release that took over.
 pub fn reload() {
     let _ = gloo::utils::window().location().reload();
+}
+
+/// What the browser promised; `None` where it breaks its word.
+async fn registration(promised: Promise) -> Option<ServiceWorkerRegistration> {
+    JsFuture::from(promised).await.ok()?.dyn_into().ok()
 }
 
 fn container() -> Option<ServiceWorkerContainer> {

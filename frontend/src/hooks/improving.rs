@@ -159,18 +159,15 @@ impl Bench {
                 return bench.end(End::Fault);
             }
         }
-        match whole {
-            true => bench.wait(LONGEST, bench, End::Time),
-            false => bench.wait(PATIENCE, bench, End::Time),
-        }
+        bench.wait(if whole { LONGEST } else { PATIENCE }, bench);
     }
 
     /// Gives up after so long, unless something is heard before.
-    fn wait(&self, longest: u32, bench: &Rc<Self>, end: End) {
+    fn wait(&self, longest: u32, bench: &Rc<Self>) {
         let bench = Rc::downgrade(bench);
         let give_up = move || {
             if let Some(bench) = bench.upgrade() {
-                bench.end(end);
+                bench.end(End::Time);
             }
         };
         *self.patience.borrow_mut() = Some(Timeout::new(longest, give_up));
@@ -226,7 +223,7 @@ impl Bench {
             Some(work) if work.job == news.job => Rc::clone(&work.plan),
             _ => return,
         };
-        self.wait(PATIENCE, self, End::Time);
+        self.wait(PATIENCE, self);
         match news.told {
             Told::Done(done) => self
                 .dispatcher

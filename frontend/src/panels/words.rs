@@ -9,15 +9,6 @@ pub fn capital(words: &str) -> String {
     first.map(Iterator::collect).unwrap_or_default()
 }
 
-/// "1 bore", "2 bores".
-pub fn counted(number: usize, one: &str) -> String {
-    if number == 1 {
-        format!("1 {one}")
-    } else {
-        format!("{number} {one}s")
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -26,7 +17,5 @@ mod tests {
     fn words_begin_large_and_agree_with_their_number() {
         assert_eq!(capital("outlet"), "Outlet");
         assert_eq!(capital(""), "");
-        assert_eq!(counted(1, "bore"), "1 bore");
-        assert_eq!(counted(0, "bore"), "0 bores");
     }
 }

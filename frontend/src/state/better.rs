@@ -20,13 +20,18 @@ impl Desk {
         wants && !given_up && !self.opening
     }
 
-    /// The session as it is printed or shared: numbers of holes hold in it, where the plan is one's own
-    /// and no better ways are awaited.
+    /// Whether numbers of holes hold once this is printed or shared: the plan is one's own, worked out, and
+    /// no better ways are awaited.
+    pub fn numbers_hold(&self) -> bool {
+        let session = &self.session;
+        !session.read_only && session.design.is_sought() && !self.wants_better()
+    }
+
+    /// The session as it is printed or shared.
     pub fn handed_on(&self) -> Session {
-        let holds = self.session.design.is_sought() && !self.wants_better();
-        match self.session.read_only || !holds {
-            true => self.session.clone(),
-            false => self.session.after(&Intent::KeepNumbers),
+        match self.numbers_hold() {
+            true => self.session.after(&Intent::KeepNumbers),
+            false => self.session.clone(),
         }
     }
 }

@@ -171,8 +171,7 @@ impl Desk {
     }
 
     pub(super) fn make_point(&mut self, name: &str) {
-        let holds = self.session.design.is_sought() && !self.wants_better();
-        if holds && !self.session.read_only {
+        if self.numbers_hold() {
             self.want(&Intent::KeepNumbers);
         }
         let name = format!("{name}, revision {}", self.session.plan.revision);

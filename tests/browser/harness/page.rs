@@ -164,13 +164,35 @@ impl Page {
         self.browser.devtools(method, parameters).expect(method)
     }
 
-    /// Takes the network away, or gives it back.
+    /// Takes the network away, or gives it back, for the page and for what works in its service.
     pub fn offline(&self, is_offline: bool) {
-        self.devtools("Network.enable", json!({}));
         let rates = json!({
             "offline": is_offline, "latency": 0, "downloadThroughput": -1, "uploadThroughput": -1,
         });
-        self.devtools("Network.emulateNetworkConditions", rates);
+        self.devtools("Network.enable", json!({}));
+        self.devtools("Network.emulateNetworkConditions", rates.clone());
+        for worker in self.service_workers() {
+            self.tell_target(&worker, "Network.enable", &json!({}));
+            self.tell_target(&worker, "Network.emulateNetworkConditions", &rates);
+        }
+    }
+
+    /// The browser's own names of the service workers that run.
+    fn service_workers(&self) -> Vec<String> {
+        let told = self.devtools("Target.getTargets", json!({}));
+        let targets = told["targetInfos"].as_array().into_iter().flatten();
+        let workers = targets.filter(|target| target["type"] == "service_worker");
+        workers
+            .filter_map(|target| target["targetId"].as_str().map(String::from))
+            .collect()
+    }
+
+    /// Sends a command to another target than the page. Its answer does not come back.
+    fn tell_target(&self, target: &str, method: &str, parameters: &Value) {
+        let told = self.devtools("Target.attachToTarget", json!({ "targetId": target }));
+        let message = json!({ "id": 1, "method": method, "params": parameters }).to_string();
+        let sent = json!({ "sessionId": told["sessionId"], "message": message });
+        self.devtools("Target.sendMessageToTarget", sent);
     }
 
     /// What keeps the browser from offering to install the page, by the browser's own words.

@@ -1,5 +1,7 @@
 //! The edit that makes numbers of bores hold: sheets are printed, or a link is handed on.
 
+use std::collections::BTreeSet;
+
 use super::caps;
 use super::{Done, Refusal};
 use crate::plan::{Plan, PrintedRow};
@@ -22,8 +24,8 @@ pub(super) fn keep(plan: &mut Plan, rows: &[PrintedRow], sum: u32) -> Done {
             ..*row
         });
     }
-    let known = |row: &PrintedRow| printed.rows.iter().any(|known| known.number == row.number);
-    if !rows.iter().all(known) {
+    let known: BTreeSet<u32> = printed.rows.iter().map(|row| row.number).collect();
+    if !rows.iter().all(|row| known.contains(&row.number)) {
         return Err(Refusal::because(
             "These holes were numbered before others were printed. Wait for the ways, then print again.",
         ));

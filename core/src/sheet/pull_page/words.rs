@@ -1,9 +1,11 @@
 //! What the pull sheet says of a pull and of a box, in sentences a crew reads once.
 
-use super::{cut_of, destination, room_words};
+use super::super::whither::{destination, room};
+use super::cut_of;
 use crate::design::Design;
 use crate::plan::{CableId, Drop, DropId, Plan};
 use crate::schedule::{BoxCourse, Course, KindOfReels, Parted, Pull, PullTally};
+use crate::units::counted;
 
 /// "Cat 6: 41 cables, 3,102 ft; 4 reels to open, no fewer can do."
 pub(super) fn of_kind(plan: &Plan, design: &Design, of: &KindOfReels) -> String {
@@ -50,7 +52,7 @@ pub(super) fn of_all(plan: &Plan, tally: &PullTally) -> String {
 pub(super) fn title(plan: &Plan, pull: &Pull) -> String {
     let named = |drop: &DropId| {
         let drop = plan.drop(*drop)?;
-        let room = room_words(plan, drop).map_or_else(String::new, |room| format!(" {room}"));
+        let room = room(plan, drop).map_or_else(String::new, |room| format!(" {room}"));
         Some(format!("{}{room}", drop.label()))
     };
     let boxes: Vec<String> = pull.drops.iter().filter_map(named).collect();
@@ -235,13 +237,6 @@ fn listed(words: &[String]) -> String {
         [] => String::new(),
         [one] => one.clone(),
         [first @ .., last] => format!("{} and {last}", first.join(", ")),
-    }
-}
-
-fn counted(count: usize, noun: &str) -> String {
-    match count {
-        1 => format!("1 {noun}"),
-        _ => format!("{count} {noun}s"),
     }
 }
 

@@ -5,6 +5,7 @@ use std::rc::Rc;
 use borewright_core::agreement::{Matter, NAME_CAUTION, Standing, receipt};
 use borewright_core::file::link::{self, LinkError};
 use borewright_core::plan::{Answer, Plan, Reply, Said};
+use borewright_core::units::counted;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
@@ -13,7 +14,6 @@ use super::receipt::ReceiptPart;
 use crate::browser::draft::{self, Draft};
 use crate::browser::{address, clipboard, clock};
 use crate::hooks::use_desk;
-use crate::panels::words::counted;
 use crate::parts::{Field, Press, PressKind};
 
 #[derive(Properties, PartialEq)]

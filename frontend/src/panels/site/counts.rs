@@ -2,10 +2,10 @@
 //! them.
 
 use borewright_core::schedule::{Counts, counts};
+use borewright_core::units::counted;
 use yew::prelude::*;
 
 use crate::hooks::use_desk;
-use crate::panels::words::counted;
 
 /// How much is shown at once.
 #[derive(Properties, PartialEq)]

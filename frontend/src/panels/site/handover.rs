@@ -10,10 +10,10 @@ use super::marks::HandedOver;
 use super::notes::use_edit;
 use crate::hooks::{use_act, use_desk};
 use crate::panels::icons;
-use crate::panels::words::counted;
 use crate::parts::{Fact, Facts, Press};
 use crate::state::Act;
 use borewright_core::sheet::Stack;
+use borewright_core::units::counted;
 
 /// The handover.
 #[component]

@@ -7,6 +7,7 @@ use borewright_core::desk::{Choice, Notice};
 use borewright_core::file::link;
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{Item, Reply, Said};
+use borewright_core::units::counted;
 use yew::prelude::*;
 
 use super::{Head, use_edit};
@@ -14,7 +15,6 @@ use crate::browser::address;
 use crate::hooks::{use_act, use_desk, use_dispatcher, use_standings};
 use crate::panels::best::WaitsForBest;
 use crate::panels::icons;
-use crate::panels::words::counted;
 use crate::parts::{Field, FieldKind, Press, PressKind};
 use crate::state::{Act, Leaf, Visit};
 

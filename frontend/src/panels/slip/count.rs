@@ -4,13 +4,13 @@ use borewright_core::bore::DrillRow;
 use borewright_core::desk::{Choice, Session};
 use borewright_core::plan::{CableKindId, Drop};
 use borewright_core::schedule::{Cut, Reel};
+use borewright_core::units::counted;
 use yew::prelude::*;
 
 use super::Head;
 use crate::drawing::drop_words;
 use crate::hooks::{use_act, use_desk};
 use crate::panels::best::{self, BestPresses};
-use crate::panels::words::counted;
 use crate::parts::{Fact, Facts, Figures};
 use crate::state::{Act, Count, Leaf, Visit};
 

@@ -4,13 +4,13 @@ use borewright_core::bore;
 use borewright_core::desk::Choice;
 use borewright_core::finding::{Finding, Subject};
 use borewright_core::plan::edit::Edit;
+use borewright_core::units::counted;
 use web_sys::HtmlInputElement;
 use yew::prelude::*;
 
 use super::count::MOST_LINES;
 use super::{Head, use_edit};
 use crate::hooks::{use_act, use_desk};
-use crate::panels::words::counted;
 use crate::parts::{Figures, Press, PressKind};
 use crate::state::{Act, Leaf, Visit};
 

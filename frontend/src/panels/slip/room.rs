@@ -4,11 +4,11 @@ use borewright_core::desk::{Choice, Intent};
 use borewright_core::framing::drop_room;
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{Drop, RoomId};
+use borewright_core::units::counted;
 use yew::prelude::*;
 
 use super::{Head, Remove, use_edit};
 use crate::hooks::{use_act, use_desk};
-use crate::panels::words::counted;
 use crate::parts::Field;
 use crate::state::Act;
 

@@ -3,7 +3,7 @@
 use borewright_core::framing::WallFraming;
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{Item, LayoutEnd, Lumber, Role, Wall, WallId};
-use borewright_core::units::{Mm, Size};
+use borewright_core::units::{Mm, Size, counted};
 use yew::prelude::*;
 
 use super::agreements::Stands;
@@ -11,7 +11,7 @@ use super::lane::LaneFields;
 use super::{Head, Remove, use_edit};
 use crate::hooks::use_desk;
 use crate::panels::elevation::Elevation;
-use crate::panels::words::{capital, counted};
+use crate::panels::words::capital;
 use crate::parts::{Pick, Segments, Tick};
 
 /// Which wall.

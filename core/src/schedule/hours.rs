@@ -1,13 +1,15 @@
 //! The hours of a job by part of the work.
 
-use super::Design;
+use super::Totals;
+use crate::bore::Bore;
 use crate::plan::Plan;
+use crate::route::{Crossing, Ways};
 use crate::rules::RuleId;
 
 /// Hours of one person by part of the work, at the contractor's own minutes.
 ///
-/// Together they are [`Totals::hours`](crate::schedule::Totals::hours). A label is counted at both ends
-/// of a cable and written before it is pulled; jacks and tests are work of after paint.
+/// A label is counted at both ends of a cable and written before it is pulled; jacks and tests are work
+/// of after paint.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Hours {
     /// Brackets set.
@@ -29,33 +31,39 @@ pub struct Hours {
 }
 
 impl Hours {
-    /// The hours of a job.
-    pub fn of(plan: &Plan, design: &Design) -> Self {
-        let totals = &design.totals;
+    /// The hours of what is counted.
+    pub fn of(plan: &Plan, ways: &Ways, bores: &[Bore], totals: &Totals) -> Self {
         let hours = |count: f64, rate| count * plan.rules.value(rate) / 60.0;
-        let crossings = design
-            .bores
-            .iter()
-            .filter_map(|bore| design.ways.crossings.get(bore.crossing));
-        let drilling: f64 = crossings.map(|crossing| crossing.drill_minutes(plan)).sum();
-        // Whole millimetres, so that the order of the cables does not show in the last digit.
-        let ways = design.ways.ways.iter();
-        let millimetres: i64 = ways.map(|way| i64::from(way.length.0)).sum();
-        let (cables, steel) = (
-            f64::from(totals.cables),
+        let steel = hours(
             f64::from(totals.nail_plates + totals.ties),
+            RuleId::NailPlateMinutes,
         );
+        let seals = hours(f64::from(totals.seals), RuleId::SealMinutes);
+        let crossings = bores
+            .iter()
+            .filter_map(|bore| ways.crossings.get(bore.crossing));
+        // Whole thousandths and whole millimetres, so that no order shows in the last digit.
+        let thousandths =
+            |crossing: &Crossing| (crossing.drill_minutes(plan) * 1000.0).round() as i64;
+        let drilling: i64 = crossings.map(thousandths).sum();
+        let millimetres: i64 = ways.ways.iter().map(|way| i64::from(way.length.0)).sum();
+        let cables = f64::from(totals.cables);
         let brackets: u32 = totals.brackets.iter().sum();
         Self {
             boxes: hours(f64::from(brackets), RuleId::BoxMinutes),
-            drilling: drilling / 60.0,
+            drilling: drilling as f64 / 60_000.0,
             supports: hours(f64::from(totals.supports), RuleId::SupportMinutes),
             labels: hours(2.0 * cables, RuleId::LabelMinutes),
             pulling: hours(millimetres as f64 / 1000.0, RuleId::PullMinutes),
-            steel: hours(steel, RuleId::NailPlateMinutes),
-            seals: hours(f64::from(totals.seals), RuleId::SealMinutes),
+            steel,
+            seals,
             terminating: hours(cables, RuleId::TerminateMinutes),
         }
+    }
+
+    /// All of them.
+    pub fn all(&self) -> f64 {
+        self.rough_in() + self.trim_out()
     }
 
     /// Before cover.
@@ -73,7 +81,12 @@ impl Hours {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::design::Design;
     use crate::picture::sample;
+
+    fn hours(plan: &Plan, design: &Design) -> Hours {
+        Hours::of(plan, &design.ways, &design.bores, &design.totals)
+    }
 
     #[test]
     fn the_parts_are_the_whole() {
@@ -81,16 +94,19 @@ mod tests {
         plans.extend((0..6).map(|seed| crate::plan::edit::sample::plan(seed, 120)));
         for plan in plans {
             let design = Design::of(&plan);
-            let hours = Hours::of(&plan, &design);
+            let hours = hours(&plan, &design);
             let whole = hours.rough_in() + hours.trim_out();
             assert!((whole - design.totals.hours).abs() < 1e-9, "{hours:?}");
+            let price = design.totals.price.bores as f64 / 60_000.0;
+            let bored = hours.drilling + hours.steel + hours.seals;
+            assert!((bored - price).abs() < 1e-9, "{hours:?}");
         }
     }
 
     #[test]
     fn a_house_takes_both() {
         let plan = sample::house();
-        let hours = Hours::of(&plan, &Design::of(&plan));
+        let hours = hours(&plan, &Design::of(&plan));
         assert!(hours.rough_in() > hours.trim_out() && hours.trim_out() > 0.0);
         assert!(hours.drilling > 0.0 && hours.pulling > 0.0);
     }
