@@ -77,7 +77,7 @@ fn a_roof_under_another_level_is_told_and_mended() {
                 "{:?}",
                 opened.losses
             );
-            assert_eq!(opened.plan.levels[under].above, Above::Level);
+            assert_eq!(opened.plan.levels[under].above, Above::LEVEL);
             assert_eq!(Design::of(&opened.plan).framing.spaces.len(), spaces);
         }
     }

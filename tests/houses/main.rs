@@ -14,6 +14,7 @@ mod a;
 mod again;
 mod askew;
 mod b;
+mod basement;
 mod boxes;
 #[path = "../../core/examples/figures/by_length.rs"]
 mod by_length;

@@ -174,7 +174,7 @@ fn counts(plan: &Plan, design: &Design, step: &Move) -> (usize, usize) {
         | MoveKind::ThroughBottomPlates { .. }
         | MoveKind::IntoWall { .. }
         | MoveKind::Outside { .. } => 1,
-        MoveKind::InBay { .. } | MoveKind::ThroughCeiling { .. } => 0,
+        MoveKind::InBay { .. } | MoveKind::ThroughCeiling { .. } | MoveKind::OnFace { .. } => 0,
     };
     (by_tape, members)
 }

@@ -62,7 +62,7 @@ fn through(plan: &Plan, level: &Level, wall: &Wall, hole: OutsideHole) -> Option
 }
 
 fn is_under_a_floor(level: &Level) -> bool {
-    level.above == crate::plan::Above::Level
+    matches!(level.above, crate::plan::Above::Level { .. })
 }
 
 fn todo(plan: &Plan, level: &Level, wall: &Wall, hole: OutsideHole, height: Mm) -> String {

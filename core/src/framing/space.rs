@@ -33,7 +33,7 @@ pub enum SpaceKind {
 }
 
 impl SpaceKind {
-    /// Whether cable may lie across the joists without a bore.
+    /// Whether cable may lie on the joists or between their webs, and so across them without a bore.
     pub fn is_open_across(self) -> bool {
         match self {
             Self::AtticTrusses | Self::AtticJoists => true,
@@ -73,6 +73,8 @@ pub struct Space {
     pub uncut: f64,
     /// What encloses it.
     pub outline: Outline,
+    /// Its joists are open from below: cable hangs under them, but for where a wall stands beneath.
+    pub hangs: bool,
 }
 
 /// The room between two joists.
@@ -167,16 +169,23 @@ pub(super) fn over(plan: &Plan, place: usize, floor: f64, outline: &Outline) -> 
             spacing: spacing.0,
             depth: CHORD,
             z: ceiling + CHORD,
+            hangs: false,
         },
         Above::AtticJoists(joists) => {
             Layout::of(SpaceKind::AtticJoists, joists, ceiling + joists.depth.0)
         }
-        Above::Level => {
+        Above::Level { open } => {
             let Below::Level(joists) = plan.levels.get(place + 1)?.below else {
                 return None;
             };
-            let z = ceiling + joists.depth.0 / 2.0;
-            Layout::of(SpaceKind::Floor(joists.kind), joists, z)
+            let z = match open {
+                true => ceiling,
+                false => ceiling + joists.depth.0 / 2.0,
+            };
+            Layout {
+                hangs: open,
+                ..Layout::of(SpaceKind::Floor(joists.kind), joists, z)
+            }
         }
         Above::ClosedRoof => return None,
     };
@@ -191,6 +200,7 @@ struct Layout {
     spacing: f64,
     depth: f64,
     z: f64,
+    hangs: bool,
 }
 
 impl Layout {
@@ -202,6 +212,7 @@ impl Layout {
             spacing: joists.spacing.0,
             depth: joists.depth.0,
             z,
+            hangs: false,
         }
     }
 }
@@ -229,6 +240,7 @@ fn lay(layout: Layout, level: &Level, outline: &Outline) -> Option<Space> {
         strips,
         uncut,
         outline: outline.clone(),
+        hangs: layout.hangs,
     })
 }
 
@@ -296,6 +308,7 @@ mod tests {
             spacing,
             depth: CHORD,
             z: 2800.0,
+            hangs: false,
         };
         lay(layout, &level, &Outline::of(&level))
     }

@@ -178,7 +178,7 @@ impl<'p> Where<'p> {
             MoveKind::AlongStrip { space } | MoveKind::AcrossStrips { space } => {
                 self.add_in_space(space, from, to, legs);
             }
-            MoveKind::ThroughCeiling { .. } => {}
+            MoveKind::ThroughCeiling { .. } | MoveKind::OnFace { .. } => {}
         }
     }
 

@@ -152,12 +152,19 @@ pub enum Above {
     /// An attic over ceiling joists: cable lies on top.
     AtticJoists(Floor),
     /// The next level's floor.
-    Level,
+    Level {
+        /// Its joists are open from below, as in an unfinished basement: cable hangs under them, and goes
+        /// through one only where a wall stands beneath.
+        open: bool,
+    },
     /// A roof with no way through: vaulted, insulated shut.
     ClosedRoof,
 }
 
 impl Above {
+    /// The next level's floor over a finished ceiling.
+    pub const LEVEL: Self = Self::Level { open: false };
+
     /// Trusses at 24 in on centre.
     pub fn attic_over_trusses(direction: Direction) -> Self {
         Self::AtticTrusses {

@@ -5,7 +5,7 @@ use super::house::House;
 use super::port::Port;
 use super::way::{Member, MoveKind, Place3};
 use crate::framing::{OutsideHole, hang_near, hang_of};
-use crate::plan::{ClosetPlace, Drop, Entry, LevelId, Place, WallId};
+use crate::plan::{Closet, ClosetPlace, Drop, Entry, LevelId, Place, WallId};
 use crate::shape::{Point, Pos};
 
 impl House<'_> {
@@ -151,23 +151,17 @@ impl House<'_> {
             at: at.pos(),
             z: framing.floor + framing.ceiling,
         });
-        self.add_lid(level, space, node, at.pos());
+        self.add_lid(MoveKind::ThroughCeiling { level }, space, node, at.pos());
         Some(node)
     }
 
-    /// Joins a node under a ceiling to a port in the space above it.
-    fn add_lid(&mut self, level: LevelId, space: usize, node: Node, at: Pos) {
+    /// Joins a node to a port in the space above or below it.
+    fn add_lid(&mut self, kind: MoveKind, space: usize, node: Node, at: Pos) {
         let z = self.framing.spaces[space].z;
         let port = self.graph.place(Place3 { at, z });
         let length = (z - self.graph.places[node as usize].z).abs();
         self.ports[space].push(Port { node: port, at });
-        self.join(
-            (node, port),
-            MoveKind::ThroughCeiling { level },
-            length,
-            None,
-            false,
-        );
+        self.join((node, port), kind, length, None, false);
     }
 
     /// Adds the closet, the end of every cable.
@@ -175,25 +169,42 @@ impl House<'_> {
         let Some(closet) = self.plan.closet else {
             return;
         };
-        let Some(level) = self.framing.level(closet.level) else {
-            return;
+        let on_face = |wall: WallId| {
+            let face = closet.in_front(self.plan, 0.0);
+            let (_, wall) = self.plan.wall(wall)?;
+            let board = MoveKind::OnFace { wall: wall.id };
+            face.filter(|_| wall.never_drill).map(|at| (at, board))
         };
-        let z = level.floor + closet.panel_height.f64();
-        match closet.place {
+        let free = match closet.place {
             ClosetPlace::Point(at) => {
-                let node = self.graph.place(Place3 { at: at.pos(), z });
-                self.graph.sink = Some(node);
-                if let Some(space) = level.above.filter(|_| closet.entry != Entry::Below) {
-                    self.add_lid(closet.level, space, node, at.pos());
-                }
-                if let Some(space) = level.below.filter(|_| closet.entry != Entry::Above) {
-                    self.add_lid(closet.level, space, node, at.pos());
-                }
+                let level = closet.level;
+                Some((at.pos(), MoveKind::ThroughCeiling { level }))
             }
-            ClosetPlace::Wall { wall, offset, .. } => {
-                let height = closet.panel_height.f64();
-                self.graph.sink = self.add_box(wall, offset.f64(), height);
+            ClosetPlace::Wall { wall, .. } => on_face(wall),
+        };
+        self.graph.sink = match (free, closet.place) {
+            (Some((at, kind)), _) => Some(self.add_free_closet(&closet, at, kind)),
+            (None, ClosetPlace::Wall { wall, offset, .. }) => {
+                self.add_box(wall, offset.f64(), closet.panel_height.f64())
+            }
+            (None, ClosetPlace::Point(_)) => None,
+        };
+    }
+
+    /// A closet that is in no bay: cable comes straight down to it, or up. It stands free, or its panel
+    /// hangs on a board in front of a wall that is not drilled, such as one of concrete.
+    fn add_free_closet(&mut self, closet: &Closet, at: Pos, kind: MoveKind) -> Node {
+        let level = self.framing.level(closet.level);
+        let floor = level.map_or(0.0, |level| level.floor);
+        let z = floor + closet.panel_height.f64();
+        let node = self.graph.place(Place3 { at, z });
+        let above = level.and_then(|level| level.above);
+        let below = level.and_then(|level| level.below);
+        for (space, other) in [(above, Entry::Below), (below, Entry::Above)] {
+            if let Some(space) = space.filter(|_| closet.entry != other) {
+                self.add_lid(kind, space, node, at);
             }
         }
+        node
     }
 }

@@ -42,7 +42,8 @@ pub use why::why;
 pub use words::{trouble_words, words};
 pub use work::Work;
 
-use std::collections::BTreeMap;
+use std::cell::LazyCell;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::framing::Framing;
 use crate::plan::{Cable, CableId, Drop, DropId, Entry, Plan};
@@ -198,6 +199,31 @@ impl<'p> Routing<'p> {
         (rules.length(RuleId::LinkLength) - slack).0.max(0) as u32
     }
 
+    /// Whether anything leads on from the closet but to boxes in its own bay.
+    fn is_reached(&self) -> bool {
+        let Some(sink) = self.graph.sink else {
+            return false;
+        };
+        let mut known = BTreeSet::from([sink]);
+        let mut waiting = vec![sink];
+        while let Some(node) = waiting.pop() {
+            for step in &self.graph.steps {
+                let beyond = match (step.from == node, step.to == node) {
+                    (true, _) => step.to,
+                    (_, true) => step.from,
+                    _ => continue,
+                };
+                if !matches!(step.kind, MoveKind::InBay { .. }) {
+                    return true;
+                }
+                if known.insert(beyond) {
+                    waiting.push(beyond);
+                }
+            }
+        }
+        false
+    }
+
     /// Tells an answer in the house's terms.
     pub fn tell(&self, answer: &Answer) -> Ways {
         let mut told = Ways {
@@ -207,6 +233,7 @@ impl<'p> Routing<'p> {
             ..Ways::default()
         };
         let prices = Prices::of(&self.plan.rules);
+        let shut = LazyCell::new(|| trouble::shut_closet(self));
         let mut known = BTreeMap::new();
         let mut trunk: Vec<usize> = Vec::new();
         // By identity, so that the crossings come in an order that drawing does not decide.
@@ -221,7 +248,7 @@ impl<'p> Routing<'p> {
                 drop: drop.id,
                 moves: Vec::new(),
                 length: Mm(0),
-                trouble: trouble::of(self, drop, found),
+                trouble: trouble::of(self, drop, found, || shut.clone()),
             };
             let path = found.map_or(&[][..], |way| way.edges());
             let mut node =

@@ -7,7 +7,7 @@ use super::port::Port;
 use super::price::UNLIMITED;
 use super::way::{Crossing, Member, MoveKind, Place3};
 use crate::framing::{Space, SpaceKind, Strip};
-use crate::plan::JoistKind;
+use crate::plan::{JoistKind, Lumber};
 use crate::shape::Pos;
 
 /// Distance between the courses along which cable may change strips, millimetres: 24 in.
@@ -119,22 +119,36 @@ impl House<'_> {
                 }
                 let across = |node: Node| space.across_of(self.graph.places[node as usize].at);
                 let apart = across(to) - across(from);
+                let along = grid.first + course as f64 * grid.course;
+                let joist = space.at(along, space.strips[strip].from);
                 let kind = MoveKind::AcrossStrips { space: index };
-                if space.kind.is_open_across() {
+                if space.kind.is_open_across() || (space.hangs && !self.is_over_wall(index, joist))
+                {
                     self.run(index, (from, to), kind, apart);
                     continue;
                 }
-                let along = grid.first + course as f64 * grid.course;
-                let at = space.at(along, space.strips[strip].from);
                 let places = [from, to].map(|node| self.graph.places[node as usize].at);
                 let Some(beside) = self.beside_power(index, places[0], places[1]) else {
                     continue;
                 };
-                if let Some(hole) = self.joist_hole(index, along, at) {
+                if let Some(hole) = self.joist_hole(index, along, joist) {
                     self.join((from, to), kind, apart, Some(hole), beside);
                 }
             }
         }
+    }
+
+    /// Whether a wall of the level under a space stands right beneath a place of a joist, so that nothing hangs
+    /// there: cable goes through the joist over the wall.
+    fn is_over_wall(&self, index: usize, joist: Pos) -> bool {
+        let half = Lumber::THICKNESS.0 / 2.0;
+        let under = self.walls.iter();
+        let mut under = under.filter(|wall| self.framing.levels[wall.level].above == Some(index));
+        under.any(|wall| {
+            let (line, reach) = (&wall.framing.line, half + wall.wall.width().0 / 2.0);
+            (-half..=line.length + half).contains(&line.offset_of(joist))
+                && line.aside_of(joist).abs() < reach
+        })
     }
 
     /// A stretch in the open of a space, with the supports it wants; dearer beside power, and none

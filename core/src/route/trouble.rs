@@ -7,8 +7,14 @@ use crate::framing::pin_words;
 use crate::plan::{Above, Below, Drop, Level, Opening, Pin, PinTo, Place, Wall};
 use crate::units::Mm;
 
-/// What is the matter with the way of a drop's cable; `None` when all is well.
-pub(super) fn of(routing: &Routing, drop: &Drop, found: Option<&Found>) -> Option<NoWay> {
+/// What is the matter with the way of a drop's cable; `None` when all is well. `shut` tells what shuts the
+/// closet.
+pub(super) fn of(
+    routing: &Routing,
+    drop: &Drop,
+    found: Option<&Found>,
+    shut: impl Fn() -> Option<String>,
+) -> Option<NoWay> {
     if matches!(drop.place, Place::Adrift { .. }) {
         return Some(NoWay::Adrift);
     }
@@ -21,7 +27,49 @@ pub(super) fn of(routing: &Routing, drop: &Drop, found: Option<&Found>) -> Optio
             let slack = drop.kind.slack(&routing.plan.rules);
             Some(NoWay::TooLong(Mm::rounded(*shortest_mm as f64) + slack))
         }
-        Some(Found::NoPath) | None => Some(NoWay::Cut(obstacle(routing, drop))),
+        Some(Found::NoPath) | None => Some(NoWay::Cut(
+            shut().unwrap_or_else(|| obstacle(routing, drop)),
+        )),
+    }
+}
+
+/// Why nothing comes to the closet, where no way at all does; the drops are not to blame then.
+pub(super) fn shut_closet(routing: &Routing) -> Option<String> {
+    if routing.is_reached() {
+        return None;
+    }
+    let plan = routing.plan;
+    let closet = plan.closet?;
+    let level = plan.level(closet.level)?;
+    let over = over(level);
+    let why = match closet.on_wall().and_then(|wall| level.wall(wall)) {
+        Some(wall) if wall.never_drill => {
+            format!(
+                "{}, where it hangs, is never to be drilled and {over}",
+                wall.label()
+            )
+        }
+        Some(wall) => format!(
+            "nothing leads on from its bay in {}: {over} and {}",
+            wall.label(),
+            under(level)
+        ),
+        None => format!("it stands free, {over} and {}", under(level)),
+    };
+    Some(format!("nothing comes to the closet, for {why}"))
+}
+
+fn over(level: &Level) -> &'static str {
+    match level.above {
+        Above::ClosedRoof => "the roof above is closed",
+        _ => "no plate above it leads on",
+    }
+}
+
+fn under(level: &Level) -> &'static str {
+    match level.below {
+        Below::Slab => "there is a slab below",
+        _ => "no plate below it leads on",
     }
 }
 
@@ -31,14 +79,7 @@ fn obstacle(routing: &Routing, drop: &Drop) -> String {
     let Some(level) = plan.level(drop.level) else {
         return String::from("its level is gone");
     };
-    let over = match level.above {
-        Above::ClosedRoof => "the roof above is closed",
-        _ => "no plate above it leads on",
-    };
-    let under = match level.below {
-        Below::Slab => "there is a slab below",
-        _ => "no plate below it leads on",
-    };
+    let (over, under) = (over(level), under(level));
     let by = |to| format!("no way leads by {}", pin_words(plan, routing.framing, to));
     let pinned = pin_of(routing, drop).map(by);
     let Some((wall, offset)) = drop.place.on_wall() else {

@@ -139,6 +139,11 @@ pub enum MoveKind {
         /// The level whose ceiling it is.
         level: LevelId,
     },
+    /// On the face of a wall that is not drilled, to a panel on a board there.
+    OnFace {
+        /// The wall.
+        wall: WallId,
+    },
     /// Out through an outside wall or its soffit.
     Outside {
         /// The wall.

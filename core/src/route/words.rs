@@ -85,6 +85,7 @@ fn phrase(
         }
         MoveKind::ThroughCeiling { .. } if up => String::from("up through the ceiling"),
         MoveKind::ThroughCeiling { .. } => String::from("down through the ceiling"),
+        MoveKind::OnFace { wall } => format!("{way} the face of {}", label(plan, wall)),
         MoveKind::Outside { wall, soffit: true } => {
             format!("in through the soffit over {}", label(plan, wall))
         }
@@ -126,15 +127,17 @@ fn in_the_open(
     space: usize,
 ) -> String {
     let length = Mm::rounded(stretch.iter().map(|step| step.length).sum());
-    let name = framing
-        .spaces
-        .get(space)
-        .map_or("open", |space| space.kind.name());
+    let space = framing.spaces.get(space);
     let length = plan.units.path(length);
+    let run = match space {
+        Some(space) if space.hangs => String::from("under the joists"),
+        Some(space) => format!("along the {}", space.kind.name()),
+        None => String::from("along the open"),
+    };
     match crossings(ways, stretch).len() {
-        0 => format!("{length} along the {name}"),
-        1 => format!("{length} along the {name} through 1 joist"),
-        joists => format!("{length} along the {name} through {joists} joists"),
+        0 => format!("{length} {run}"),
+        1 => format!("{length} {run} through 1 joist"),
+        joists => format!("{length} {run} through {joists} joists"),
     }
 }
 

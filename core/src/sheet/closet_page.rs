@@ -72,7 +72,7 @@ fn cells(plan: &Plan, whither: &Whither, port: &Port) -> Vec<Cell> {
 }
 
 /// "Panel: W7, stud 3 from its W6 end, 7\" past its far face, on the side of Utility"; `None` where it
-/// hangs on no wall.
+/// hangs on no wall. In front of a wall that is not drilled it hangs on a board (common practice, no source).
 fn panel_words(plan: &Plan, design: &Design) -> Option<String> {
     let closet = plan.closet?;
     let ClosetPlace::Wall { side, .. } = closet.place else {
@@ -81,7 +81,11 @@ fn panel_words(plan: &Plan, design: &Design) -> Option<String> {
     let along = bore::of_closet(plan, &design.framing)?.words(plan, &design.framing);
     let (level, wall) = plan.wall(closet.on_wall()?)?;
     let side = seen_from(level, wall, side);
-    Some(format!("Panel: {along}, on the side of {side}"))
+    let board = match wall.never_drill {
+        true => " · on a board in front of it, for it is not drilled",
+        false => "",
+    };
+    Some(format!("Panel: {along}, on the side of {side}{board}"))
 }
 
 /// Where the closet is, how cable enters, and how many ports want power.

@@ -89,7 +89,7 @@ fn stated(session: &Session, direction: Direction) -> Option<Edit> {
             let floor = Floor { direction, ..floor };
             Some(Edit::SetAbove(level.id, Above::AtticJoists(floor)))
         }
-        Above::Level => floor_of(levels.get(place + 1)?, direction),
+        Above::Level { .. } => floor_of(levels.get(place + 1)?, direction),
         Above::ClosedRoof => floor_of(level, direction),
     }
 }

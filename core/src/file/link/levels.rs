@@ -16,6 +16,7 @@ const TRUSSES: i64 = 0;
 const JOISTS: i64 = 1;
 const LEVEL: i64 = 2;
 const CLOSED: i64 = 3;
+const OPEN_LEVEL: i64 = 4;
 
 /// What is under a level.
 const SLAB: i64 = 0;
@@ -36,7 +37,8 @@ pub(super) fn put(plan: &Plan, out: &mut Writer) {
     out.of(levels, |level| match level.above {
         Above::AtticTrusses { .. } => TRUSSES,
         Above::AtticJoists(_) => JOISTS,
-        Above::Level => LEVEL,
+        Above::Level { open: false } => LEVEL,
+        Above::Level { open: true } => OPEN_LEVEL,
         Above::ClosedRoof => CLOSED,
     });
     let floors: Vec<Floor> = levels.iter().flat_map(floors).collect();
@@ -71,7 +73,7 @@ fn floors(level: &Level) -> Vec<Floor> {
             layout,
         }),
         Above::AtticJoists(floor) => Some(floor),
-        Above::Level | Above::ClosedRoof => None,
+        Above::Level { .. } | Above::ClosedRoof => None,
     };
     below.into_iter().chain(above).collect()
 }
@@ -113,7 +115,8 @@ pub(super) fn take(plan: &mut Plan, section: &mut Reader, texts: &mut Texts) -> 
                 }
             }
             JOISTS => Above::AtticJoists(floor()?),
-            LEVEL => Above::Level,
+            LEVEL => Above::LEVEL,
+            OPEN_LEVEL => Above::Level { open: true },
             CLOSED => Above::ClosedRoof,
             _ => return Err(LinkError::TooNew),
         };
@@ -184,7 +187,7 @@ fn layouts(level: &mut Level) -> impl Iterator<Item = &mut LayoutSide> {
     let above = match &mut level.above {
         Above::AtticTrusses { layout, .. } => Some(layout),
         Above::AtticJoists(floor) => Some(&mut floor.layout),
-        Above::Level | Above::ClosedRoof => None,
+        Above::Level { .. } | Above::ClosedRoof => None,
     };
     below.into_iter().chain(above)
 }
@@ -214,5 +217,18 @@ mod tests {
             *layout = LayoutSide::Second;
         }
         assert_eq!(there_and_back(&plan), plan.levels);
+    }
+
+    #[test]
+    fn joists_that_are_open_from_below_come_back() {
+        for open in [false, true] {
+            let mut plan = Plan::new();
+            let mut upper = plan.levels[0].clone();
+            upper.id = LevelId(2);
+            upper.below = Below::Level(Floor::sawn(Direction::ALONG_X));
+            plan.levels.push(upper);
+            plan.levels[0].above = Above::Level { open };
+            assert_eq!(there_and_back(&plan), plan.levels);
+        }
     }
 }

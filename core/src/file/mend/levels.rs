@@ -78,7 +78,7 @@ fn below(level: &mut Level, lowest: bool, losses: &mut Losses) {
 
 fn above(level: &mut Level, highest: bool, losses: &mut Losses) {
     let fits = match level.above {
-        Above::Level => !highest,
+        Above::Level { .. } => !highest,
         Above::ClosedRoof => highest,
         Above::AtticJoists(floor) => highest && sound(floor),
         Above::AtticTrusses {
@@ -96,7 +96,7 @@ fn above(level: &mut Level, highest: bool, losses: &mut Losses) {
     }
     level.above = match highest {
         true => Above::attic_over_trusses(Direction::ALONG_Y),
-        false => Above::Level,
+        false => Above::LEVEL,
     };
     losses.say(format!(
         "What is over {} could not be kept; state it again.",

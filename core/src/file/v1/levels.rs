@@ -151,7 +151,10 @@ enum Above {
     #[serde(rename = "attic over joists")]
     AtticJoists { floor: Floor },
     #[serde(rename = "level")]
-    Level,
+    Level {
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        open: bool,
+    },
     #[serde(rename = "closed roof")]
     ClosedRoof,
 }
@@ -171,7 +174,7 @@ impl From<plan::Above> for Above {
             plan::Above::AtticJoists(floor) => Self::AtticJoists {
                 floor: floor.into(),
             },
-            plan::Above::Level => Self::Level,
+            plan::Above::Level { open } => Self::Level { open },
             plan::Above::ClosedRoof => Self::ClosedRoof,
         }
     }
@@ -190,7 +193,7 @@ impl From<Above> for plan::Above {
                 layout: layout.map_or(plan::LayoutSide::First, Into::into),
             },
             Above::AtticJoists { floor } => Self::AtticJoists(floor.into()),
-            Above::Level => Self::Level,
+            Above::Level { open } => Self::Level { open },
             Above::ClosedRoof => Self::ClosedRoof,
         }
     }

@@ -42,6 +42,7 @@ impl View<'_> {
             | MoveKind::AlongWall { wall }
             | MoveKind::ThroughTopPlates { wall, .. }
             | MoveKind::ThroughBottomPlates { wall, .. }
+            | MoveKind::OnFace { wall }
             | MoveKind::Outside { wall, .. } => wall == here,
             MoveKind::IntoWall { from, to } => from == here || to == here,
             _ => false,

@@ -12,7 +12,7 @@ pub(super) fn add(plan: &mut Plan, name: &str, floor: Floor) -> Done {
     level.below = Below::Level(floor);
     if let Some(beneath) = plan.levels.last_mut() {
         level.above = beneath.above;
-        beneath.above = Above::Level;
+        beneath.above = Above::LEVEL;
     }
     plan.levels.push(level);
     Ok(())
@@ -55,7 +55,7 @@ pub(super) fn set(plan: &mut Plan, id: LevelId, name: &str, ceiling: Mm) -> Done
 
 pub(super) fn set_above(plan: &mut Plan, id: LevelId, above: Above) -> Done {
     let highest = plan.levels.last().is_some_and(|level| level.id == id);
-    if highest == (above == Above::Level) {
+    if highest == matches!(above, Above::Level { .. }) {
         return Err(Refusal::because(match highest {
             true => "There is no level above this one. Add a level first.",
             false => "Another level stands on this one. Change what is over the highest level.",
@@ -69,7 +69,7 @@ pub(super) fn set_above(plan: &mut Plan, id: LevelId, above: Above) -> Done {
             spacing,
             ..Floor::sawn(direction)
         })?,
-        Above::Level | Above::ClosedRoof => {}
+        Above::Level { .. } | Above::ClosedRoof => {}
     }
     level_mut(plan, id)?.above = above;
     Ok(())
@@ -124,7 +124,7 @@ mod tests {
                 floor,
             })
             .unwrap();
-        assert_eq!(plan.levels[0].above, Above::Level);
+        assert_eq!(plan.levels[0].above, Above::LEVEL);
         assert!(matches!(plan.levels[1].above, Above::AtticTrusses { .. }));
         let upper = plan.levels[1].id;
         let plan = plan.apply(&Edit::RemoveLevel(upper)).unwrap();
@@ -148,7 +148,7 @@ mod tests {
             let plan = plan.apply(&Edit::SetAbove(ground, roof)).unwrap();
             let name = String::from("Upper");
             let plan = plan.apply(&Edit::AddLevel { name, floor }).unwrap();
-            assert_eq!(plan.levels[0].above, Above::Level);
+            assert_eq!(plan.levels[0].above, Above::LEVEL);
             assert_eq!(plan.levels[1].above, roof);
             let refusal = plan.apply(&Edit::SetAbove(ground, roof)).unwrap_err();
             assert!(
@@ -186,7 +186,7 @@ mod tests {
     fn what_is_over_and_under_must_make_sense() {
         let plan = Plan::new();
         let id = plan.levels[0].id;
-        assert!(plan.apply(&Edit::SetAbove(id, Above::Level)).is_err());
+        assert!(plan.apply(&Edit::SetAbove(id, Above::LEVEL)).is_err());
         let unstated = Floor::sawn(Direction { dx: 0, dy: 0 });
         assert!(
             plan.apply(&Edit::SetBelow(id, Below::Crawl(unstated)))

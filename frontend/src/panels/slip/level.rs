@@ -108,13 +108,15 @@ fn above(level: &Level, edit: &Callback<Edit>) -> Html {
     let chosen = match level.above {
         Above::AtticTrusses { .. } => 0,
         Above::AtticJoists(_) => 1,
-        Above::Level => 2,
-        Above::ClosedRoof => 3,
+        Above::Level { open: false } => 2,
+        Above::Level { open: true } => 3,
+        Above::ClosedRoof => 4,
     };
     let options = [
         "Attic over trusses",
         "Attic over joists",
         "The next level",
+        "The next level, its joists open",
         "Closed roof, no way",
     ];
     let onpick = edit.reform(move |place: usize| {
@@ -123,7 +125,8 @@ fn above(level: &Level, edit: &Callback<Edit>) -> Html {
             match place {
                 0 => Above::attic_over_trusses(Direction::ALONG_Y),
                 1 => Above::AtticJoists(Floor::sawn(Direction::ALONG_Y)),
-                2 => Above::Level,
+                2 => Above::LEVEL,
+                3 => Above::Level { open: true },
                 _ => Above::ClosedRoof,
             },
         )
@@ -167,6 +170,6 @@ fn above_fields(level: &Level, edit: &Callback<Edit>) -> Html {
             let onset = edit.reform(move |floor| Edit::SetAbove(id, Above::AtticJoists(floor)));
             html! { <FloorFields {floor} {onset} /> }
         }
-        Above::Level | Above::ClosedRoof => html! {},
+        Above::Level { .. } | Above::ClosedRoof => html! {},
     }
 }

@@ -50,6 +50,7 @@ fn named(kind: MoveKind) -> Vec<WallId> {
         | MoveKind::AlongWall { wall }
         | MoveKind::ThroughTopPlates { wall, .. }
         | MoveKind::ThroughBottomPlates { wall, .. }
+        | MoveKind::OnFace { wall }
         | MoveKind::Outside { wall, .. } => vec![wall],
         MoveKind::IntoWall { from, to } => vec![from, to],
         MoveKind::AlongStrip { .. }
