@@ -49,11 +49,8 @@ pub(super) fn shut_closet(routing: &Routing) -> Option<String> {
                 wall.label()
             )
         }
-        Some(wall) => format!(
-            "nothing leads on from its bay in {}: {over} and {}",
-            wall.label(),
-            under(level)
-        ),
+        // What stops the lane of its wall is told as for any drop.
+        Some(_) => return None,
         None => format!("it stands free, {over} and {}", under(level)),
     };
     Some(format!("nothing comes to the closet, for {why}"))
