@@ -125,3 +125,41 @@ fn the_record_is_saved_from_the_list_on_a_phone() {
     page.role("checkbox", "D1B pulled").tap();
     page.see("2 in the wall");
 }
+
+/// 200 boxes with 26 cables each.
+const MANY: &str = "files/hostile/021-grid-l1-2x2-c6000-d200x26.json";
+
+#[test]
+#[ignore = "needs the served page: cargo verify"]
+fn a_long_list_is_shown_part_by_part_and_every_box_is_found() {
+    let page = Page::open("site many", Size::Desk);
+    page.see("22 drops");
+    // All of a house fits, and nothing is said of parts.
+    page.button("Site").tap();
+    page.role("checkbox", "D1A pulled");
+    page.see_no_more("Find a drop");
+    page.button("Job: ").tap();
+    let many = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join(MANY);
+    page.upload("Open a file", &many);
+    page.see("200 drops");
+    page.button("Site").tap();
+    // 200 boxes to set, 5,200 cables to pull and to label.
+    page.see("10600 left");
+    page.see(" of 200 drops");
+    assert!(page.all("checkbox").len() < 400);
+    // Whatever is not shown is found by its name, ticked, and counted.
+    page.role("searchbox", "Find a drop").fill("D200Z");
+    page.role("checkbox", "D200Z pulled").tap();
+    page.see("1 in the wall");
+    page.see("10599 left");
+    page.picture();
+    page.role("searchbox", "Find a drop").fill("no such box");
+    page.see("No drop here has “no such box” in its name");
+    // What is next is brought into sight, whatever was sought.
+    page.button("Next: D").tap();
+    page.see("1 to ");
+    page.button("Show 5 more").tap();
+    page.see("6 to 10 of 200 drops");
+    page.button("Show 5 drops before").tap();
+    page.see("1 to 5 of 200 drops");
+}

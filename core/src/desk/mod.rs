@@ -24,6 +24,7 @@ mod session;
 mod settled;
 mod snap;
 mod step;
+mod stretch;
 mod tools;
 #[cfg(test)]
 mod trial;
@@ -42,5 +43,6 @@ pub use position::{bounds, closet_position, position};
 pub use session::Session;
 pub use snap::{Hold, Snap};
 pub use step::Step;
+pub use stretch::{LINES_AT_ONCE, stretch, stretch_before};
 pub use tools::Tool;
 pub use view::{ScreenPoint, View};

@@ -3,9 +3,11 @@
 //!
 //! Nothing here is kept: all of it follows from the plan, its record and the cut list.
 
+use std::collections::BTreeMap;
+
 use strum::VariantArray;
 
-use super::CutList;
+use super::{Cut, CutList};
 use crate::plan::{BoxKind, BoxStage, Cable, CableId, CableStage, Drop, DropId, Plan, SiteRecord};
 use crate::rules::RuleId;
 use crate::units::Mm;
@@ -181,13 +183,21 @@ pub struct TestLine {
 
 /// A line for every cable, in the order of the drops.
 pub fn test_lines(plan: &Plan, cuts: &CutList) -> Vec<TestLine> {
-    let line = |(drop, cable): (&Drop, &Cable)| test_line(plan, cuts, drop.id, cable.id);
+    let cuts: BTreeMap<CableId, &Cut> = cuts.cuts.iter().map(|cut| (cut.cable, cut)).collect();
+    let line = |(drop, cable): (&Drop, &Cable)| {
+        let cut = cuts.get(&cable.id).copied();
+        line_of(plan, drop.id, cable.id, cut)
+    };
     plan.cables().map(line).collect()
 }
 
 /// The line of one cable.
 pub fn test_line(plan: &Plan, cuts: &CutList, drop: DropId, cable: CableId) -> TestLine {
-    let planned = cuts.cut(cable).map(|cut| cut.path + cut.slack);
+    line_of(plan, drop, cable, cuts.cut(cable))
+}
+
+fn line_of(plan: &Plan, drop: DropId, cable: CableId, cut: Option<&Cut>) -> TestLine {
+    let planned = cut.map(|cut| cut.path + cut.slack);
     let measured = plan.record.length(cable);
     let off = measured.zip(planned).map(|(is, was)| is - was);
     let is_far_off = off
@@ -252,19 +262,22 @@ pub fn counts(plan: &Plan) -> Counts {
     let record = &plan.record;
     let names = |has: &dyn Fn(&Drop, CableId) -> bool| -> Vec<String> {
         let some = plan.cables().filter(|(drop, cable)| has(drop, cable.id));
-        some.map(|(_, cable)| plan.cable_label(cable.id)).collect()
+        some.map(|(drop, cable)| drop.cable_label(cable)).collect()
     };
     let pulled = |id| record.has_cable(id, CableStage::Pulled);
     let labelled = |id| record.has_cable(id, CableStage::Labelled);
     let tested = |id| record.test(id).is_some();
     let left: Vec<String> = record.left.iter().map(|left| left.name.clone()).collect();
-    let count = |names: Vec<String>| names.len();
+    let count = |has: &dyn Fn(&Drop, CableId) -> bool| {
+        let some = plan.cables().filter(|(drop, cable)| has(drop, cable.id));
+        some.count()
+    };
     let mut counts = Counts {
         on_plan: plan.cables().count(),
-        in_wall: count(names(&|_, id| pulled(id))) + left.len(),
-        labelled: count(names(&|_, id| labelled(id))),
-        tested: count(names(&|_, id| tested(id))),
-        spare: count(names(&|drop, id| drop.spare && !tested(id))),
+        in_wall: count(&|_, id| pulled(id)) + left.len(),
+        labelled: count(&|_, id| labelled(id)),
+        tested: count(&|_, id| tested(id)),
+        spare: count(&|drop, id| drop.spare && !tested(id)),
         told: Vec::new(),
     };
     let (wall, labels, tests) = (counts.in_wall > 0, counts.labelled > 0, counts.tested > 0);
@@ -328,7 +341,6 @@ mod tests {
     use crate::picture::sample;
     use crate::plan::edit::{Edit, Note};
     use crate::plan::{CableKindId, Test};
-    use crate::schedule::Cut;
 
     fn noted(plan: &Plan, notes: Vec<Note>) -> Plan {
         let edits = notes.into_iter().map(Edit::Note).collect();

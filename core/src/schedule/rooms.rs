@@ -4,7 +4,7 @@
 use crate::framing::{Framing, Joint, JointKind, WallFraming, hang_words, room_at};
 use crate::plan::{CableId, Drop, DropId, Level, LevelId, Place, Plan, Room, RoomId, Side, WallId};
 use crate::shape::{Pos, Segment};
-use crate::units::Mm;
+use crate::units::{Mm, has_words};
 
 /// One box of the room list.
 #[derive(Clone, Debug, PartialEq)]
@@ -47,6 +47,20 @@ impl RoomRow {
             (None, false) => "no room named",
         };
         format!("{name} · {room}")
+    }
+
+    /// Whether every word of a search is in what it is called, what it is, where it is, one of its cables
+    /// or its note.
+    pub fn answers(&self, plan: &Plan, search: &str) -> bool {
+        let Some(drop) = plan.drop(self.drop) else {
+            return false;
+        };
+        let cables = drop.cables.iter().map(|cable| drop.cable_label(cable));
+        let cables: Vec<String> = cables.collect();
+        let (label, kind, cables) = (drop.label(), drop.kind.name(), cables.join(" "));
+        let place = self.heading(plan);
+        let all = format!("{label} {kind} {cables} {place} {}", drop.note);
+        has_words(&all, search)
     }
 
     /// What finds it again, in words: its wall, two offsets and its height.
@@ -97,6 +111,13 @@ pub fn room_list(plan: &Plan, framing: &Framing) -> Vec<RoomRow> {
         rows.extend(here.into_iter().map(|placed| placed.row));
     }
     rows
+}
+
+/// The row of one drop.
+pub fn room_row(plan: &Plan, framing: &Framing, drop: DropId) -> Option<RoomRow> {
+    let drop = plan.drop(drop)?;
+    let level = plan.level(drop.level)?;
+    Some(Placed::of(plan, framing, level, drop).row)
 }
 
 /// A row and where it comes in the list.
@@ -327,6 +348,22 @@ mod tests {
             listed,
             plan.drops.iter().map(|drop| drop.id).collect::<Vec<_>>()
         );
+    }
+
+    #[test]
+    fn a_row_alone_is_that_of_the_list_and_is_found_by_its_words() {
+        let (plan, rows) = rows();
+        let framing = Framing::of(&plan);
+        for row in &rows {
+            assert_eq!(room_row(&plan, &framing, row.drop).as_ref(), Some(row));
+            let drop = plan.drop(row.drop).unwrap();
+            let words = [drop.label(), row.heading(&plan)];
+            assert!(words.iter().all(|words| row.answers(&plan, words)));
+            for cable in &drop.cables {
+                assert!(row.answers(&plan, &drop.cable_label(cable).to_lowercase()));
+            }
+            assert!(!row.answers(&plan, "nowhere at all"));
+        }
     }
 
     #[test]

@@ -9,10 +9,12 @@ use serde::{Deserialize, Serialize};
 mod read;
 mod reel;
 mod show;
+mod words;
 
 pub use read::{LengthError, read_length, read_size, read_sizes};
 pub use reel::{read_reel, read_reels, read_run};
 pub use show::{counted, fraction, inches, millimetres, thousands};
+pub use words::has_words;
 
 /// A plan length in whole millimetres. Negative only for differences.
 #[derive(

@@ -22,6 +22,7 @@ mod site;
 mod skips;
 mod slip;
 mod steps;
+mod stretch;
 mod tally;
 mod unsought;
 mod words;

@@ -7,6 +7,7 @@ mod file_press;
 mod icon;
 mod pick;
 mod press;
+mod search;
 mod segments;
 mod tick;
 
@@ -17,5 +18,6 @@ pub use file_press::FilePress;
 pub use icon::Icon;
 pub use pick::Pick;
 pub use press::{Press, PressKind};
+pub use search::Search;
 pub use segments::Segments;
 pub use tick::Tick;

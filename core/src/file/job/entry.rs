@@ -8,6 +8,7 @@ use serde::{Deserialize, Serialize};
 use super::sketch;
 use crate::plan::Plan;
 use crate::plan::edit::tidy;
+use crate::units::has_words;
 
 /// A deleted job can be brought back for so many days.
 pub const DAYS_TO_UNDO: u64 = 30;
@@ -142,9 +143,8 @@ impl Entry {
 
     /// Whether every word of a search is in its name, its address or what is next, in any case.
     pub fn answers(&self, search: &str) -> bool {
-        let all = format!("{} {} {}", self.title, self.address, self.next).to_lowercase();
-        let mut words = search.split_whitespace();
-        words.all(|word| all.contains(&word.to_lowercase()))
+        let all = format!("{} {} {}", self.title, self.address, self.next);
+        has_words(&all, search)
     }
 }
 

@@ -11,7 +11,7 @@ use borewright_core::file::job::{DAYS_TO_UNDO, Entry, Standing};
 use gloo::events::EventListener;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::spawn_local;
-use web_sys::{HtmlInputElement, KeyboardEvent};
+use web_sys::KeyboardEvent;
 use yew::prelude::*;
 
 use super::examples::Examples;
@@ -19,7 +19,7 @@ use super::icons;
 use crate::browser::jobs;
 use crate::hooks::jobs::begin_new;
 use crate::hooks::{use_act, use_desk, use_dispatcher, use_opening};
-use crate::parts::{FilePress, Press, PressKind, Segments};
+use crate::parts::{FilePress, Press, PressKind, Search, Segments};
 use crate::state::Act;
 use archive::Archives;
 use card::JobCard;
@@ -126,7 +126,7 @@ pub fn Jobs() -> Html {
             <Ended entries={entries.clone()} ondone={ondone.clone()} />
             <Beginnings />
             <div class="JobsFind">
-                <Search {onsearch} />
+                <Search label="Find a job" value={(*search).clone()} {onsearch} />
                 <Segments label="Which jobs" options={options(&entries)} {onpick}
                     chosen={Side::ALL.iter().position(|one| *one == *side)} />
             </div>
@@ -197,27 +197,6 @@ fn Beginnings() -> Html {
                 accept=".json,.borewright,application/json" />
             <Examples kind={PressKind::Quiet} />
         </div>
-    }
-}
-
-#[derive(Properties, PartialEq)]
-struct SearchProps {
-    onsearch: Callback<String>,
-}
-
-/// Finds as one types.
-#[component]
-fn Search(props: &SearchProps) -> Html {
-    let oninput = props.onsearch.reform(|event: InputEvent| {
-        let field = event.target();
-        let field = field.and_then(|field| field.dyn_into::<HtmlInputElement>().ok());
-        field.map(|field| field.value()).unwrap_or_default()
-    });
-    html! {
-        <label class="Field">
-            <span class="FieldLabel">{ "Find a job" }</span>
-            <input type="search" autocomplete="off" spellcheck="false" {oninput} />
-        </label>
     }
 }
 

@@ -7,7 +7,6 @@ use borewright_core::schedule::{Phase, RoomRow, Tick};
 use yew::prelude::*;
 
 use super::notes::{Ticks, note, use_edit};
-use crate::browser::focus;
 use crate::hooks::{use_desk, use_dispatcher};
 use crate::parts::{Figures, Press, PressKind};
 use crate::state::{Act, SiteLook, Visit};
@@ -21,7 +20,7 @@ pub struct CardProps {
 }
 
 /// The selector of a drop's card.
-fn card_of(drop: DropId) -> String {
+pub fn card_of(drop: DropId) -> String {
     format!("#site-card-{}", drop.0)
 }
 
@@ -117,16 +116,14 @@ fn All(props: &AllProps) -> Html {
 
 #[derive(Properties, PartialEq)]
 pub struct NextProps {
-    /// The drop.
-    pub id: DropId,
     /// What it is called and where it is.
     pub words: AttrValue,
+    /// Brings its card into sight.
+    pub onshow: Callback<()>,
 }
 
-/// The next thing to do; brings its card into sight.
+/// The next thing to do.
 #[component]
 pub fn Next(props: &NextProps) -> Html {
-    let id = props.id;
-    let show = Callback::from(move |()| focus::go_to(&card_of(id)));
-    html! { <Press label={format!("Next: {}", props.words)} kind={PressKind::Main} onpress={show} /> }
+    html! { <Press label={format!("Next: {}", props.words)} kind={PressKind::Main} onpress={props.onshow.clone()} /> }
 }

@@ -42,8 +42,8 @@ pub fn SitePage() -> Html {
     let content = match phase {
         Phase::PunchList => html! { <PunchList /> },
         Phase::Handover => html! { <Handover /> },
-        Phase::Protection => html! { <><Rooms {phase} /><Inspection /></> },
-        phase => html! { <Rooms {phase} /> },
+        Phase::Protection => html! { <><Rooms key={phase.name()} {phase} /><Inspection /></> },
+        phase => html! { <Rooms key={phase.name()} {phase} /> },
     };
     html! {
         <section class="SitePage" aria-label="Site" tabindex="-1">

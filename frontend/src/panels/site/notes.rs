@@ -4,7 +4,7 @@
 use borewright_core::desk::Intent;
 use borewright_core::plan::edit::{Edit, Note};
 use borewright_core::plan::{BoxStage, CableStage, Drop, DropId, Plan, PunchItem, Test};
-use borewright_core::schedule::{Phase, Tick, room_list};
+use borewright_core::schedule::{Phase, Tick, room_row};
 use yew::prelude::*;
 
 use super::punch::{AddPunch, PunchLine};
@@ -100,7 +100,7 @@ pub fn Ticks(props: &TicksProps) -> Html {
         let own = |tick: &&Tick| matches!(tick, Tick::Cable(id, _) if *id == cable.id);
         let own: Vec<Tick> = ticks.iter().filter(own).copied().collect();
         let kind = plan.catalogue.cable(cable.kind);
-        let name = plan.cable_label(cable.id);
+        let name = drop.cable_label(cable);
         line(name, kind.map_or("", |spec| &spec.name), own)
     });
     html! {
@@ -140,8 +140,7 @@ pub fn RecordOf(props: &RecordOfProps) -> Html {
         return html! {};
     };
     let id = drop.id;
-    let rows = room_list(plan, &desk.session.design.framing);
-    let finds = rows.iter().find(|row| row.drop == id);
+    let finds = room_row(plan, &desk.session.design.framing, id);
     let onnote = edit.reform(move |words| Edit::Note(Note::BoxWords(id, words)));
     let part = |phase: Phase| {
         let asks = !phase.ticks(drop).is_empty();

@@ -1,15 +1,21 @@
-//! The boxes by level and room, clockwise from the door, for one part of the work.
+//! The boxes by level and room, clockwise from the door, for one part of the work: as many as are
+//! drawn in a moment, and the way to all others.
 
 use std::rc::Rc;
 
-use borewright_core::plan::Plan;
+use borewright_core::plan::{DropId, Plan};
 use borewright_core::schedule::{Phase, RoomRow, room_list};
 use yew::prelude::*;
 
-use super::card::{Card, Next};
+use super::card::{Card, Next, card_of};
+use crate::browser::focus;
 use crate::hooks::{use_act, use_desk};
-use crate::parts::Tick;
+use crate::panels::stretch::{Earlier, Later, Shown};
+use crate::parts::{Search, Tick};
 use crate::state::{Act, SiteLook};
+
+/// A card takes so many lines beside those of its cables.
+const LINES_OF_CARD: usize = 2;
 
 #[derive(Properties, PartialEq)]
 pub struct RoomsProps {
@@ -25,24 +31,110 @@ pub fn Rooms(props: &RoomsProps) -> Html {
     let key = (Rc::as_ptr(plan), Rc::as_ptr(design));
     let look = desk.site;
     let rows = use_memo(key, |_| room_list(plan, &design.framing));
-    let plan: &Plan = plan;
+    let part = use_part();
     let asked: Vec<&RoomRow> = rows.iter().filter(|row| asks(plan, row, phase)).collect();
     let next = asked.iter().find(|row| is_open(plan, row, phase));
-    let shown: Vec<RoomRow> = asked
-        .iter()
-        .filter(|row| !look.left_only || is_open(plan, row, phase))
-        .map(|row| (*row).clone())
-        .collect();
+    let listed = asked.iter().copied();
+    let listed = listed.filter(|row| !look.left_only || is_open(plan, row, phase));
+    let listed: Vec<&RoomRow> = listed.collect();
+    let next = next.map(|row| {
+        let place = listed.iter().position(|other| other.drop == row.drop);
+        let (part, drop) = (part.clone(), row.drop);
+        let onshow = Callback::from(move |()| part.bring(place.unwrap_or_default(), drop));
+        html! { <Next words={next_words(plan, row)} {onshow} /> }
+    });
     let onset = use_act(move |left_only| Act::Look(SiteLook { left_only, ..look }));
     html! {
         <>
             <p class="Quiet">{ words(phase) }</p>
             <div class="SiteNext">
-                if let Some(row) = next { <Next id={row.drop} words={next_words(plan, row)} /> }
+                { next }
                 <Tick label="Only what is left" ticked={look.left_only} {onset} />
             </div>
-            { for groups(plan, &shown).into_iter().map(|(title, rows)| group(title, rows, phase)) }
+            { list(plan, &listed, &part, phase) }
         </>
+    }
+}
+
+/// The part of the list that is shown, with the ways to the others where it is not all.
+fn list(plan: &Plan, listed: &[&RoomRow], part: &Part, phase: Phase) -> Html {
+    let search = part.search.trim();
+    let found = listed.iter().copied();
+    let found = found.filter(|row| search.is_empty() || row.answers(plan, search));
+    let found: Vec<&RoomRow> = found.collect();
+    let shown = Shown::of(&lines(&found), *part.first);
+    let here = found.get(shown.range.clone()).unwrap_or_default();
+    let onshow = {
+        let part = part.clone();
+        let drops: Vec<DropId> = found.iter().map(|row| row.drop).collect();
+        Callback::from(move |place: usize| {
+            let drop = drops.get(place);
+            drop.into_iter().for_each(|drop| part.show(place, *drop));
+        })
+    };
+    let onsearch = {
+        let part = part.clone();
+        Callback::from(move |text: String| part.seek(text))
+    };
+    html! {
+        <>
+            if !Shown::of(&lines(listed), 0).is_all() {
+                <Search label="Find a drop" value={(*part.search).clone()} {onsearch} />
+            }
+            if found.is_empty() && !listed.is_empty() {
+                <p role="status">{ format!("No drop here has “{search}” in its name, its room, its cables or its note.") }</p>
+            }
+            <Earlier shown={shown.clone()} one="drop" onshow={onshow.clone()} />
+            { for groups(plan, here).into_iter().map(|(title, rows)| group(title, rows, phase)) }
+            <Later {shown} {onshow} />
+        </>
+    }
+}
+
+fn lines(rows: &[&RoomRow]) -> Vec<usize> {
+    let lines = rows.iter().map(|row| LINES_OF_CARD + row.cables.len());
+    lines.collect()
+}
+
+/// Which part of the list is shown.
+#[derive(Clone)]
+struct Part {
+    search: UseStateHandle<String>,
+    first: UseStateHandle<usize>,
+    /// The drop whose card is to be brought into sight, and how often that was asked.
+    goal: UseStateHandle<(u32, Option<DropId>)>,
+}
+
+#[hook]
+fn use_part() -> Part {
+    let part = Part {
+        search: use_state_eq(String::new),
+        first: use_state_eq(|| 0),
+        goal: use_state_eq(|| (0, None)),
+    };
+    // By then its card is drawn.
+    use_effect_with(*part.goal, |(_, goal)| {
+        goal.iter().for_each(|drop| focus::go_to(&card_of(*drop)));
+    });
+    part
+}
+
+impl Part {
+    fn seek(&self, text: String) {
+        self.search.set(text);
+        self.first.set(0);
+    }
+
+    /// Shows the list from a place on, which is that of a drop.
+    fn show(&self, place: usize, drop: DropId) {
+        self.first.set(place);
+        self.goal.set((self.goal.0 + 1, Some(drop)));
+    }
+
+    /// Brings a drop into sight, wherever it is in the whole list.
+    fn bring(&self, place: usize, drop: DropId) {
+        self.search.set(String::new());
+        self.show(place, drop);
     }
 }
 
@@ -78,13 +170,13 @@ fn next_words(plan: &Plan, row: &RoomRow) -> String {
 }
 
 /// Rows under their level and room, in the order of the list.
-fn groups(plan: &Plan, rows: &[RoomRow]) -> Vec<(String, Vec<RoomRow>)> {
+fn groups(plan: &Plan, rows: &[&RoomRow]) -> Vec<(String, Vec<RoomRow>)> {
     let mut groups: Vec<(String, Vec<RoomRow>)> = Vec::new();
     for row in rows {
         let title = row.heading(plan);
         match groups.last_mut() {
-            Some((last, of)) if *last == title => of.push(row.clone()),
-            _ => groups.push((title, vec![row.clone()])),
+            Some((last, of)) if *last == title => of.push((*row).clone()),
+            _ => groups.push((title, vec![(*row).clone()])),
         }
     }
     groups
@@ -96,7 +188,7 @@ fn group(title: String, rows: Vec<RoomRow>, phase: Phase) -> Html {
         html! { <Card {key} {row} {phase} /> }
     };
     html! {
-        <section class="SiteRoom" key={title.clone()} aria-label={title.clone()}>
+        <section class="SiteRoom" key={rows.first().map_or(0, |row| row.drop.0)} aria-label={title.clone()}>
             <h3>{ &title }</h3>
             <ul>{ for rows.into_iter().map(card) }</ul>
         </section>
