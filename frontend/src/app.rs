@@ -26,7 +26,7 @@ pub fn App() -> Html {
     let dispatcher = desk.dispatcher();
     let now = Rc::new((*desk).clone());
     stand_by(&now);
-    use_start(&dispatcher);
+    use_start(&now, &dispatcher);
     use_keys(&now, &dispatcher);
     use_keeping(&now, &dispatcher);
     use_windows(&now, &dispatcher);

@@ -27,7 +27,7 @@ impl Fit {
         }
         let is_this = answers_as_it_stands(plan, reply);
         // Houses of one street are alike down to the last box: only the name tells them apart.
-        let is_this_job = is_this || reply.job == plan.title;
+        let is_this_job = is_this || answers_by_name(&plan.title, reply);
         match fits {
             all if is_this && all == reply.answers.len() => Self::Now,
             0 => Self::Other,
@@ -72,6 +72,11 @@ impl Fit {
 pub fn answers_as_it_stands(plan: &Plan, reply: &Reply) -> bool {
     reply.version == link::version(plan)
         || reply.version == link::version(&link::without_names(plan))
+}
+
+/// Whether a reply was made to a job of this name, as it was shown at some time.
+pub fn answers_by_name(title: &str, reply: &Reply) -> bool {
+    reply.job == title
 }
 
 /// "Quince House, version BCDF-GHJK-LMNP".

@@ -13,7 +13,7 @@ mod matter;
 mod receipt;
 mod standing;
 
-pub use fit::{Fit, answers_as_it_stands};
+pub use fit::{Fit, answers_as_it_stands, answers_by_name};
 pub use matter::{Matter, matters};
 pub use receipt::{NAME_CAUTION, receipt};
 pub use standing::{Standing, Tally, Voice, tally};

@@ -67,6 +67,11 @@ pub async fn hold(name: &str) -> Option<Rc<Lock>> {
     ask(name).await
 }
 
+/// Whether this window holds a name.
+pub fn is_held(name: &str) -> bool {
+    ours(name).is_some()
+}
+
 async fn ask(name: &str) -> Option<Rc<Lock>> {
     if let Some(ours) = ours(name) {
         return Some(ours);

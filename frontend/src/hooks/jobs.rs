@@ -1,12 +1,14 @@
 //! What is done with the jobs on this device: open, begin, copy, rename, set aside, delete.
 
-use borewright_core::agreement::answers_as_it_stands;
+use borewright_core::agreement::{answers_as_it_stands, answers_by_name};
 use borewright_core::desk::{Intent, Notice, Session};
 use borewright_core::file::job::{Entry, Job, Standing};
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{Plan, Reply};
 use borewright_core::units::Units;
 use gloo::timers::callback::Timeout;
+use gloo::timers::future::TimeoutFuture;
+use wasm_bindgen_futures::spawn_local;
 
 use super::start::{laid_out, say_losses};
 use crate::browser::channel::{self, News};
@@ -19,6 +21,9 @@ const ELSEWHERE: &str =
 
 /// A job that has lain on the table for so long did not end the page, milliseconds.
 const DRAWN: u32 = 500;
+
+/// A job is asked for after so many milliseconds, each after the one before.
+const ASKED_AFTER: [u32; 5] = [0, 300, 700, 1000, 2000];
 
 /// The name that a window holds while it may change a job.
 pub fn lock_name(id: &str) -> String {
@@ -115,24 +120,59 @@ async fn open_first<'a>(
     trouble.map_or(Ok(false), Err)
 }
 
-/// Opens the job that a reply answers as it stands; false when none is.
+/// Lays the job on the table that a reply answers: as it stands, or else by its name. What lies there stays
+/// where that is the one. False when none is.
 ///
 /// # Errors
 /// One sentence when the storage cannot be read or written.
-pub async fn open_answered(reply: &Reply, dispatcher: &Dispatcher) -> Result<bool, String> {
+pub async fn open_answered(
+    reply: &Reply,
+    table: Option<&Plan>,
+    dispatcher: &Dispatcher,
+) -> Result<bool, String> {
+    if table.is_some_and(|plan| answers_as_it_stands(plan, reply)) {
+        return Ok(true);
+    }
     jobs::take_over().await?;
-    for entry in jobs::entries().await? {
-        let Ok(job) = jobs::open(&entry.id).await else {
-            continue;
-        };
-        if answers_as_it_stands(&job.plan, reply) {
-            open_job(&entry.id, dispatcher).await?;
-            // Where another window has it, it is wanted here to take the reply in.
-            channel::tell(&News::Asked(entry.id.clone()));
-            return Ok(true);
+    let mut entries = jobs::entries().await?;
+    entries.retain(|entry| !matches!(entry.standing, Standing::Deleted(_)));
+    let last = jobs::last();
+    entries.sort_by_key(|entry| !last.contains(&entry.id));
+    let found = match answered_as_it_stands(&entries, reply).await {
+        None if table.is_some_and(|plan| answers_by_name(&plan.title, reply)) => return Ok(true),
+        None => entries.iter().find(|e| answers_by_name(&e.title, reply)),
+        found => found,
+    };
+    let Some(entry) = found else {
+        return Ok(false);
+    };
+    open_job(&entry.id, dispatcher).await?;
+    ask_for(entry.id.clone());
+    Ok(true)
+}
+
+async fn answered_as_it_stands<'e>(entries: &'e [Entry], reply: &Reply) -> Option<&'e Entry> {
+    for entry in entries {
+        let job = jobs::open(&entry.id).await;
+        if job.is_ok_and(|job| answers_as_it_stands(&job.plan, reply)) {
+            return Some(entry);
         }
     }
-    Ok(false)
+    None
+}
+
+/// Asks for a job that another window changes, to change it here. It is asked again, for what handed it on
+/// may have been first to wait for it.
+pub fn ask_for(id: String) {
+    spawn_local(async move {
+        for pause in ASKED_AFTER {
+            TimeoutFuture::new(pause).await;
+            if locks::is_held(&lock_name(&id)) {
+                return;
+            }
+            channel::tell(&News::Asked(id.clone()));
+        }
+    });
 }
 
 /// Begins a new job on an empty sheet. It is kept from the first change on.

@@ -14,18 +14,21 @@ use super::jobs::{open_answered, open_last};
 use super::ways;
 use crate::browser::{address, assets, clock, jobs, screen};
 use crate::demo::Example;
-use crate::state::{Act, Begun, Dispatcher, Keeping};
+use crate::state::{Act, Begun, Desk, Dispatcher, Keeping};
 
 /// Begins once, when the page is mounted.
 #[hook]
-pub fn use_start(dispatcher: &Dispatcher) {
+pub fn use_start(desk: &Rc<Desk>, dispatcher: &Dispatcher) {
     let dispatcher = dispatcher.clone();
+    let table = use_mut_ref(|| Rc::clone(&desk.session.plan));
+    *table.borrow_mut() = Rc::clone(&desk.session.plan);
     use_effect_with((), move |()| {
         let again = dispatcher.clone();
         let window = gloo::utils::window();
         let listener = EventListener::new(&window, "hashchange", move |_| {
             if !address::fragment().is_empty() {
-                spawn_local(go_to(again.clone()));
+                let plan = Rc::clone(&table.borrow());
+                spawn_local(go_to(plan, again.clone()));
             }
         });
         // A page that is left in the middle of opening a job did not end by itself.
@@ -54,11 +57,17 @@ async fn begin(dispatcher: Dispatcher) {
     }
 }
 
-/// Goes on with another address: a reply comes to what is on the table, a plan is laid on it to look at,
-/// and one that cannot be read changes nothing.
-async fn go_to(dispatcher: Dispatcher) {
+/// Goes on with another address: a reply comes to the job that it answers, a plan is laid on the table to
+/// look at, and one that cannot be read changes nothing.
+async fn go_to(table: Rc<Plan>, dispatcher: Dispatcher) {
     match Linked::read(&address::fragment()) {
-        Ok(Linked::Reply(reply)) => dispatcher.dispatch(Act::Replied(Some(reply))),
+        Ok(Linked::Reply(reply)) => {
+            let opened = open_answered(&reply, Some(&table), &dispatcher).await;
+            dispatcher.dispatch(Act::Replied(Some(reply)));
+            if let Err(sentence) = opened {
+                dispatcher.dispatch(Act::Say(Notice::refused(sentence, None)));
+            }
+        }
         Ok(Linked::Plan(opened)) => with_shared(&dispatcher, *opened).await,
         Err(error) => say_harm(&dispatcher, error),
     }
@@ -107,7 +116,7 @@ async fn with_held(dispatcher: &Dispatcher, bytes: &[u8]) {
 
 /// Begins with the job that a reply answers.
 async fn with_answered(dispatcher: &Dispatcher, reply: &Reply) {
-    if open_answered(reply, dispatcher).await != Ok(true) {
+    if open_answered(reply, None, dispatcher).await != Ok(true) {
         without_example(dispatcher).await;
     }
 }

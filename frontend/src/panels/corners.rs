@@ -8,8 +8,8 @@ use yew::prelude::*;
 use super::examples::Examples;
 use super::icons;
 use super::slip::save;
-use crate::browser::channel::{self, News};
 use crate::browser::{address, assets, focus};
+use crate::hooks::jobs::ask_for;
 use crate::hooks::{use_act, use_beside, use_desk, use_opening};
 use crate::parts::{FilePress, Icon, Press, PressKind};
 use crate::state::{Act, Desk, Keeping, Place};
@@ -141,7 +141,7 @@ fn FromLink() -> Html {
     let ask = {
         let id = desk.place.id().map(|id| id.to_string());
         use_act(move |()| {
-            channel::tell(&News::Asked(id.clone().unwrap_or_default()));
+            id.iter().cloned().for_each(ask_for);
             let text = "The other window is asked for this job. If it does not answer, close it.";
             Act::Say(Notice::done(text))
         })

@@ -161,6 +161,12 @@ impl Desk {
     }
 
     pub(super) fn hand_on(&mut self) {
+        if matches!(self.keeping, Keeping::Failed(_)) {
+            // What only this window has would be gone with the right to write it.
+            let text = "Another window asks for this job. Save it to a file here first: this device does not keep it.";
+            self.session.notice = Some(Notice::refused(text, None));
+            return;
+        }
         if let Place::Job(id, _) = &self.place {
             self.place = Place::Elsewhere(Rc::clone(id));
             self.session.read_only = true;

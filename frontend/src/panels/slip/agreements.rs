@@ -86,25 +86,12 @@ struct WaitingProps {
 /// A reply that came by link, to take in or to leave.
 #[component]
 fn Waiting(props: &WaitingProps) -> Html {
-    let desk = use_desk();
-    let standings = use_standings();
     let dispatcher = use_dispatcher();
-    let edit = use_edit();
     let reply = &props.reply;
-    let leave = {
-        let dispatcher = dispatcher.clone();
-        Callback::from(move |()| {
-            address::clear_fragment();
-            dispatcher.dispatch(Act::Replied(None));
-        })
-    };
-    let take = {
-        let (leave, reply) = (leave.clone(), reply.clone());
-        Callback::from(move |()| {
-            edit.emit(Edit::TakeReply((*reply).clone()));
-            leave.emit(());
-        })
-    };
+    let onleave = Callback::from(move |()| {
+        address::clear_fragment();
+        dispatcher.dispatch(Act::Replied(None));
+    });
     let asked = reply.answers.iter().filter(|a| a.said != Said::Agreed);
     let asked = asked.count();
     let said = format!(
@@ -112,27 +99,61 @@ fn Waiting(props: &WaitingProps) -> Html {
         reply.answers.len() - asked,
         counted(asked, "question")
     );
-    let fit = use_memo(
-        (
-            Rc::as_ptr(&desk.session.plan),
-            Rc::as_ptr(&standings),
-            Rc::as_ptr(reply),
-        ),
-        |_| Fit::of(&desk.session.plan, &standings, reply),
-    );
     html! {
         <div class="Strip" role="status">
             <p><b>{ format!("Reply from {}", signed(reply)) }</b></p>
             <p>{ said }</p>
             if let Some(code) = reply.version.code() { <p class="Quiet">{ format!("To version {code} of {}", reply.job) }</p> }
-            if desk.wants_better() {
-                <WaitsForBest />
-            } else {
-                <p>{ fit.words(&desk.session.plan, reply) }</p>
-                if fit.is_this() { <Press label="Take it in" kind={PressKind::Main} onpress={take} /> }
-            }
-            <Press label="Leave it" kind={PressKind::Quiet} onpress={leave} />
+            <TakeIn reply={reply.clone()} ontaken={onleave.clone()} />
+            <Press label="Leave it" kind={PressKind::Quiet} onpress={onleave} />
         </div>
+    }
+}
+
+#[derive(Properties, PartialEq)]
+struct TakeInProps {
+    reply: Rc<Reply>,
+    /// Called once it is taken in.
+    ontaken: Callback<()>,
+}
+
+/// How a reply fits the plan on the table, and the press that takes it in where it does.
+#[component]
+fn TakeIn(props: &TakeInProps) -> Html {
+    let desk = use_desk();
+    let standings = use_standings();
+    let edit = use_edit();
+    let (plan, reply) = (&desk.session.plan, &props.reply);
+    let fit = use_memo(
+        (Rc::as_ptr(plan), Rc::as_ptr(&standings), Rc::as_ptr(reply)),
+        |_| Fit::of(plan, &standings, reply),
+    );
+    let onpress = {
+        let (plan, reply, ontaken) = (plan.clone(), reply.clone(), props.ontaken.clone());
+        Callback::from(move |()| {
+            let taking = Edit::TakeReply((*reply).clone());
+            // One that is refused stays, to be taken in once what is in its way is gone.
+            let is_taken = plan.apply(&taking).is_ok();
+            edit.emit(taking);
+            if is_taken {
+                ontaken.emit(());
+            }
+        })
+    };
+    if desk.wants_better() {
+        return html! { <WaitsForBest /> };
+    }
+    html! {
+        <>
+            <p>{ fit.words(plan, reply) }</p>
+            if fit.is_this() {
+                if desk.session.read_only {
+                    <p>{ "It can be taken in once this plan can be changed in this window." }</p>
+                } else {
+                    <Press label="Take it in" kind={PressKind::Main} {onpress} />
+                }
+            }
+        </>
     }
 }
 
