@@ -100,6 +100,11 @@ impl Browser {
         (Self::start_in(folder, size), at)
     }
 
+    /// The number of its main process.
+    pub fn process(&self) -> String {
+        main_process(self.folder.path())
+    }
+
     /// Where downloads arrive.
     pub fn downloads(&self) -> PathBuf {
         self.folder.path().join("downloads")

@@ -63,6 +63,7 @@ mod files;
 mod finding;
 mod hand;
 mod keys;
+mod memory;
 mod page;
 mod tabs;
 mod thing;

@@ -19,7 +19,8 @@ fn a_browser_that_is_killed_has_lost_nothing_old() {
     for seed in 1..=SESSIONS {
         let outcome = session::play(seed);
         let (lost, all) = (outcome.lost, outcome.made);
-        eprintln!("session {seed}: {lost} of {all} edits lost, of any age");
+        let window = outcome.window.unwrap_or_default();
+        eprintln!("session {seed}: {lost} of {all} edits lost, {window:?} old at most");
         assert_eq!(outcome.lost_old, 0, "session {seed}: {outcome:?}");
         made += all;
     }
