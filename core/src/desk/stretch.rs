@@ -4,7 +4,7 @@
 use std::ops::Range;
 
 /// So many lines are shown at once of a list that may have thousands.
-pub const LINES_AT_ONCE: usize = 160;
+pub const LINES_AT_ONCE: usize = 120;
 
 /// The places shown of a list whose entries take so many lines, from a place on: as many as fit, and
 /// one at least. All of them where all fit.

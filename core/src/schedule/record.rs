@@ -281,38 +281,36 @@ pub fn counts(plan: &Plan) -> Counts {
         told: Vec::new(),
     };
     let (wall, labels, tests) = (counts.in_wall > 0, counts.labelled > 0, counts.tested > 0);
+    let when = |has_begun: bool, has: &dyn Fn(&Drop, CableId) -> bool| match has_begun {
+        true => names(has),
+        false => Vec::new(),
+    };
     let gaps = [
-        (!left.is_empty(), "In the wall, no longer on the plan", left),
+        ("In the wall, no longer on the plan", left),
         (
-            wall,
             "On the plan, not in the wall",
-            names(&|_, id| !pulled(id)),
+            when(wall, &|_, id| !pulled(id)),
         ),
         (
-            labels,
             "In the wall, without labels on both ends",
-            names(&|_, id| pulled(id) && !labelled(id)),
+            when(labels, &|_, id| pulled(id) && !labelled(id)),
         ),
         (
-            wall,
             "Labelled, not in the wall",
-            names(&|_, id| labelled(id) && !pulled(id)),
+            when(wall, &|_, id| labelled(id) && !pulled(id)),
         ),
         (
-            tests,
             "In the wall, without a line in the test record",
-            names(&|drop, id| pulled(id) && !tested(id) && !drop.spare),
+            when(tests, &|drop, id| pulled(id) && !tested(id) && !drop.spare),
         ),
         (
-            true,
             "In the test record, not in the wall",
             names(&|_, id| tested(id) && !pulled(id)),
         ),
     ];
-    let told = gaps.into_iter().filter(|(has_begun, ..)| *has_begun);
-    let told = told.filter(|(.., names)| !names.is_empty());
+    let told = gaps.into_iter().filter(|(_, names)| !names.is_empty());
     counts.told = told
-        .map(|(_, what, names)| format!("{what}: {}.", listed(&names)))
+        .map(|(what, names)| format!("{what}: {}.", listed(&names)))
         .collect();
     counts
 }

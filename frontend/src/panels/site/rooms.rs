@@ -3,8 +3,10 @@
 
 use std::rc::Rc;
 
+use borewright_core::desk::LINES_AT_ONCE;
 use borewright_core::plan::{DropId, Plan};
 use borewright_core::schedule::{Phase, RoomRow, room_list};
+use gloo::timers::callback::Timeout;
 use yew::prelude::*;
 
 use super::card::{Card, Next, card_of};
@@ -15,7 +17,11 @@ use crate::parts::{Search, Tick};
 use crate::state::{Act, SiteLook};
 
 /// A card takes so many lines beside those of its cables.
-const LINES_OF_CARD: usize = 2;
+const LINES_OF_CARD: usize = 1;
+
+/// So many lines are drawn in one go, and so many milliseconds later the next: the page answers in between.
+const LINES_IN_ONE_GO: usize = 40;
+const PAUSE: u32 = 16;
 
 #[derive(Properties, PartialEq)]
 pub struct RoomsProps {
@@ -64,6 +70,7 @@ fn list(plan: &Plan, listed: &[&RoomRow], part: &Part, phase: Phase) -> Html {
     let found: Vec<&RoomRow> = found.collect();
     let shown = Shown::of(&lines(&found), *part.first);
     let here = found.get(shown.range.clone()).unwrap_or_default();
+    let here = drawn_by_now(here, *part.room);
     let onshow = {
         let part = part.clone();
         let drops: Vec<DropId> = found.iter().map(|row| row.drop).collect();
@@ -96,11 +103,24 @@ fn lines(rows: &[&RoomRow]) -> Vec<usize> {
     lines.collect()
 }
 
+/// The rows that fit into so many lines, the last one perhaps in part.
+fn drawn_by_now<'r, 's>(rows: &'s [&'r RoomRow], room: usize) -> &'s [&'r RoomRow] {
+    let mut taken = 0;
+    let fit = rows.iter().take_while(|row| {
+        let fits = taken < room;
+        taken += LINES_OF_CARD + row.cables.len();
+        fits
+    });
+    rows.get(..fit.count()).unwrap_or(rows)
+}
+
 /// Which part of the list is shown.
 #[derive(Clone)]
 struct Part {
     search: UseStateHandle<String>,
     first: UseStateHandle<usize>,
+    /// So many lines of it are drawn by now.
+    room: UseStateHandle<usize>,
     /// The drop whose card is to be brought into sight, and how often that was asked.
     goal: UseStateHandle<(u32, Option<DropId>)>,
 }
@@ -110,10 +130,23 @@ fn use_part() -> Part {
     let part = Part {
         search: use_state_eq(String::new),
         first: use_state_eq(|| 0),
+        room: use_state_eq(|| 0),
         goal: use_state_eq(|| (0, None)),
     };
-    // By then its card is drawn.
-    use_effect_with(*part.goal, |(_, goal)| {
+    {
+        let room = part.room.clone();
+        use_effect_with(*room, move |now| {
+            let more = *now + LINES_IN_ONE_GO;
+            // A card is begun as long as there is room, so that this much more draws every one of them.
+            let is_all = *now > LINES_AT_ONCE;
+            let timer = (!is_all).then(|| Timeout::new(PAUSE, move || room.set(more)));
+            move || drop(timer)
+        });
+    }
+    // What is sought is first among what is drawn.
+    let is_drawn = *part.room > 0;
+    use_effect_with((*part.goal, is_drawn), |((_, goal), is_drawn)| {
+        let goal = goal.filter(|_| *is_drawn);
         goal.iter().for_each(|drop| focus::go_to(&card_of(*drop)));
     });
     part
@@ -123,11 +156,13 @@ impl Part {
     fn seek(&self, text: String) {
         self.search.set(text);
         self.first.set(0);
+        self.room.set(LINES_IN_ONE_GO);
     }
 
     /// Shows the list from a place on, which is that of a drop.
     fn show(&self, place: usize, drop: DropId) {
         self.first.set(place);
+        self.room.set(LINES_IN_ONE_GO);
         self.goal.set((self.goal.0 + 1, Some(drop)));
     }
 
