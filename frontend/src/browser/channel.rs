@@ -5,6 +5,8 @@ use gloo::events::EventListener;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{BroadcastChannel, MessageEvent};
 
+use super::scope;
+
 /// The name of the channel.
 const NAME: &str = "borewright jobs";
 
@@ -37,7 +39,7 @@ impl News {
 
 thread_local! {
     // One for all that this window says, so that it does not hear itself.
-    static CHANNEL: Option<BroadcastChannel> = BroadcastChannel::new(NAME).ok();
+    static CHANNEL: Option<BroadcastChannel> = BroadcastChannel::new(&scope::own(NAME)).ok();
 }
 
 /// Tells the other windows.

@@ -9,8 +9,8 @@ use borewright_core::file::job::{Archive, Drawings, Entry, Job, Point, Written, 
 use borewright_core::plan::Plan;
 use gloo::storage::{LocalStorage, SessionStorage, Storage};
 
-use super::clock;
 use super::storage::{self, Order, Table};
+use super::{clock, scope};
 
 /// Where the name of the job that lay on the table last is kept: for this window, and for any.
 const LAST: &str = "borewright job";
@@ -26,14 +26,18 @@ pub fn new_id() -> String {
 
 /// Notes which job lies on the table. Where a device keeps nothing, the next time begins anew.
 pub fn note_last(id: &str) {
-    let _ = SessionStorage::set(LAST, id);
-    let _ = LocalStorage::set(LAST, id);
+    let name = scope::own(LAST);
+    let _ = SessionStorage::set(&name, id);
+    let _ = LocalStorage::set(&name, id);
 }
 
 /// The jobs that lay on the table last, in this window and in any.
 pub fn last() -> Vec<String> {
-    let (here, any) = (SessionStorage::get(LAST), LocalStorage::get(LAST));
-    here.into_iter().chain(any).collect()
+    let name = scope::own(LAST);
+    let (here, any) = (SessionStorage::get(&name), LocalStorage::get(&name));
+    // Before paths had names of their own.
+    let before = LocalStorage::get(LAST);
+    here.into_iter().chain(any).chain(before).collect()
 }
 
 /// Where the name of a job that is being opened is noted.
@@ -43,14 +47,14 @@ const OPENING: &str = "borewright opening";
 pub fn note_opening(id: Option<&str>) {
     // Where a device keeps nothing there is no job to open either.
     match id {
-        Some(id) => drop(LocalStorage::set(OPENING, id)),
-        None => LocalStorage::delete(OPENING),
+        Some(id) => drop(LocalStorage::set(scope::own(OPENING), id)),
+        None => LocalStorage::delete(scope::own(OPENING)),
     }
 }
 
 /// A job in whose opening the page came to an end.
 pub fn left_opening() -> Option<String> {
-    LocalStorage::get(OPENING).ok()
+    LocalStorage::get(scope::own(OPENING)).ok()
 }
 
 /// Every job on the list. Those whose thirty days are over are left out, and deleted for good.

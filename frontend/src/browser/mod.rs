@@ -18,6 +18,7 @@ pub mod paper;
 pub mod picture;
 pub mod pointer;
 pub mod program;
+pub mod scope;
 pub mod screen;
 pub mod stopped;
 pub mod storage;

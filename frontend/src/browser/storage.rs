@@ -5,6 +5,8 @@
 //! the same moment. It is durable once the browser has handed it to the system; it does not wait until a
 //! disk has turned, which would cost more than the moment of an edit.
 
+mod brought;
+
 use std::cell::{Cell, RefCell};
 use std::future::Future;
 use std::rc::Rc;
@@ -16,6 +18,9 @@ use rexie::{Error, KeyRange, ObjectStore, Rexie, Store, Transaction, Transaction
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::spawn_local;
 
+use super::scope;
+
+/// The data base at the root of a host; below it each path has one of its own.
 const DATA_BASE: &str = "borewright";
 const VERSION: u32 = 3;
 
@@ -216,13 +221,21 @@ async fn base() -> Result<Rc<Rexie>, String> {
     if let Some(base) = BASE.with_borrow(Clone::clone) {
         return Ok(base);
     }
-    let builder = Rexie::builder(DATA_BASE).version(VERSION);
+    let own = scope::own(DATA_BASE);
+    let base = Rc::new(opened(&own).await.map_err(sentence)?);
+    if own != DATA_BASE {
+        brought::bring_over(&base).await.map_err(sentence)?;
+    }
+    BASE.set(Some(Rc::clone(&base)));
+    Ok(base)
+}
+
+async fn opened(name: &str) -> rexie::Result<Rexie> {
+    let builder = Rexie::builder(name).version(VERSION);
     let builder = Table::ALL.iter().fold(builder, |builder, table| {
         builder.add_object_store(ObjectStore::new(table.name()))
     });
-    let base = Rc::new(builder.build().await.map_err(sentence)?);
-    BASE.set(Some(Rc::clone(&base)));
-    Ok(base)
+    builder.build().await
 }
 
 /// Waits for an answer, but not for ever. The first one that is late is heard to its end all the same, for

@@ -12,7 +12,7 @@ use wasm_bindgen_futures::spawn_local;
 
 use super::start::{laid_out, say_losses};
 use crate::browser::channel::{self, News};
-use crate::browser::{clock, jobs, locks, storage};
+use crate::browser::{clock, jobs, locks, scope, storage};
 use crate::state::{Act, Begun, Dispatcher, Place};
 
 /// What is said when a job that is to be changed on the list is open in another window.
@@ -27,7 +27,7 @@ const ASKED_AFTER: [u32; 5] = [0, 300, 700, 1000, 2000];
 
 /// The name that a window holds while it may change a job.
 pub fn lock_name(id: &str) -> String {
-    format!("borewright job {id}")
+    scope::own(&format!("borewright job {id}"))
 }
 
 /// Opens a job: to be changed here, or to be looked at where another window has it.
