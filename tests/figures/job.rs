@@ -5,23 +5,25 @@ use borewright_tests::{Page, Size};
 
 /// Bytes of all that the page's data base holds: texts by their letters, bytes by their length.
 const STORED: &str = "
+    const all = await indexedDB.databases();
+    const { name } = all.find((base) => base.name.startsWith('borewright'));
     const opened = await new Promise((done, failed) => {
-        const open = indexedDB.open('borewright');
+        const open = indexedDB.open(name);
         open.onsuccess = () => done(open.result);
         open.onerror = failed;
     });
     const size = (value) => typeof value === 'string' ? value.length
         : value?.byteLength ?? JSON.stringify(value)?.length ?? 0;
-    let all = 0;
+    let bytes = 0;
     for (const name of opened.objectStoreNames) {
         const values = await new Promise((done) => {
             const asked = opened.transaction(name).objectStore(name).getAll();
             asked.onsuccess = () => done(asked.result);
         });
-        all += values.reduce((sum, value) => sum + size(value), 0);
+        bytes += values.reduce((sum, value) => sum + size(value), 0);
     }
     opened.close();
-    return all;";
+    return bytes;";
 
 /// A photograph of 4,000 by 3,000 pixels, as a camera of a phone makes it: noise in every pixel.
 const PHOTO: &str = "
@@ -43,6 +45,15 @@ const PHOTO: &str = "
     input.dispatchEvent(new Event('change', { bubbles: true }));
     return blob.size;";
 
+/// Counts from now on what is written: texts by their letters, bytes by their length.
+const COUNT: &str = "
+    window.written = 0;
+    const whole = IDBObjectStore.prototype.put;
+    IDBObjectStore.prototype.put = function (value, key) {
+        window.written += value?.byteLength ?? JSON.stringify(value)?.length ?? 0;
+        return whole.call(this, value, key);
+    };";
+
 /// Prints the section.
 pub fn print_all() {
     let page = Page::open("figures-job", Size::Desk);
@@ -60,6 +71,29 @@ pub fn print_all() {
         Some(bytes) => print("size of a job on the device", bytes / 1e6, "MB", "-", &how),
         None => print_absent("size of a job on the device", "the data base tells nothing"),
     }
+    print_tick(&page);
+}
+
+/// Prints how much one tick on site writes of that job.
+fn print_tick(page: &Page) {
+    page.press("Escape");
+    page.button("Site").tap();
+    page.run(COUNT);
+    page.role("checkbox", "D1A pulled").tap();
+    page.see("1 in the wall");
+    page.until("it is kept", || {
+        page.run("return window.written").as_f64() > Some(0.0)
+            && page.text().contains("kept on this device")
+    });
+    let bytes = page.run("return window.written").as_f64();
+    let how = "the same job: its line on the list and a record of its journal, all that is put into the data base";
+    print(
+        "written by a tick",
+        bytes.unwrap_or_default(),
+        "bytes",
+        "-",
+        how,
+    );
 }
 
 /// A script that waits, as one that is waited for.

@@ -18,6 +18,12 @@ pub fn print_all() {
         made += outcome.made;
         old += outcome.lost_old;
         lost += outcome.lost;
+        // Half an hour of it is worth a word now and then.
+        if seed % 20 == 0 {
+            eprintln!(
+                "{seed} of {SESSIONS} sessions: {old} of {made} edits lost that were old, {lost} of any age"
+            );
+        }
         window = window.max(outcome.window.unwrap_or_default());
     }
     let how =
@@ -28,6 +34,10 @@ pub fn print_all() {
     let oldest = window.as_millis() as f64;
     let how = format!("{how}; how old the oldest edit that was lost was, 0 where none was");
     print("loss window", oldest, "ms", "100", &how);
+}
+
+/// Prints what is lost by leaving.
+pub fn print_left() {
     let page = Page::open("figures-leaving", Size::Desk);
     let mut chance = Chance::new(1);
     let gone = leave(&page, SESSIONS, |end| chance.below(end));

@@ -5,7 +5,8 @@
 //! as a ratio to known work done by the same browser in the same run, because machines differ and
 //! are seldom idle. Nothing here decides whether a goal is met; the reader does.
 //!
-//! Words behind the command choose sections: `load`, `edit`, `drag`, `stops`, `job`, `killed`.
+//! Words behind the command choose sections: `load`, `edit`, `drag`, `stops`, `job`, `killed`,
+//! `left`.
 //!
 //! The page tells its own moments by the browser's User Timing: the mark `drawn` once the drawing
 //! is on the screen, and a measure `design` around each derivation of everything from a plan.
@@ -38,12 +39,13 @@ fn main() {
         let weights = weight::print_all();
         load::print_all(&weights);
     }
-    let sections: [(&str, fn()); 5] = [
+    let sections: [(&str, fn()); 6] = [
         ("edit", edit::print_all),
         ("drag", drag::print_all),
         ("stops", stops::print_all),
         ("job", job::print_all),
         ("killed", killed::print_all),
+        ("left", killed::print_left),
     ];
     for (name, print) in sections {
         if is_asked(name) {
