@@ -1,5 +1,7 @@
 //! What the keyboard reaches on the sheet: a button over every drop and the closet.
 
+use std::rc::Rc;
+
 use borewright_core::desk::{Choice, Intent, closet_position};
 use borewright_core::framing::drop_room;
 use borewright_core::plan::{Drop, Plan};
@@ -13,7 +15,7 @@ use crate::state::{Act, Desk};
 #[derive(Properties, PartialEq)]
 pub struct HandlesProps {
     /// One handle a thing.
-    pub handles: Vec<Handle>,
+    pub handles: Rc<Vec<Handle>>,
     /// Millimetres to a pixel.
     pub scale: f64,
 }

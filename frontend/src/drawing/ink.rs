@@ -294,15 +294,26 @@ fn dashes(ink: Ink) -> Option<String> {
 
 /// Path data of a chain of lines.
 pub fn chain(points: &[Pos]) -> String {
-    let points: Vec<String> = points
-        .iter()
-        .map(|p| format!("{:.1} {:.1}", p.x, p.y))
-        .collect();
-    if points.is_empty() {
-        String::new()
-    } else {
-        format!("M{}", points.join("L"))
+    let mut data = String::with_capacity(points.len() * 16);
+    for point in points {
+        data.push(if data.is_empty() { 'M' } else { 'L' });
+        push_tenths(&mut data, point.x);
+        data.push(' ');
+        push_tenths(&mut data, point.y);
     }
+    data
+}
+
+/// Writes a number to one place after the point, which the general way takes several times as long for.
+fn push_tenths(data: &mut String, number: f64) {
+    let tenths = (number * 10.0).round() as i64;
+    let (whole, rest) = (tenths.unsigned_abs() / 10, tenths.unsigned_abs() % 10);
+    if tenths < 0 {
+        data.push('-');
+    }
+    data.push_str(&whole.to_string());
+    data.push('.');
+    data.push_str(&rest.to_string());
 }
 
 fn circle(at: Pos, radius: f64) -> String {
@@ -323,6 +334,14 @@ mod tests {
 
     fn line(ink: Ink, x: f64) -> Item {
         Item::plain(ink, Shape::Line(vec![Pos::new(x, 0.0), Pos::new(x, 1.0)]))
+    }
+
+    #[wasm_bindgen_test]
+    fn lines_are_written_to_a_tenth_of_a_millimetre() {
+        let points = [(0.0, -0.04), (-0.26, 12.0), (1234.56, -7.5)];
+        let points = points.map(|(x, y)| Pos::new(x, y));
+        assert_eq!(chain(&points), "M0.0 0.0L-0.3 12.0L1234.6 -7.5");
+        assert_eq!(chain(&[]), "");
     }
 
     #[wasm_bindgen_test]

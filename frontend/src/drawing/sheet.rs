@@ -1,5 +1,6 @@
 //! The sheet: the paper with its layers, and what is said on it.
 
+use std::rc::Rc;
 use std::sync::Arc;
 
 use borewright_core::desk::Draft;
@@ -43,6 +44,9 @@ fn Layers() -> Html {
     let session = &desk.session;
     let settled = use_settled(desk.view.scale);
     let shown = (session.level, stress(session.step, desk.site.phase));
+    // What they say is worked out once a plan, not at every move of the pointer.
+    let plan = Rc::as_ptr(session.shown_plan());
+    let handles = use_memo((plan, session.level, session.chosen), |_| handles(&desk));
     html! {
         <svg class="SheetInk" role="application" aria-label="Sheet" tabindex="0" width="100%" height="100%">
             <g transform={laid(&desk.view)}>
@@ -52,7 +56,7 @@ fn Layers() -> Html {
                     {shown} frame={desk.in_sight()} chosen={session.chosen} scale={settled} />
                 <PinLayer marks={marks(session)} scale={settled} />
                 <DraftLayer session={session.clone()} scale={desk.view.scale} />
-                <Handles handles={handles(&desk)} scale={settled} />
+                <Handles {handles} scale={settled} />
             </g>
         </svg>
     }
