@@ -9,13 +9,12 @@ use yew::prelude::*;
 pub struct SearchProps {
     /// Its label.
     pub label: AttrValue,
-    /// What is sought.
-    pub value: AttrValue,
     /// Called at every letter.
     pub onsearch: Callback<String>,
 }
 
-/// A labelled field for a search.
+/// A labelled field for a search. What is typed stands in the field alone, so that no letter is lost while the
+/// page is busy with those before it; another key empties it.
 #[component]
 pub fn Search(props: &SearchProps) -> Html {
     let oninput = props.onsearch.reform(|event: InputEvent| {
@@ -26,7 +25,7 @@ pub fn Search(props: &SearchProps) -> Html {
     html! {
         <label class="Field">
             <span class="FieldLabel">{ &props.label }</span>
-            <input type="search" autocomplete="off" spellcheck="false" value={props.value.clone()} {oninput} />
+            <input type="search" autocomplete="off" spellcheck="false" {oninput} />
         </label>
     }
 }

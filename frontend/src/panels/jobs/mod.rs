@@ -126,7 +126,7 @@ pub fn Jobs() -> Html {
             <Ended entries={entries.clone()} ondone={ondone.clone()} />
             <Beginnings />
             <div class="JobsFind">
-                <Search label="Find a job" value={(*search).clone()} {onsearch} />
+                <Search label="Find a job" {onsearch} />
                 <Segments label="Which jobs" options={options(&entries)} {onpick}
                     chosen={Side::ALL.iter().position(|one| *one == *side)} />
             </div>

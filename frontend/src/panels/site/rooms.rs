@@ -86,7 +86,7 @@ fn list(plan: &Plan, listed: &[&RoomRow], part: &Part, phase: Phase) -> Html {
     html! {
         <>
             if !Shown::of(&lines(listed), 0).is_all() {
-                <Search label="Find a drop" value={(*part.search).clone()} {onsearch} />
+                <Search key={*part.emptied} label="Find a drop" {onsearch} />
             }
             if found.is_empty() && !listed.is_empty() {
                 <p role="status">{ format!("No drop here has “{search}” in its name, its room, its cables or its note.") }</p>
@@ -118,6 +118,8 @@ fn drawn_by_now<'r, 's>(rows: &'s [&'r RoomRow], room: usize) -> &'s [&'r RoomRo
 #[derive(Clone)]
 struct Part {
     search: UseStateHandle<String>,
+    /// How often the search was emptied by the page.
+    emptied: UseStateHandle<u32>,
     first: UseStateHandle<usize>,
     /// So many lines of it are drawn by now.
     room: UseStateHandle<usize>,
@@ -129,6 +131,7 @@ struct Part {
 fn use_part() -> Part {
     let part = Part {
         search: use_state_eq(String::new),
+        emptied: use_state_eq(|| 0),
         first: use_state_eq(|| 0),
         room: use_state_eq(|| 0),
         goal: use_state_eq(|| (0, None)),
@@ -168,7 +171,10 @@ impl Part {
 
     /// Brings a drop into sight, wherever it is in the whole list.
     fn bring(&self, place: usize, drop: DropId) {
-        self.search.set(String::new());
+        if !self.search.is_empty() {
+            self.search.set(String::new());
+            self.emptied.set(*self.emptied + 1);
+        }
         self.show(place, drop);
     }
 }
