@@ -1,21 +1,24 @@
 //! Writes the sheets of a saved plan as one PDF, with its link as a code on the cover.
 //!
-//! `cargo run -q --release -p borewright-core --example sheets -- PLAN OUT.pdf [letter|11x17|a4|a3] [ADDRESS]`
+//! `cargo run -q --release -p borewright-core --example sheets -- PLAN OUT.pdf [letter|11x17|a4|a3] [ADDRESS] [STACK]`
 //!
-//! ADDRESS is where the page lives; the link follows its `#`.
+//! ADDRESS is where the page lives; the link follows its `#`. STACK is crew, builder, office, owner or
+//! labels; without it every sheet is written once.
 
 use std::process::ExitCode;
 
 use borewright_core::design::Design;
 use borewright_core::file::{self, link};
 use borewright_core::plan::Plan;
-use borewright_core::sheet::{Fonts, Paper, Sheets, Size, pdf};
+use borewright_core::sheet::{Fonts, Paper, Sheets, Size, Stack, pdf};
 
 const REGULAR: &[u8] = include_bytes!("../../static/fonts/borewright-sans-regular.ttf");
 const BOLD: &[u8] = include_bytes!("../../static/fonts/borewright-sans-bold.ttf");
 
 /// Stands for wherever the page is served from.
 const HERE: &str = "https://borewright.example/";
+
+const USAGE: &str = "Usage: sheets PLAN OUT.pdf [letter|11x17|a4|a3] [ADDRESS] [STACK]";
 
 fn main() -> ExitCode {
     match run(&std::env::args().skip(1).collect::<Vec<_>>()) {
@@ -28,16 +31,12 @@ fn main() -> ExitCode {
 }
 
 fn run(arguments: &[String]) -> Result<(), String> {
-    let (plan, out, size, address) = match arguments {
-        [plan, out] => (plan, out, Size::default(), HERE),
-        [plan, out, size] => (plan, out, named(size)?, HERE),
-        [plan, out, size, address] => (plan, out, named(size)?, address.as_str()),
-        _ => {
-            return Err(String::from(
-                "Usage: sheets PLAN OUT.pdf [letter|11x17|a4|a3] [ADDRESS]",
-            ));
-        }
+    let [plan, out, rest @ ..] = arguments else {
+        return Err(String::from(USAGE));
     };
+    let size = rest.first().map_or(Ok(Size::default()), |size| named(size))?;
+    let address = rest.get(1).map_or(HERE, String::as_str);
+    let stack = rest.get(2).map(|stack| stacked(stack)).transpose()?;
     let bytes = std::fs::read(plan).map_err(|error| format!("{plan} cannot be read: {error}."))?;
     let opened = file::read(&bytes).map_err(|error| error.to_string())?;
     for loss in &opened.losses {
@@ -45,7 +44,11 @@ fn run(arguments: &[String]) -> Result<(), String> {
     }
     let design = Design::long(&opened.plan);
     let link = linked(&opened.plan, address)?;
-    let pages = Sheets::with_link(&opened.plan, &design, &Paper::of(size), Some(&link));
+    let (plan, paper) = (&opened.plan, Paper::of(size));
+    let pages = match stack {
+        Some(stack) => Sheets::stack(plan, &design, &paper, stack, Some(&link)),
+        None => Sheets::with_link(plan, &design, &paper, Some(&link)),
+    };
     let fonts = Fonts {
         regular: REGULAR,
         bold: BOLD,
@@ -63,4 +66,17 @@ fn linked(plan: &Plan, address: &str) -> Result<String, String> {
 fn named(size: &str) -> Result<Size, String> {
     let unknown = || format!("{size} is no paper known here. Use letter, 11x17, a4 or a3.");
     Size::named(size).ok_or_else(unknown)
+}
+
+fn stacked(name: &str) -> Result<Stack, String> {
+    match name {
+        "crew" => Ok(Stack::Crew),
+        "builder" => Ok(Stack::Builder),
+        "office" => Ok(Stack::Office),
+        "owner" => Ok(Stack::Owner),
+        "labels" => Ok(Stack::Labels),
+        _ => Err(format!(
+            "{name} is no stack known here. Use crew, builder, office, owner or labels."
+        )),
+    }
 }
