@@ -34,7 +34,9 @@ fn run(arguments: &[String]) -> Result<(), String> {
     let [plan, out, rest @ ..] = arguments else {
         return Err(String::from(USAGE));
     };
-    let size = rest.first().map_or(Ok(Size::default()), |size| named(size))?;
+    let size = rest
+        .first()
+        .map_or(Ok(Size::default()), |size| named(size))?;
     let address = rest.get(1).map_or(HERE, String::as_str);
     let stack = rest.get(2).map(|stack| stacked(stack)).transpose()?;
     let bytes = std::fs::read(plan).map_err(|error| format!("{plan} cannot be read: {error}."))?;

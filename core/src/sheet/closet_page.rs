@@ -1,17 +1,18 @@
 //! The closet sheet: which cable lands on which port, and the slack at both ends.
 
+use super::Kind;
 use super::elevation_page::seen_from;
+use super::list::{self, List};
 use super::table::{Cell, Line, Table, centred, column};
 use super::whither::Whither;
-use super::{Draft, Kind, Paper, list};
 use crate::bore;
 use crate::design::Design;
 use crate::framing::closet_room;
 use crate::plan::{ClosetPlace, Plan};
 use crate::schedule::{Port, ports};
 
-/// The closet sheet's pages.
-pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
+/// The closet sheet.
+pub(super) fn list(plan: &Plan, design: &Design) -> List {
     let ports = ports(plan);
     let heading = list::Heading {
         kind: Kind::Closet,
@@ -26,9 +27,11 @@ pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
         .collect();
     let whither = Whither::of(plan, &design.framing);
     let mut kind = None;
+    let mut before = None;
     for port in &ports {
         if kind != Some(port.kind) {
             kind = Some(port.kind);
+            before = None;
             let count = ports.iter().filter(|other| other.kind == port.kind).count();
             let name = plan
                 .catalogue
@@ -39,13 +42,14 @@ pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
             let words = format!("{name} · {count} {word} · leave {slack} here");
             lines.push(Line::Break(words));
         }
-        lines.push(Line::Row(cells(plan, &whither, port)));
+        let again = before.replace(port.drop) == Some(port.drop);
+        lines.push(Line::Row(cells(plan, &whither, port, again)));
     }
     let table = Table {
         columns: columns(),
         lines,
     };
-    list::pages(plan, paper, &heading, &table)
+    List { heading, table }
 }
 
 fn columns() -> Vec<super::table::Column> {
@@ -58,9 +62,13 @@ fn columns() -> Vec<super::table::Column> {
     ]
 }
 
-fn cells(plan: &Plan, whither: &Whither, port: &Port) -> Vec<Cell> {
+/// One port; a box that the row before goes to is not told again.
+fn cells(plan: &Plan, whither: &Whither, port: &Port, again: bool) -> Vec<Cell> {
     let drop = plan.drop(port.drop);
-    let to = drop.map_or(String::new(), |drop| whither.words(drop));
+    let to = match again {
+        true => String::from("same box"),
+        false => drop.map_or(String::new(), |drop| whither.words(drop)),
+    };
     let powered = if port.powered { " · powered" } else { "" };
     vec![
         Cell::Id(port.name.clone()),

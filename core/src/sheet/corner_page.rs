@@ -3,7 +3,8 @@
 
 use super::frame::{self, Heading};
 use super::mark::Laid;
-use super::paper::{Extent, Lie, Scale};
+use super::paper::{Area, Extent, Lie, Scale};
+use super::share::Stapled;
 use super::table::{BODY, ID, text};
 use super::{Draft, Kind, Paper};
 use crate::bore::{Corner, DrillRow, Half, Lie as Lying};
@@ -19,39 +20,104 @@ use crate::units::{Mm, Units};
 const LEADING: f64 = BODY * 1.2;
 /// Space between corners, across and down.
 const GAP: (f64, f64) = (6.0, 7.0);
-/// Corners beside each other.
-const COLUMNS: usize = 2;
+/// No corner with its words is lower than this.
+const LOWEST: f64 = 50.0;
+/// As many corners stand beside each other as are at least this wide.
+const NARROWEST: f64 = 76.0;
 
-/// The pages of corners; none where no cable goes round one.
-pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
-    let extent = paper.extent(Lie::Portrait);
+/// Puts the corners under what stands on the first page of a stack that has room for all, the pages from `at`
+/// on first, else on pages of their own at that place; nothing where no cable goes round one.
+pub(super) fn onto(stapled: &mut Stapled, at: usize, design: &Design, paper: &Paper) {
+    let corners = corners(design);
+    if corners.is_empty() {
+        return;
+    }
+    let plan = stapled.plan;
     let heading = heading(paper.tongue);
-    let body = frame::body(plan, extent, &heading);
-    let width = (body.width() - GAP.0) / COLUMNS as f64;
-    let cells: Vec<Cell> = corners(design)
-        .iter()
-        .map(|(corner, rows)| cell(plan, design, (corner, rows), width, paper.tongue))
-        .collect();
-    let rows: Vec<&[Cell]> = cells.chunks(COLUMNS).collect();
-    let mut drafts = Vec::new();
-    let mut page: Vec<Laid> = Vec::new();
-    let mut top = body.low.y;
-    for row in rows {
-        let height = row.iter().map(|cell| cell.height).fold(0.0, f64::max);
-        if top + height > body.high.y && !page.is_empty() {
-            drafts.push(draft(extent, &heading, std::mem::take(&mut page)));
-            top = body.low.y;
+    let rows = |area: Area| Rows::of((plan, design), &corners, area, paper.tongue);
+    let places = (at..stapled.drafts.len()).chain(0..at);
+    for place in places {
+        let area = stapled.room_on(place, &heading);
+        let Some(area) = area.filter(|area| area.height() > LOWEST) else {
+            continue;
+        };
+        let shared = rows(area);
+        if shared.height() <= area.height() {
+            let mut pages = shared.pages();
+            let layers = pages.pop().unwrap_or_default();
+            return stapled.put_on(place, &heading, layers);
         }
-        for (place, cell) in row.iter().enumerate() {
-            let left = body.low.x + place as f64 * (width + GAP.0);
-            page.extend(cell.at(Pos::new(left, top)));
+    }
+    let extent = paper.extent(Lie::Portrait);
+    let own = rows(frame::body(plan, extent, &heading));
+    let drafts = own.pages().into_iter();
+    let drafts = drafts.map(|layers| draft(extent, &heading, layers));
+    stapled.drafts.splice(at..at, drafts);
+}
+
+/// Corners side by side, row under row.
+struct Rows {
+    area: Area,
+    /// Width of a corner.
+    width: f64,
+    rows: Vec<Vec<Cell>>,
+}
+
+impl Rows {
+    fn of(
+        (plan, design): (&Plan, &Design),
+        corners: &[(Corner, Vec<&DrillRow>)],
+        area: Area,
+        tongue: Tongue,
+    ) -> Self {
+        let columns = ((area.width() + GAP.0) / (NARROWEST + GAP.0))
+            .floor()
+            .max(1.0);
+        let width = (area.width() + GAP.0) / columns - GAP.0;
+        let room = (width, area.height());
+        let mut cells = corners
+            .iter()
+            .map(|(corner, rows)| cell(plan, design, (corner, rows), room, tongue));
+        let mut rows = Vec::new();
+        loop {
+            let row: Vec<Cell> = cells.by_ref().take(columns as usize).collect();
+            if row.is_empty() {
+                return Self { area, width, rows };
+            }
+            rows.push(row);
         }
-        top += height + GAP.1;
     }
-    if !page.is_empty() {
-        drafts.push(draft(extent, &heading, page));
+
+    /// How tall they are together.
+    fn height(&self) -> f64 {
+        let heights = self.rows.iter().map(|row| tallest(row) + GAP.1);
+        heights.sum::<f64>() - GAP.1
     }
-    drafts
+
+    /// The marks of every page, all of them as large as the area.
+    fn pages(&self) -> Vec<Vec<Laid>> {
+        let mut pages = Vec::new();
+        let mut page: Vec<Laid> = Vec::new();
+        let mut top = self.area.low.y;
+        for row in &self.rows {
+            let height = tallest(row);
+            if top + height > self.area.high.y && !page.is_empty() {
+                pages.push(std::mem::take(&mut page));
+                top = self.area.low.y;
+            }
+            for (place, cell) in row.iter().enumerate() {
+                let left = self.area.low.x + place as f64 * (self.width + GAP.0);
+                page.extend(cell.at(Pos::new(left, top)));
+            }
+            top += height + GAP.1;
+        }
+        pages.push(page);
+        pages
+    }
+}
+
+fn tallest(row: &[Cell]) -> f64 {
+    row.iter().map(|cell| cell.height).fold(0.0, f64::max)
 }
 
 fn heading(tongue: Tongue) -> Heading {
@@ -101,6 +167,8 @@ fn corners(design: &Design) -> Vec<(Corner, Vec<&DrillRow>)> {
 /// One corner with its words, from (0, 0).
 struct Cell {
     layers: Vec<Laid>,
+    /// Of its drawing.
+    width: f64,
     height: f64,
 }
 
@@ -116,8 +184,22 @@ impl Cell {
 fn cell(
     plan: &Plan,
     design: &Design,
+    of: (&Corner, &[&DrillRow]),
+    (width, height): (f64, f64),
+    tongue: Tongue,
+) -> Cell {
+    let [largest, middle, smallest] = scales(plan.units);
+    let at = |scale: Scale| cell_at(plan, design, of, (width, scale), tongue);
+    let fits = |cell: &Cell| cell.width <= width && cell.height <= height;
+    let larger = [largest, middle].into_iter().map(at).find(fits);
+    larger.unwrap_or_else(|| at(smallest))
+}
+
+fn cell_at(
+    plan: &Plan,
+    design: &Design,
     (of, rows): (&Corner, &[&DrillRow]),
-    width: f64,
+    (width, scale): (f64, Scale),
     tongue: Tongue,
 ) -> Cell {
     let mut words = Picture::at_scale(1.0);
@@ -133,7 +215,7 @@ fn cell(
             write(y, ID, Weight::Bold, &line);
         }
     }
-    let (scale, picture) = drawn(plan, design, of, rows, width);
+    let picture = drawn(plan, design, of, rows, scale);
     let (low, high) = on_paper(&picture);
     let top = y + 3.0;
     let beside = (width - (high.x - low.x)).max(0.0) / 2.0;
@@ -151,34 +233,19 @@ fn cell(
     };
     Cell {
         layers: vec![words, Laid { picture, origin }],
+        width: high.x - low.x,
         height: y + 1.5,
     }
 }
 
-/// The corner with its widest bit, at the largest scale that is not wider than this.
-fn drawn(
-    plan: &Plan,
-    design: &Design,
-    of: &Corner,
-    rows: &[&DrillRow],
-    width: f64,
-) -> (Scale, Picture) {
+/// The corner with its widest bit.
+fn drawn(plan: &Plan, design: &Design, of: &Corner, rows: &[&DrillRow], scale: Scale) -> Picture {
     let bore = rows.first().and_then(|row| row.bores.first());
     let bore = bore.and_then(|bore| design.bores.get(*bore));
     let height = bore.map_or(0.0, |bore| bore.height);
     let widest = rows.iter().max_by(|a, b| a.bit.0.total_cmp(&b.bit.0));
     let bit = widest.map(|row| row.bit).unwrap_or_default();
-    let at = |scale: Scale| {
-        let picture = corner(plan, design, of, (bit, height), scale.ratio, Type::PAPER);
-        (scale, picture)
-    };
-    let [largest, middle, smallest] = scales(plan.units);
-    let fits = |(_, picture): &(Scale, Picture)| {
-        let (low, high) = on_paper(picture);
-        high.x - low.x <= width
-    };
-    let larger = [largest, middle].into_iter().map(at).find(fits);
-    larger.unwrap_or_else(|| at(smallest))
+    corner(plan, design, of, (bit, height), scale.ratio, Type::PAPER)
 }
 
 /// What a picture takes up, paper millimetres.
@@ -243,6 +310,12 @@ mod tests {
     use crate::sheet::Size;
     use crate::sheet::mark::Mark;
 
+    fn pages(plan: &Plan, design: &Design, size: Size) -> Vec<Draft> {
+        let mut stapled = Stapled::none(plan);
+        onto(&mut stapled, 0, design, &Paper::of(size));
+        stapled.drafts
+    }
+
     fn titles(drafts: &[Draft]) -> Vec<String> {
         let marks = drafts
             .iter()
@@ -269,7 +342,7 @@ mod tests {
         let expected = rows.map(|row| format!("Bore {} ", row.number));
         let expected: Vec<String> = expected.collect();
         for size in Size::ALL {
-            let found = titles(&pages(&plan, &design, &Paper::of(size)));
+            let found = titles(&pages(&plan, &design, size));
             assert_eq!(found.len(), expected.len(), "{found:?}");
             let stands = |title: &String| found.iter().any(|found| found.starts_with(title));
             assert!(expected.iter().all(stands), "{found:?}");
@@ -282,7 +355,7 @@ mod tests {
     fn a_plan_without_corners_has_no_such_page() {
         let plan = Plan::new();
         let design = Design::of(&plan);
-        assert!(pages(&plan, &design, &Paper::of(Size::Letter)).is_empty());
+        assert!(pages(&plan, &design, Size::Letter).is_empty());
     }
 
     #[test]

@@ -1,8 +1,9 @@
 //! The drill list: one row a straight row of bores, with every cable through it and boxes to tick;
 //! under it why a bundle was split or got steel.
 
+use super::Kind;
+use super::list::{self, List};
 use super::table::{Cell, Line, Table, centred, column};
-use super::{Draft, Kind, Paper, list};
 use crate::bore::DrillRow;
 use crate::design::Design;
 use crate::plan::{LevelId, Plan, Through};
@@ -13,18 +14,19 @@ use crate::units::{Size, counted};
 /// Common practice, no source.
 const SOFFIT_OUT: Size = Size::inches(4.0);
 
-/// The drill list's pages.
-pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
+/// The drill list.
+pub(super) fn list(plan: &Plan, design: &Design) -> List {
     let heading = list::Heading {
         kind: Kind::DrillList,
         title: String::from("Drill list"),
         subtitle: String::from(
-            "Places: from the face or end named to the bore's middle. Heights: from under the bottom plate (AFF). Centre every bore. Drilled elsewhere: write it in the margin in red.",
+            "Places: from the face or end named to the bore's middle. AFF: from under the bottom plate. Centre every bore. Drilled elsewhere: in red in the margin.",
         ),
         name: String::from("Drill list"),
         corner: String::from("Drill"),
     };
-    list::pages(plan, paper, &heading, &table(plan, design))
+    let table = table(plan, design);
+    List { heading, table }
 }
 
 fn table(plan: &Plan, design: &Design) -> Table {
@@ -37,11 +39,11 @@ fn table(plan: &Plan, design: &Design) -> Table {
     Table {
         columns: vec![
             column("No.", 12.5, 0.0),
-            column("bit", 22.0, 0.0),
-            column("where", 46.0, 1.0),
-            column("what", 36.0, 0.8),
+            column("bit", 19.0, 0.0),
+            column("where", 40.0, 1.0),
+            column("what", 30.0, 0.8),
             column("height", 19.5, 0.0),
-            column("cables through", 44.0, 0.8),
+            column("cables through", 38.0, 1.0),
             centred("drilled", 14.0),
             column("steel nailed", 24.5, 0.0),
             column("sealed", 14.5, 0.0),

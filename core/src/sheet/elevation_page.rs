@@ -1,63 +1,72 @@
 //! Wall elevations: every wall that gets a bore or a box, each at the largest usual scale that finds room
 //! on its page and takes no more than half of it, as many to a page as find room.
 
+mod aside;
+mod shelves;
+
+use self::aside::Aside;
+use self::shelves::{Filled, GAP, Shelves};
 use super::frame::{self, Heading};
 use super::mark::Laid;
 use super::paper::{Area, Extent, Lie, Scale};
 use super::table::{BODY, ID, text};
 use super::{Draft, Kind, Paper};
 use crate::design::Design;
+use crate::file::link;
 use crate::framing::{WallFraming, room_at};
 use crate::picture::font::{self, Weight};
-use crate::picture::{Anchor, Ink, Item, Picture, Shape, Type, best_side, elevation};
-use crate::plan::{Level, Plan, Side, Wall};
+use crate::picture::{Anchor, Picture, Type, best_side, elevation};
+use crate::plan::{Level, LevelId, Plan, Side, Wall};
 use crate::shape::Pos;
 use crate::tongue::Tongue;
 
 /// Nothing is drawn larger than this: 1/4 in = 1 ft, or 1:50.
 const LARGEST: f64 = 48.0;
-/// Space between two elevations, side by side and under each other.
-const GAP: (f64, f64) = (7.0, 4.5);
 /// The least width of an elevation with its heading.
-const NARROWEST: f64 = 58.0;
+const NARROWEST: f64 = 72.0;
 /// The part of a page that one elevation takes at most where it can be read at that: the largest with
 /// which the fewest pages are needed.
-const PARTS: [f64; 3] = [0.5, 0.42, 0.34];
+const PARTS: [f64; 5] = [0.5, 0.42, 0.34, 0.29, 0.25];
 /// A scale at which studs and boxes can be told apart: 1/8 in = 1 ft, or 1:100.
 const READABLE: f64 = 100.0;
 /// Distance between lines of a heading.
 const LEADING: f64 = BODY * 1.15;
 
-/// The pages of wall elevations; none where nothing is bored and nothing hangs. Of every wall that is
-/// worked on, or only of those that bear and are bored.
-pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper, bearing: bool) -> Vec<Draft> {
-    let levels = plan.levels.iter();
-    let drafts = levels.flat_map(|level| {
-        let of = |extent| {
-            let page = ElevationPages {
-                plan,
-                design,
-                level,
-                bearing,
-                extent,
-                tongue: paper.tongue,
-            };
-            page.drafts()
-        };
-        // The way the pages lie that takes fewer of them.
-        let both = paper.extents(Lie::Landscape).into_iter().map(of);
-        both.min_by_key(Vec::len).unwrap_or_default()
-    });
-    drafts.collect()
+/// What a page of elevations shows.
+#[derive(Clone, Copy)]
+pub(super) struct Wanted<'w> {
+    /// Only walls that bear and are bored, else every wall that is worked on.
+    pub bearing: bool,
+    /// Where the page lives, for the codes beside the walls.
+    pub address: Option<&'w str>,
 }
 
-/// What the elevations of a level are made of.
+/// The pages of wall elevations; none where nothing is bored and nothing hangs.
+pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper, wanted: Wanted<'_>) -> Vec<Draft> {
+    let version = link::version(plan).code().unwrap_or_default();
+    let of = |extent| {
+        let pages = ElevationPages {
+            plan,
+            design,
+            wanted,
+            extent,
+            version: &version,
+            tongue: paper.tongue,
+        };
+        pages.drafts()
+    };
+    // The way the pages lie that takes fewer of them.
+    let both = paper.extents(Lie::Landscape).into_iter().map(of);
+    both.min_by_key(Vec::len).unwrap_or_default()
+}
+
+/// What the elevations of a job are made of.
 struct ElevationPages<'p> {
     plan: &'p Plan,
     design: &'p Design,
-    level: &'p Level,
-    bearing: bool,
+    wanted: Wanted<'p>,
     extent: Extent,
+    version: &'p str,
     tongue: Tongue,
 }
 
@@ -67,53 +76,86 @@ struct Drawn {
     layers: Vec<Laid>,
     width: f64,
     height: f64,
+    aside: Aside,
 }
 
 impl ElevationPages<'_> {
     /// The pages, on as few of them as the scales allow.
     fn drafts(&self) -> Vec<Draft> {
-        let body = frame::body(self.plan, self.extent, &self.heading(&[]));
-        let walls = self.level.walls.iter().filter(|wall| self.is_worked(wall));
-        let walls: Vec<Vec<Drawn>> = walls.map(|wall| self.scales(wall, body)).collect();
-        let packed = PARTS.map(|part| {
-            let mut rows = Rows::new(body, part);
-            walls.iter().for_each(|scales| rows.put(scales));
-            rows.pages
-        });
-        let fewest = packed.into_iter().min_by_key(Vec::len).unwrap_or_default();
-        let draft = |(walls, layers): (Vec<String>, Vec<Laid>)| Draft {
-            heading: self.heading(&walls),
+        let all: Vec<(LevelId, String)> = self.worked().map(named).collect();
+        let plain = self.heading(&all, false);
+        let body = frame::body(self.plan, self.extent, &plain);
+        let walls: Vec<(LevelId, Vec<Drawn>)> = self
+            .worked()
+            .map(|(level, wall)| (level.id, self.scales(level, wall, body)))
+            .collect();
+        let fewest = fewest(body, &walls);
+        let is_low = |heading: &Heading| {
+            frame::body(self.plan, self.extent, heading).low.y <= body.low.y + 1e-9
+        };
+        // The walls are named in the title where that takes no room from them.
+        let heading = |walls: &[(LevelId, String)]| match self.heading(walls, true) {
+            named if is_low(&named) => named,
+            _ => self.heading(walls, false),
+        };
+        let draft = |page: Filled| Draft {
+            heading: heading(&page.walls),
             extent: self.extent,
-            layers,
+            layers: page.layers,
             scale: None,
         };
-        fewest.into_iter().map(draft).collect()
+        let pages = fewest.map(Shelves::pages).unwrap_or_default();
+        pages.into_iter().map(draft).collect()
     }
 
-    /// The heading of a page with these walls on it.
-    fn heading(&self, walls: &[String]) -> Heading {
-        let name = &self.level.name;
-        let what = match self.bearing {
+    /// Every wall that is worked on, with its level.
+    fn worked(&self) -> impl Iterator<Item = (&Level, &Wall)> {
+        let walls = self
+            .plan
+            .levels
+            .iter()
+            .flat_map(|level| level.walls.iter().map(move |wall| (level, wall)));
+        walls.filter(|(_, wall)| self.is_worked(wall))
+    }
+
+    /// The heading of a page with these walls on it, with or without their names.
+    fn heading(&self, walls: &[(LevelId, String)], naming: bool) -> Heading {
+        let mut levels: Vec<LevelId> = walls.iter().map(|(level, _)| *level).collect();
+        levels.dedup();
+        let first = levels.first().copied().unwrap_or(LevelId(0));
+        let name = |id: &LevelId| self.plan.level(*id).map_or("", |level| level.name.as_str());
+        let of: Vec<&str> = levels.iter().map(name).collect();
+        let of = of.join(", ");
+        let what = match self.wanted.bearing {
             true => "walls that bear and are bored",
             false => "wall elevations",
         };
-        let left_out = match self.bearing {
+        let left_out = match self.wanted.bearing {
             true => "Walls that do not bear, or are not bored, are left out.",
             false => "Walls without bore, box or panel are left out.",
         };
-        let title = match walls {
-            [] => format!("{name}, {what}"),
-            [one] => format!("{name}, {what} · {one}"),
-            [first, .., last] => format!("{name}, {what} · {first} to {last}"),
+        let coded = match self.wanted.address {
+            Some(_) => {
+                " The code opens the wall on a phone that has the job; beside it, in red: what was drilled elsewhere."
+            }
+            None => "",
+        };
+        let walls: Vec<&str> = walls.iter().map(|(_, wall)| wall.as_str()).collect();
+        let walls = match naming {
+            true => format!(" · {}", walls.join(" ")),
+            false => String::new(),
         };
         let heading = Heading {
-            kind: Kind::Elevations(self.level.id),
-            title,
+            kind: Kind::Elevations(first),
+            title: format!("{of}, {what}{walls}"),
             subtitle: format!(
-                "Black dots: bores, numbered as in the drill list. Small numbers count the full studs. Distances from the ends of the plates, heights AFF. {left_out}"
+                "Black dots: bores, numbered as in the drill list. Small numbers count the full studs. Distances from the ends of the plates, heights AFF. {left_out}{coded}"
             ),
-            name: format!("{name} · {what}"),
-            corner: name.clone(),
+            name: format!("{of} · {what}"),
+            corner: match levels.len() {
+                0 | 1 => of,
+                _ => String::from("Elevations"),
+            },
             tongue: self.tongue,
         };
         heading.said()
@@ -123,7 +165,7 @@ impl ElevationPages<'_> {
     fn is_worked(&self, wall: &Wall) -> bool {
         let mut rows = self.design.drill_list.iter();
         let bored = rows.any(|row| row.wall == Some(wall.id));
-        if self.bearing {
+        if self.wanted.bearing {
             return bored && wall.role.is_bearing();
         }
         let on_wall =
@@ -134,15 +176,15 @@ impl ElevationPages<'_> {
 
     /// A wall at each usual scale at which it may be drawn, the largest first: those at which it can be
     /// read, or the largest at which it fits the page.
-    fn scales(&self, wall: &Wall, body: Area) -> Vec<Drawn> {
+    fn scales(&self, level: &Level, wall: &Wall, body: Area) -> Vec<Drawn> {
         let frame = self.design.framing.wall(wall.id);
         let length = frame.map_or(0.0, |frame| frame.end - frame.start);
-        let house = (length, self.level.ceiling.f64());
+        let house = (length, level.ceiling.f64());
         let (units, room) = (self.plan.units, (body.width(), body.height()));
         let mut scale = Scale::fitting(units, LARGEST, house, room);
         let mut found = Vec::new();
         loop {
-            let drawn = self.at(wall, frame, scale, body.width());
+            let drawn = self.at((level, wall), frame, scale, body.width());
             let fits = drawn.height <= room.1 && drawn.width <= room.0;
             let next = scale.smaller(units);
             if fits || next.is_none() {
@@ -155,45 +197,66 @@ impl ElevationPages<'_> {
         }
     }
 
-    fn at(&self, wall: &Wall, frame: Option<&WallFraming>, scale: Scale, room: f64) -> Drawn {
+    /// A wall at a scale, with its heading.
+    fn at(
+        &self,
+        (level, wall): (&Level, &Wall),
+        frame: Option<&WallFraming>,
+        scale: Scale,
+        room: f64,
+    ) -> Drawn {
         let side = best_side(self.plan, wall.id);
         let sizes = (Type::PAPER, self.tongue);
         let picture = elevation(self.plan, self.design, wall.id, side, scale.ratio, sizes);
         let (low, high) = picture.bounds().unwrap_or_default();
         let (low, high) = (low * (1.0 / scale.ratio), high * (1.0 / scale.ratio));
         let width = (high.x - low.x).max(NARROWEST.min(room));
+        // Beside which no other finds room, its words take all the width.
+        let width = match width + GAP.0 + NARROWEST > room {
+            true => width.max(room),
+            false => width,
+        };
+        let words = frame.map(|frame| self.words(frame, (level, wall), side, scale));
+        let words = words.unwrap_or_default();
         let mut heading = Picture::at_scale(1.0);
-        let words = frame.map(|frame| self.words(frame, wall, side, scale));
-        let head = draw_head(
-            &mut heading,
-            &wall.label(),
-            &words.unwrap_or_default(),
-            width,
-        );
+        let head = draw_head(&mut heading, &wall.label(), &words, width);
+        let laid = |picture, origin| Laid { picture, origin };
         let layers = vec![
-            Laid {
-                picture: heading,
-                origin: Pos::default(),
-            },
-            Laid {
-                picture,
-                origin: Pos::new(-low.x, head - low.y),
-            },
+            laid(heading, Pos::default()),
+            laid(picture, Pos::new(-low.x, head - low.y)),
         ];
         Drawn {
             wall: wall.label(),
             layers,
             width,
             height: head + high.y - low.y,
+            aside: self.aside(wall),
         }
     }
 
+    /// What stands in the margin beside a wall.
+    fn aside(&self, wall: &Wall) -> Aside {
+        let margin = (frame::OUTER, self.tongue);
+        let named = (wall.id, wall.label());
+        Aside::of(self.wanted.address, self.version, named, margin)
+    }
+
     /// "seen from Living, its W4 end on the left · 1/4 in = 1 ft · bearing 2x4, studs 16 in on centre
-    /// from its W4 end".
-    fn words(&self, frame: &WallFraming, wall: &Wall, side: Side, scale: Scale) -> String {
+    /// from its W4 end"; behind the level where a job has more than one.
+    fn words(
+        &self,
+        frame: &WallFraming,
+        (level, wall): (&Level, &Wall),
+        side: Side,
+        scale: Scale,
+    ) -> String {
+        let on = match self.plan.levels.len() {
+            0 | 1 => String::new(),
+            _ => format!("{} · ", level.name),
+        };
         let words = format!(
-            "seen from {}, its {} on the left · {} · {} {}, {}studs {} on centre from its {}",
-            seen_from(self.level, wall, side),
+            "{on}seen from {}, its {} on the left · {} · {} {}, {}studs {} on centre from its {}",
+            seen_from(level, wall, side),
             frame.end_name(side == Side::Right),
             scale.name,
             wall.role.name(),
@@ -204,6 +267,42 @@ impl ElevationPages<'_> {
         );
         self.tongue.say(&words)
     }
+}
+
+/// The walls on as few pages as some tries find: at several parts of a page, in the order of the walls, else
+/// of each level's walls the widest or the tallest first.
+fn fewest(body: Area, walls: &[(LevelId, Vec<Drawn>)]) -> Option<Shelves> {
+    type Walls<'w> = Vec<&'w (LevelId, Vec<Drawn>)>;
+    let least =
+        |scales: &[Drawn], of: fn(&Drawn) -> f64| scales.iter().map(of).fold(f64::MAX, f64::min);
+    let sorted = |of: fn(&Drawn) -> f64| -> Walls<'_> {
+        let mut sorted = Vec::new();
+        for level in walls.chunk_by(|(one, _), (other, _)| one == other) {
+            let mut level: Walls<'_> = level.iter().collect();
+            level.sort_by(|a, b| least(&b.1, of).total_cmp(&least(&a.1, of)));
+            sorted.extend(level);
+        }
+        sorted
+    };
+    let orders: [Walls<'_>; 3] = [
+        walls.iter().collect(),
+        sorted(|drawn| drawn.width),
+        sorted(|drawn| drawn.height),
+    ];
+    let tries = orders.iter().flat_map(|walls| {
+        PARTS.map(|part| {
+            let mut shelves = Shelves::new(body, part);
+            walls
+                .iter()
+                .for_each(|(level, scales)| shelves.put(*level, scales));
+            shelves
+        })
+    });
+    tries.min_by_key(Shelves::count)
+}
+
+fn named((level, wall): (&Level, &Wall)) -> (LevelId, String) {
+    (level.id, wall.label())
 }
 
 /// A wall's name in bold and beside it what is seen. Returns its height.
@@ -234,113 +333,4 @@ pub(super) fn seen_from(level: &Level, wall: &Wall, side: Side) -> String {
         return String::from("outside");
     };
     room_at(level, at).map_or_else(|| String::from("inside"), |room| room.name.clone())
-}
-
-/// Elevations side by side, row under row and page after page.
-struct Rows {
-    body: Area,
-    /// The most height of an elevation that can be read at that.
-    part: f64,
-    /// Where the next one goes, from the body's upper left corner.
-    at: Pos,
-    /// Height of the row so far.
-    tall: f64,
-    /// The walls and the marks of every page.
-    pages: Vec<(Vec<String>, Vec<Laid>)>,
-}
-
-impl Rows {
-    fn new(body: Area, part: f64) -> Self {
-        Self {
-            body,
-            part: body.height() * part,
-            at: Pos::default(),
-            tall: 0.0,
-            pages: Vec::new(),
-        }
-    }
-
-    /// Puts a wall where it finds room at the largest of its scales: in the row, in the next one, else
-    /// on the next page.
-    fn put(&mut self, scales: &[Drawn]) {
-        let part = self.part;
-        let is_part = |drawn: &&Drawn| drawn.height <= part;
-        let here = scales.iter().filter(is_part).find_map(|drawn| {
-            let place = self.place(drawn)?;
-            Some((drawn, place))
-        });
-        // What can only be read at more than its part takes the smallest scale at which it can be read.
-        let last = scales
-            .last()
-            .filter(|_| !scales.iter().any(|drawn| is_part(&drawn)));
-        let here = here.or_else(|| last.and_then(|drawn| Some((drawn, self.place(drawn)?))));
-        match here {
-            Some((drawn, place)) => self.put_at(drawn, place),
-            None => {
-                self.pages.push((Vec::new(), Vec::new()));
-                (self.at, self.tall) = (Pos::default(), 0.0);
-                let largest = scales.iter().find(is_part).or(scales.last());
-                if let Some(drawn) = largest {
-                    self.put_at(drawn, Pos::default());
-                }
-            }
-        }
-    }
-
-    /// Where an elevation finds room on the page: beside the last one, else under it.
-    fn place(&self, drawn: &Drawn) -> Option<Pos> {
-        let (wide, high) = (self.body.width(), self.body.height());
-        if self.pages.is_empty() {
-            return None;
-        }
-        let beside = self.at.x + drawn.width <= wide && self.at.y + drawn.height <= high;
-        let under = self.at.y + self.tall + GAP.1;
-        match beside {
-            true => Some(self.at),
-            false => (under + drawn.height <= high).then(|| Pos::new(0.0, under)),
-        }
-    }
-
-    fn put_at(&mut self, drawn: &Drawn, place: Pos) {
-        if place.y > self.at.y {
-            self.tall = 0.0;
-        }
-        self.at = place;
-        let corner = self.body.low + place;
-        let rule = self.rule(drawn.height);
-        let Some((walls, layers)) = self.pages.last_mut() else {
-            return;
-        };
-        layers.extend(rule);
-        layers.extend(drawn.layers.iter().map(|laid| Laid {
-            origin: laid.origin + corner,
-            picture: laid.picture.clone(),
-        }));
-        walls.push(drawn.wall.clone());
-        self.at.x += drawn.width + GAP.0;
-        self.tall = self.tall.max(drawn.height);
-    }
-
-    /// What sets the next elevation off from the one over it or before it.
-    fn rule(&self, height: f64) -> Option<Laid> {
-        let low = self.body.low;
-        let ends = match (self.at.x > 0.0, self.at.y > 0.0) {
-            (true, _) => {
-                let x = low.x + self.at.x - GAP.0 / 2.0;
-                let y = low.y + self.at.y;
-                [Pos::new(x, y), Pos::new(x, y + height)]
-            }
-            (false, true) => {
-                let y = low.y + self.at.y - GAP.1 / 2.0;
-                [Pos::new(low.x, y), Pos::new(self.body.high.x, y)]
-            }
-            (false, false) => return None,
-        };
-        let mut picture = Picture::at_scale(1.0);
-        picture.push(Item::plain(Ink::Rule, Shape::Line(ends.to_vec())));
-        Some(Laid {
-            picture,
-            origin: Pos::default(),
-        })
-    }
 }

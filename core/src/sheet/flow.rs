@@ -115,19 +115,7 @@ fn put_code(pages: &mut Vec<Picture>, columns: &[Flow; 2], modules: &Modules, to
         return;
     };
     let low = Pos::new(area.low.x, area.high.y - side);
-    code::draw(page, modules, Area::new(low, area.high));
-    let at = Pos::new(low.x + side + 1.0, low.y + side / 2.0 - LEADING);
-    let words = tongue.say("This plan on your phone: nothing to install.");
-    let lines = font::wrap(
-        &words,
-        Weight::Regular,
-        BODY,
-        (area.high.x - at.x).max(20.0),
-    );
-    for (place, line) in lines.iter().enumerate() {
-        let at = at + Pos::new(0.0, place as f64 * LEADING);
-        page.push(text(at, Anchor::Start, BODY, Weight::Regular, line));
-    }
+    code::draw_told(page, modules, Area::new(low, area.high), tongue);
 }
 
 /// A line of a column, wrapped.

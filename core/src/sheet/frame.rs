@@ -12,13 +12,13 @@ use crate::shape::Pos;
 use crate::tongue::Tongue;
 
 /// Margins at the top, the inner side and the bottom: what printers can reach, and a little more.
-const MARGIN: f64 = 11.0;
+const MARGIN: f64 = 9.5;
 /// The outer margin, wide for a red pencil.
-const OUTER: f64 = 24.0;
+pub(super) const OUTER: f64 = 24.0;
 /// From the top of the heading to the base line of the title, and of what stands under it.
 const TITLE: (f64, f64) = (4.2, 10.5);
 /// From the base line of the heading's last line to the body.
-const CLEAR: f64 = 3.0;
+const CLEAR: f64 = 2.4;
 /// Distance between lines of the foot and of the heading.
 const LEADING: f64 = BODY * 1.15;
 /// Width of the job's name in the foot, and of the page number.
@@ -79,6 +79,18 @@ pub(super) fn body(plan: &Plan, extent: Extent, heading: &Heading) -> Area {
             extent.height - MARGIN - UNDER - foot.height() - 1.5,
         ),
     )
+}
+
+/// A heading with other words at the outer corner; `None` where they would be cut, or take room from the body.
+pub(super) fn cornered(extent: Extent, heading: &Heading, corner: String) -> Option<Heading> {
+    let room = (extent.width - 2.0 * MARGIN) * CORNER;
+    let (_, lines) = sized(&corner, &CORNERS, room);
+    let other = Heading {
+        corner,
+        ..heading.clone()
+    };
+    let height = |heading| Head::of(extent, heading).height();
+    (lines.len() == 1 && height(&other) <= height(heading)).then_some(other)
 }
 
 /// Draws a page's frame: which page it is, counted from 1, of how many, and the version of the plan.

@@ -80,6 +80,36 @@ fn no_text_is_cut_on_any_page() {
     }
 }
 
+#[test]
+fn what_shares_a_page_stays_over_its_foot() {
+    for plan in plans() {
+        let design = Design::of(&plan);
+        for size in [Size::Letter, Size::A4] {
+            for stack in stacks() {
+                let link = Some("https://borewright.example/#Q");
+                let drafts = Sheets::drafts(&plan, &design, &Paper::of(size), stack, link);
+                for draft in drafts.iter().filter(|draft| !draft.heading.kind.is_stock()) {
+                    let body = frame::body(&plan, draft.extent, &draft.heading);
+                    // A date or a name as long as a book leaves a page no room for anything.
+                    if body.height() < 100.0 {
+                        continue;
+                    }
+                    let low = draft.layers.iter().flat_map(Laid::marks);
+                    let lowest = low.map(|mark| mark.bottom()).fold(0.0, f64::max);
+                    let name = &draft.heading.name;
+                    assert!(
+                        lowest <= body.high.y + 1.0,
+                        "{} {} {name}: {lowest} under {}",
+                        plan.title,
+                        size.name(),
+                        body.high.y
+                    );
+                }
+            }
+        }
+    }
+}
+
 /// The words that a person gave a plan.
 fn own_words(plan: &Plan) -> BTreeSet<String> {
     let mut own = vec![plan.title.clone(), plan.note.clone(), plan.date.clone()];

@@ -153,7 +153,7 @@ impl LevelPage<'_> {
             let heading = self.heading(longest, Some(1));
             let body = frame::body(self.plan, extent, &heading);
             let legend = self.legend(body.width()).1 + SCALE_BAR_HEIGHT + GAP;
-            let foot = legend.max(NORTH) + GAP;
+            let foot = legend.max(NORTH + UNDER_NORTH) + GAP;
             let room = (
                 body.width() - 2.0 * AROUND.0,
                 body.height() - foot - 2.0 * AROUND.1,
@@ -227,6 +227,8 @@ impl LevelPage<'_> {
 
 /// Width of the north mark.
 const NORTH: f64 = 18.0;
+/// How far its words reach under its ring's box.
+const UNDER_NORTH: f64 = 2.0;
 
 /// A ring to draw the arrow into by hand: the plan does not know where north is.
 fn north_mark(page: &mut Picture, middle: Pos, tongue: Tongue) {

@@ -1,8 +1,9 @@
 //! A table over as many pages as it needs.
 
 use super::mark::Laid;
-use super::paper::{Area, Lie};
-use super::table::{BODY, Fitted, Table, text};
+use super::paper::{Area, Extent, Lie};
+use super::share::Stapled;
+use super::table::{BODY, Fit, Fitted, Table, text};
 use super::{Draft, Kind, Paper, frame};
 use crate::picture::font::Weight;
 use crate::picture::{Anchor, Picture};
@@ -37,29 +38,36 @@ impl Heading {
     }
 }
 
-/// Lays a table out over pages: upright where its columns fit, else lying.
+/// A table with what stands over it.
+pub(super) struct List {
+    pub heading: Heading,
+    pub table: Table,
+}
+
+/// Lays a table out over pages of its own.
 pub(super) fn pages(plan: &Plan, paper: &Paper, heading: &Heading, table: &Table) -> Vec<Draft> {
+    let mut stapled = Stapled::none(plan);
+    onto(&mut stapled, paper, heading, table);
+    stapled.drafts
+}
+
+/// Lays a table out behind the pages of a stack, or from the middle of the last of them on where that saves
+/// a page: upright where its columns fit, else lying, or as the last page lies.
+pub(super) fn onto(stapled: &mut Stapled, paper: &Paper, heading: &Heading, table: &Table) {
     let tongue = paper.tongue;
     let table = table.said(tongue);
     // The page number is added to the title last: room is kept for a long one.
     let longest = heading.framed(format!("{}, 888 of 888", heading.title), tongue);
-    let extents = paper.extents(Lie::Portrait);
-    let fits = |extent: &&super::Extent| {
-        frame::body(plan, **extent, &longest).width() >= table.least_width()
-    };
-    let landscape = paper.size.landscape();
-    let extent = extents.iter().find(fits).or(extents.last()).copied();
-    let extent = extent.unwrap_or(landscape);
-    let body = frame::body(plan, extent, &longest);
-    let (table, across) = fitted(&table, body);
-    let columns = table.pages(body.height());
-    let pages: Vec<_> = columns.chunks(across).collect();
+    let laid = laid(stapled, paper, &longest, &table);
+    let pages = laid.pages();
     let count = pages.len();
-    let mut drafts = Vec::new();
     for (place, columns) in pages.into_iter().enumerate() {
+        let under = laid.under.filter(|_| place == 0);
+        let body = under.unwrap_or(laid.body);
         let mut picture = Picture::at_scale(1.0);
         for (column, lines) in columns.iter().enumerate() {
-            table.draw(&mut picture, part(body, across, column), lines);
+            laid.table
+                .draw(&mut picture, part(body, laid.across, column), lines);
         }
         if columns.iter().all(|lines| lines.is_empty()) {
             let at = body.low + Pos::new(0.0, 16.0);
@@ -70,36 +78,102 @@ pub(super) fn pages(plan: &Plan, paper: &Paper, heading: &Heading, table: &Table
             1 => heading.title.clone(),
             count => format!("{}, {} of {count}", heading.title, place + 1),
         };
-        drafts.push(Draft {
-            heading: heading.framed(title, tongue),
-            extent,
-            layers: vec![Laid {
-                picture,
-                origin: Pos::default(),
-            }],
-            scale: None,
-        });
+        let heading = heading.framed(title, tongue);
+        let origin = Pos::default();
+        let layers = vec![Laid { picture, origin }];
+        match under {
+            Some(_) => stapled.put(&heading, layers),
+            None => stapled.drafts.push(Draft {
+                heading,
+                extent: laid.extent,
+                layers,
+                scale: None,
+            }),
+        }
     }
-    drafts
 }
 
-/// A table wrapped to the page, or to as many columns of it as find room side by side where that saves
-/// pages, and how many these are.
-fn fitted(table: &Table, body: Area) -> (Fitted, usize) {
-    let most = ((body.width() + GUTTER) / (table.least_width() + GUTTER)).floor();
-    let most = (most as usize).clamp(1, 3);
-    let of = |across: usize| {
-        let fitted = table.fitted(part(body, across, 0).width());
-        let pages = fitted.pages(body.height()).len().div_ceil(across);
-        (pages, fitted, across)
+/// A table wrapped to pages that lie one way.
+struct Laying {
+    extent: Extent,
+    body: Area,
+    /// Where it begins on the last page of the stack.
+    under: Option<Area>,
+    table: Fitted,
+    /// Columns of rows side by side.
+    across: usize,
+}
+
+impl Laying {
+    /// A table wrapped to the page, or to as many columns of it as find room side by side where that saves
+    /// pages.
+    fn of(table: &Table, extent: Extent, body: Area, under: Option<Area>) -> Self {
+        let most = ((body.width() + GUTTER) / (table.least_width() + GUTTER)).floor();
+        let most = (most as usize).clamp(1, 3);
+        let of = |across: usize| {
+            let table = table.fitted(part(body, across, 0).width());
+            Self {
+                extent,
+                body,
+                under,
+                table,
+                across,
+            }
+        };
+        let others = (2..=most).map(of);
+        others.fold(of(1), |best, next| match next.added() < best.added() {
+            true => next,
+            false => best,
+        })
+    }
+
+    /// The lines of every page, column by column.
+    fn pages(&self) -> Vec<Vec<&[Fit]>> {
+        let begun = self.under.map(|area| vec![area.height(); self.across]);
+        let begun = begun.unwrap_or_default();
+        let columns = self.table.pages(&begun, self.body.height());
+        let pages = columns.chunks(self.across).map(<[_]>::to_vec);
+        pages.collect()
+    }
+
+    /// How many pages more it takes.
+    fn added(&self) -> usize {
+        self.pages().len() - usize::from(self.under.is_some())
+    }
+
+    /// Whether what begins on a page has room there.
+    fn fits(&self) -> bool {
+        let pages = self.pages();
+        let first = pages.first().into_iter().flatten();
+        let room = self.under.map_or(f64::MAX, |area| area.height());
+        first
+            .map(|lines| self.table.height(lines))
+            .all(|high| high <= room + 1e-9)
+    }
+}
+
+/// The way a table lies with which it takes the fewest pages more: upright first, then lying, and from the
+/// middle of the last page on only where that saves one.
+fn laid(stapled: &Stapled, paper: &Paper, longest: &frame::Heading, table: &Table) -> Laying {
+    let extents = paper.extents(Lie::Portrait);
+    let body = |extent: Extent| frame::body(stapled.plan, extent, longest);
+    let fits = |extent: &Extent| body(*extent).width() >= table.least_width();
+    let own = extents
+        .iter()
+        .copied()
+        .find(fits)
+        .or(extents.last().copied());
+    let own = own.unwrap_or(paper.size.landscape());
+    let apart = Laying::of(table, own, body(own), None);
+    let (extent, under) = match stapled.room(longest) {
+        Some((extent, under)) if fits(&extent) => (extent, under),
+        _ => return apart,
     };
-    let best = (1..=most)
-        .map(of)
-        .min_by_key(|(pages, _, across)| (*pages, *across));
-    best.map_or_else(
-        || (table.fitted(body.width()), 1),
-        |(_, fitted, across)| (fitted, across),
-    )
+    let shared = Laying::of(table, extent, body(extent), Some(under));
+    match shared.fits() && shared.added() < apart.added() {
+        true => shared,
+        false => apart,
+    }
 }
 
 /// One of so many columns of a page.

@@ -27,6 +27,18 @@ pub(super) enum Mark {
     },
 }
 
+#[cfg(test)]
+impl Mark {
+    /// How far down it reaches.
+    pub fn bottom(&self) -> f64 {
+        match self {
+            Self::Path { points, .. } => points.iter().map(|at| at.y).fold(0.0, f64::max),
+            Self::Circle { at, radius, .. } => at.y + radius,
+            Self::Text { at, .. } => at.y,
+        }
+    }
+}
+
 /// A picture laid on a page.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Laid {

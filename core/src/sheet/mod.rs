@@ -38,6 +38,7 @@ mod pull_page;
 mod punch_page;
 mod room_page;
 mod section_page;
+mod share;
 mod stack;
 mod svg;
 mod table;
@@ -48,6 +49,7 @@ pub use paper::{Area, Extent, Lie, Paper, Scale, Size};
 pub use pdf::{FontError, Fonts, pdf};
 pub use stack::Stack;
 
+use share::Stapled;
 use stack::Part;
 
 use crate::design::Design;
@@ -158,10 +160,27 @@ impl Sheets {
         stack: Stack,
         link: Option<&str>,
     ) -> Vec<Page> {
-        let parts = stack.parts(plan).into_iter();
+        number(plan, Self::drafts(plan, design, paper, stack, link))
+    }
+
+    /// The pages of one stack before they are numbered.
+    fn drafts(
+        plan: &Plan,
+        design: &Design,
+        paper: &Paper,
+        stack: Stack,
+        link: Option<&str>,
+    ) -> Vec<Draft> {
         let paper = paper_of(paper, stack == Stack::Crew);
-        let drafts = parts.flat_map(|part| part.drafts(plan, design, &paper, link));
-        number(plan, drafts.collect())
+        let mut stapled = Stapled::none(plan);
+        for part in stack.parts(plan) {
+            part.onto(&mut stapled, design, &paper, link);
+        }
+        if let Some(at) = stapled.corners.take() {
+            corner_page::onto(&mut stapled, at, design, &paper);
+        }
+        let modules = link.and_then(|link| link::qr(link).ok());
+        stapled.finished(modules.as_ref(), paper.tongue)
     }
 }
 
@@ -179,7 +198,7 @@ fn all(plan: &Plan, design: &Design, paper: &Paper, link: Option<&str>) -> Vec<D
     let crew = Stack::Crew.parts(plan);
     let drafts = parts.flat_map(|part| {
         let paper = paper_of(paper, crew.contains(&part));
-        let link = link.filter(|_| part == Part::Cover);
+        let link = link.filter(|_| part != Part::Day);
         part.drafts(plan, design, &paper, link)
     });
     drafts.collect()

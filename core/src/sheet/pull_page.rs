@@ -3,15 +3,16 @@
 
 mod words;
 
+use super::Kind;
+use super::list::{self, List};
 use super::table::{Cell, Line, Table, centred, column, figures};
-use super::{Draft, Kind, Paper, list};
 use crate::design::Design;
 use crate::plan::{CableId, CableKindId, CableStage, Drop, Plan};
 use crate::schedule::{Chains, Cut, Pull};
 use crate::units::Mm;
 
-/// The pull sheet's pages.
-pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
+/// The pull sheet.
+pub(super) fn list(plan: &Plan, design: &Design) -> List {
     let heading = list::Heading {
         kind: Kind::PullSheet,
         title: String::from("Cut list and pull sheet"),
@@ -21,7 +22,8 @@ pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
         name: String::from("Cut list and pull sheet"),
         corner: String::from("Pull"),
     };
-    list::pages(plan, paper, &heading, &table(plan, design))
+    let table = table(plan, design);
+    List { heading, table }
 }
 
 fn table(plan: &Plan, design: &Design) -> Table {

@@ -1,15 +1,16 @@
 //! The room list and the trim-out list: every box by room, clockwise from the door, with what finds
 //! it again.
 
+use super::Kind;
+use super::list::{self, List};
 use super::table::{Cell, Line, Table, centred, column, figures};
 use super::test_page::written;
-use super::{Draft, Kind, Paper, list};
 use crate::design::Design;
 use crate::plan::{BoxKind, BoxStage, CableId, CableStage, Plan};
 use crate::schedule::{RoomRow, Tick as ScheduleTick, room_list};
 
-/// The room list's pages.
-pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
+/// The room list.
+pub(super) fn rooms(plan: &Plan, design: &Design) -> List {
     let heading = list::Heading {
         kind: Kind::RoomList,
         title: String::from("Room list"),
@@ -20,11 +21,11 @@ pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
         corner: String::from("Rooms"),
     };
     let table = table(plan, design, rough_in_columns(), rough_in);
-    list::pages(plan, paper, &heading, &table)
+    List { heading, table }
 }
 
-/// The trim-out list's pages.
-pub(super) fn trim_pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
+/// The trim-out list.
+pub(super) fn trim(plan: &Plan, design: &Design) -> List {
     let heading = list::Heading {
         kind: Kind::TrimOut,
         title: String::from("Trim-out list"),
@@ -35,7 +36,7 @@ pub(super) fn trim_pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Dra
         corner: String::from("Trim-out"),
     };
     let table = table(plan, design, trim_columns(), trim_out);
-    list::pages(plan, paper, &heading, &table)
+    List { heading, table }
 }
 
 type Cells = fn(&Plan, &RoomRow) -> Vec<Cell>;

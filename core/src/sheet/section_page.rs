@@ -4,6 +4,7 @@
 use super::frame::{self, Heading};
 use super::mark::Laid;
 use super::paper::{Area, Extent, Lie};
+use super::share::Stapled;
 use super::table::{BODY, text};
 use super::{Draft, Kind, Paper};
 use crate::bore::DrillRow;
@@ -20,27 +21,52 @@ const TIGHT: f64 = 0.95;
 const LEADING: f64 = BODY * 1.15;
 /// A bore is drawn at least this wide, millimetres.
 const BORE: f64 = 30.0;
+/// Sections begin on the page of another part where this much of it is free: a row of them.
+const SHARED: f64 = 62.0;
 /// Space between sections.
 const GAP: f64 = 3.0;
 
-/// The pages of sections; none where no bundle is large.
-pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
-    let extent = paper.extent(Lie::Landscape);
+/// Puts the sections behind the pages of a stack, or from the middle of the last of them on; nothing where
+/// no bundle is large.
+pub(super) fn onto(stapled: &mut Stapled, design: &Design, paper: &Paper) {
+    let plan = stapled.plan;
     let heading = heading(paper.tongue);
-    let mut flow = Flow {
-        body: frame::body(plan, extent, &heading),
-        heading,
-        extent,
-        at: Pos::default(),
-        row: 0.0,
-        layers: Vec::new(),
-        drafts: Vec::new(),
+    let groups = alike(plan, design);
+    let pages = |extent: Extent, begun: Option<Area>| {
+        let mut flow = Flow {
+            body: frame::body(plan, extent, &heading),
+            begun,
+            tongue: paper.tongue,
+            at: Pos::default(),
+            row: 0.0,
+            layers: Vec::new(),
+            pages: Vec::new(),
+        };
+        groups.iter().for_each(|rows| flow.put(plan, design, rows));
+        flow.turn();
+        flow.pages
     };
-    for rows in alike(plan, design) {
-        flow.put(plan, design, &rows);
+    let own = paper.extent(Lie::Landscape);
+    let apart = pages(own, None);
+    let room = stapled.room(&heading);
+    let room = room.filter(|(_, area)| area.height() > SHARED);
+    let shared = room.map(|(extent, area)| (extent, pages(extent, Some(area))));
+    let shared = shared.filter(|(_, pages)| pages.len() <= apart.len() + 1);
+    let (extent, pages, begun) = match shared {
+        Some((extent, pages)) => (extent, pages, true),
+        None => (own, apart, false),
+    };
+    for (place, layers) in pages.into_iter().enumerate() {
+        match begun && place == 0 {
+            true => stapled.put(&heading, layers),
+            false => stapled.drafts.push(Draft {
+                heading: heading.clone(),
+                extent,
+                layers,
+                scale: None,
+            }),
+        }
     }
-    flow.turn();
-    flow.drafts
 }
 
 /// Rows whose bundles have to lie well, those together that lie the same way: as many cables of each
@@ -86,17 +112,24 @@ fn heading(tongue: Tongue) -> Heading {
 /// Sections side by side, row under row and page after page.
 struct Flow {
     body: Area,
-    heading: Heading,
-    extent: Extent,
-    /// Where the next one goes, from the body's upper left corner.
+    /// What is free of the page on which they begin, if another section stands on it.
+    begun: Option<Area>,
+    tongue: Tongue,
+    /// Where the next one goes, from the upper left corner of the page's area.
     at: Pos,
     /// Height of the row so far.
     row: f64,
     layers: Vec<Laid>,
-    drafts: Vec<Draft>,
+    pages: Vec<Vec<Laid>>,
 }
 
 impl Flow {
+    /// The area of the page that is being filled.
+    fn area(&self) -> Area {
+        let begun = self.begun.filter(|_| self.pages.is_empty());
+        begun.unwrap_or(self.body)
+    }
+
     fn put(&mut self, plan: &Plan, design: &Design, rows: &[&DrillRow]) {
         let Some(row) = rows.first() else {
             return;
@@ -113,14 +146,14 @@ impl Flow {
         let lines = font::wrap(&self.words(plan, rows), Weight::Bold, BODY, width);
         let head = 1.6 + lines.len() as f64 * LEADING;
         let height = head + picture.bounds().map_or(0.0, |(_, high)| high.y) + GAP;
-        if self.at.x > 0.0 && self.at.x + width > self.body.width() {
+        if self.at.x > 0.0 && self.at.x + width > self.body.width() + 1e-9 {
             self.at = Pos::new(0.0, self.at.y + self.row);
             self.row = 0.0;
         }
-        if self.at.y > 0.0 && self.at.y + height > self.body.height() {
+        if self.at.y > 0.0 && self.at.y + height > self.area().height() {
             self.turn();
         }
-        let corner = self.body.low + self.at;
+        let corner = self.area().low + self.at;
         let mut heading = Picture::at_scale(1.0);
         for (down, line) in lines.iter().enumerate() {
             let at = Pos::new(0.0, BODY * font::ASCENT + down as f64 * LEADING);
@@ -151,7 +184,7 @@ impl Flow {
             row.cables.len(),
             row.fill * 100.0
         );
-        self.heading.tongue.say(&words)
+        self.tongue.say(&words)
     }
 
     /// Ends the page, if anything is on it.
@@ -161,12 +194,7 @@ impl Flow {
         if self.layers.is_empty() {
             return;
         }
-        self.drafts.push(Draft {
-            heading: self.heading.clone(),
-            extent: self.extent,
-            layers: std::mem::take(&mut self.layers),
-            scale: None,
-        });
+        self.pages.push(std::mem::take(&mut self.layers));
     }
 }
 
@@ -176,6 +204,12 @@ mod tests {
     use crate::picture::{Ink, sample};
     use crate::sheet::Size;
 
+    fn pages(plan: &Plan, design: &Design) -> Vec<Draft> {
+        let mut stapled = Stapled::none(plan);
+        onto(&mut stapled, design, &Paper::of(Size::Letter));
+        stapled.drafts
+    }
+
     #[test]
     fn every_tight_bundle_is_cut_across_once() {
         let plan = sample::house();
@@ -183,7 +217,7 @@ mod tests {
         let tight = design.drill_list.iter().filter(|row| is_tight(&plan, row));
         let groups = alike(&plan, &design);
         assert_eq!(groups.iter().map(Vec::len).sum::<usize>(), tight.count());
-        let drafts = pages(&plan, &design, &Paper::of(Size::Letter));
+        let drafts = pages(&plan, &design);
         let pictures = drafts.iter().flat_map(|draft| &draft.layers);
         let bores = pictures.filter(|laid| {
             laid.picture
@@ -199,6 +233,6 @@ mod tests {
     fn a_plan_without_bundles_has_no_such_page() {
         let plan = Plan::new();
         let design = Design::of(&plan);
-        assert!(pages(&plan, &design, &Paper::of(Size::Letter)).is_empty());
+        assert!(pages(&plan, &design).is_empty());
     }
 }

@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::list::{self, List};
+use super::share::Stapled;
 use super::{Draft, Paper};
 use super::{
     builder_page, closet_page, corner_page, cover, day_page, drill_page, elevation_page,
@@ -9,6 +11,7 @@ use super::{
     punch_page, room_page, section_page, test_page,
 };
 use crate::design::Design;
+use crate::file::link;
 use crate::plan::{LevelId, Plan};
 use crate::schedule::Phase;
 
@@ -175,10 +178,10 @@ impl Stack {
 /// What the crew works from, after its first page and the plans.
 const WORK: [Part; 7] = [
     Part::Elevations,
-    Part::RoomList,
-    Part::DrillList,
     Part::Corners,
     Part::Sections,
+    Part::RoomList,
+    Part::DrillList,
     Part::PullSheet,
     Part::Closet,
 ];
@@ -211,7 +214,7 @@ impl Part {
         parts
     }
 
-    /// Its pages.
+    /// Its pages, by themselves.
     pub fn drafts(
         self,
         plan: &Plan,
@@ -219,35 +222,88 @@ impl Part {
         paper: &Paper,
         link: Option<&str>,
     ) -> Vec<Draft> {
+        let mut stapled = Stapled::none(plan);
+        self.onto(&mut stapled, design, paper, link);
+        if let Some(at) = stapled.corners.take() {
+            corner_page::onto(&mut stapled, at, design, paper);
+        }
+        let modules = link.and_then(|link| link::qr(link).ok());
+        stapled.finished(modules.as_ref(), paper.tongue)
+    }
+
+    /// Puts its pages behind those of a stack; a section that may share a page begins on the last of them.
+    pub fn onto(self, stapled: &mut Stapled, design: &Design, paper: &Paper, link: Option<&str>) {
+        let plan = stapled.plan;
+        if let Some(list) = self.list(plan, design) {
+            return list::onto(stapled, paper, &list.heading, &list.table);
+        }
+        match self {
+            Self::Day => {
+                let pages = day_page::pages(plan, design, paper, link);
+                let plain = day_page::pages(plan, design, paper, None);
+                match pages.len() > plain.len() {
+                    true => stapled.push_coded(pages),
+                    false => stapled.drafts.extend(pages),
+                }
+            }
+            // They take whatever room is left once all else is laid out.
+            Self::Corners => stapled.corners = Some(stapled.drafts.len()),
+            Self::Sections => section_page::onto(stapled, design, paper),
+            _ => {
+                let pages = self.apart(plan, design, paper, link);
+                stapled.drafts.extend(pages);
+            }
+        }
+    }
+
+    /// What is a list with nothing beside it.
+    fn list(self, plan: &Plan, design: &Design) -> Option<List> {
+        match self {
+            Self::RoomList => Some(room_page::rooms(plan, design)),
+            Self::TrimOut => Some(room_page::trim(plan, design)),
+            Self::DrillList => Some(drill_page::list(plan, design)),
+            Self::PullSheet => Some(pull_page::list(plan, design)),
+            Self::Closet => Some(closet_page::list(plan, design)),
+            _ => None,
+        }
+    }
+
+    /// Pages of what shares none.
+    fn apart(self, plan: &Plan, design: &Design, paper: &Paper, link: Option<&str>) -> Vec<Draft> {
         let of_level = |id: LevelId, ways: bool| {
             let level = plan.level(id);
             level.map_or_else(Vec::new, |level| {
                 level_page::pages(plan, design, paper, level, ways)
             })
         };
+        let elevations = |bearing| {
+            let address = link.and_then(|link| link.split('#').next());
+            let wanted = elevation_page::Wanted { bearing, address };
+            elevation_page::pages(plan, design, paper, wanted)
+        };
         match self {
             Self::Cover => cover::pages(plan, design, paper, link),
-            Self::Day => day_page::pages(plan, design, paper, link),
             Self::Findings => finding_page::pages(plan, design, paper),
             Self::Level(id) => of_level(id, true),
             Self::Places(id) => of_level(id, false),
-            Self::Elevations => elevation_page::pages(plan, design, paper, false),
-            Self::BearingWalls => elevation_page::pages(plan, design, paper, true),
-            Self::RoomList => room_page::pages(plan, design, paper),
-            Self::DrillList => drill_page::pages(plan, design, paper),
-            Self::Corners => corner_page::pages(plan, design, paper),
-            Self::Sections => section_page::pages(plan, design, paper),
-            Self::PullSheet => pull_page::pages(plan, design, paper),
-            Self::Closet => closet_page::pages(plan, design, paper),
+            Self::Elevations => elevations(false),
+            Self::BearingWalls => elevations(true),
             Self::Builder => builder_page::pages(plan, design, paper),
             Self::Owner => owner_page::pages(plan, design, paper),
             Self::Protection => protection_page::pages(plan, design, paper),
-            Self::TrimOut => room_page::trim_pages(plan, design, paper),
             Self::TestRecord => test_page::pages(plan, design, paper),
             Self::PunchList => punch_page::pages(plan, paper),
             Self::Handover => handover_page::pages(plan, design, paper),
             Self::LabelTest => label_page::test_page(paper),
             Self::Labels => label_page::pages(plan, paper),
+            Self::Day
+            | Self::RoomList
+            | Self::DrillList
+            | Self::Corners
+            | Self::Sections
+            | Self::PullSheet
+            | Self::Closet
+            | Self::TrimOut => Vec::new(),
         }
     }
 }

@@ -5,7 +5,7 @@
 
 mod fitted;
 
-pub(super) use fitted::Fitted;
+pub(super) use fitted::{Fit, Fitted};
 
 use crate::picture::font::{self, MM_PER_POINT, Weight};
 use crate::picture::{Anchor, Ink, Item, Picture, Shape, Text};
@@ -23,6 +23,9 @@ pub(super) const TICK: f64 = 6.35;
 const PAD: f64 = 1.0;
 /// No column is narrower than this, millimetres.
 const LEAST: f64 = 6.0;
+/// What is left over of a width goes from column to column by this part of it, as often as this at most.
+const STEP: f64 = 0.08;
+const ROUNDS: usize = 8;
 
 /// A column.
 #[derive(Clone, Debug, PartialEq)]
@@ -93,8 +96,8 @@ pub(super) enum Line {
     Row(Vec<Cell>),
     /// A heading over the rows that follow.
     Break(String),
-    /// What belongs to the row before and needs more room than a cell: one entry a paragraph, beside
-    /// the first column.
+    /// What belongs to the row before and needs more room than a cell: one entry a paragraph, a
+    /// little indented.
     Note(Vec<String>),
 }
 
@@ -141,24 +144,70 @@ impl Table {
         Fitted::of(self, width)
     }
 
-    /// Where columns begin and end, from 0. Where the width is too small for all that the columns need,
-    /// those that share what is left over give way.
+    /// Where columns begin and end, from 0. What the columns do not need is given to those that share it,
+    /// first by their shares and then so that the rows are lowest. Where the width is too small for all that
+    /// the columns need, those that share give way.
     fn edges(&self, width: f64) -> Vec<f64> {
         let spare = width - self.least_width();
-        let shares: f64 = self.columns.iter().map(|c| c.share).sum();
+        let total: f64 = self.columns.iter().map(|c| c.share).sum();
+        let part = |column: &Column| match total > 0.0 {
+            true => column.share / total,
+            false => 0.0,
+        };
+        let parts: Vec<f64> = self.columns.iter().map(part).collect();
+        match spare > 0.0 {
+            true => self.edges_of(spare, &self.lowest(spare, parts)),
+            false => self.edges_of(spare, &parts),
+        }
+    }
+
+    /// Where columns begin and end if each gets its part of what is left over.
+    fn edges_of(&self, spare: f64, parts: &[f64]) -> Vec<f64> {
         let mut edges = vec![0.0];
         let mut at = 0.0;
-        for column in &self.columns {
-            let part = if shares > 0.0 {
-                column.share / shares
-            } else {
-                0.0
-            };
+        for (column, part) in self.columns.iter().zip(parts) {
             at += (column.needs() + spare * part).max(LEAST);
             edges.push(at);
         }
         edges
     }
+
+    /// Parts of what is left over with which the rows are lower: from these on, a step at a time from one
+    /// column to another, as long as that saves height.
+    fn lowest(&self, spare: f64, mut parts: Vec<f64>) -> Vec<f64> {
+        let sharing = |place: &usize| self.columns.get(*place).is_some_and(|c| c.share > 0.0);
+        let sharing: Vec<usize> = (0..self.columns.len()).filter(sharing).collect();
+        let height = |parts: &[f64]| fitted::rows_height(self, &self.edges_of(spare, parts));
+        let mut best = height(&parts);
+        for _ in 0..ROUNDS {
+            let before = best;
+            for from in &sharing {
+                for to in sharing.iter().filter(|to| *to != from) {
+                    let moved = moved(&parts, *from, *to);
+                    let lower = height(&moved);
+                    if lower < best - 1e-9 {
+                        (parts, best) = (moved, lower);
+                    }
+                }
+            }
+            if before - best < 1e-9 {
+                break;
+            }
+        }
+        parts
+    }
+}
+
+/// Parts with a step of one of them given to another.
+fn moved(parts: &[f64], from: usize, to: usize) -> Vec<f64> {
+    let step = parts.get(from).map_or(0.0, |part| part.min(STEP));
+    let change = |place| match place {
+        _ if place == from => -step,
+        _ if place == to => step,
+        _ => 0.0,
+    };
+    let changed = parts.iter().enumerate();
+    changed.map(|(place, part)| part + change(place)).collect()
 }
 
 impl Column {
@@ -252,7 +301,7 @@ mod tests {
             });
             words.collect()
         };
-        fitted.pages(height).into_iter().map(page).collect()
+        fitted.pages(&[], height).into_iter().map(page).collect()
     }
 
     #[test]
@@ -265,7 +314,7 @@ mod tests {
             .filter_map(|words| words.parse().ok())
             .collect();
         assert!(numbers.into_iter().eq(0..50));
-        assert_eq!(table(0).fitted(60.0).pages(120.0).len(), 1);
+        assert_eq!(table(0).fitted(60.0).pages(&[], 120.0).len(), 1);
     }
 
     #[test]

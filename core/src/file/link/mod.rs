@@ -35,6 +35,7 @@ mod replies;
 mod sections;
 mod settings;
 mod site;
+mod spot;
 mod text;
 mod version;
 mod walls;
@@ -43,8 +44,9 @@ mod words;
 use std::fmt;
 
 pub use privacy::Privacy;
-pub use qr::{Modules, qr};
+pub use qr::{Modules, qr, qr_small};
 pub use replies::{is_reply, read_reply, write_reply};
+pub use spot::Spot;
 pub use text::{decode_text, encode_qr_text, encode_text};
 pub use version::{version, without_names};
 

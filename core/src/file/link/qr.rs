@@ -9,6 +9,9 @@ use super::LinkError;
 /// correction that stays within it is taken.
 const LARGEST_ON_SITE: u8 = 25;
 
+/// ... and up to this one (29 modules) they stand in the margin beside a drawing.
+const LARGEST_SMALL: u8 = 3;
+
 /// A printed code: which modules are dark.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Modules {
@@ -39,6 +42,16 @@ pub fn qr(address: &str) -> Result<Modules, LinkError> {
     let code = on_site.or_else(|| encode(&segments, QrCodeEcc::Low, 40));
     code.map(|code| modules(&code))
         .ok_or(LinkError::TooLongForCode)
+}
+
+/// The smallest code of a short address, with what correction a code that small has to spare; `None` for an
+/// address that makes it larger than stands beside a drawing.
+pub fn qr_small(address: &str) -> Option<Modules> {
+    let segments = segments(address);
+    let code = [QrCodeEcc::Medium, QrCodeEcc::Low]
+        .into_iter()
+        .find_map(|correction| encode(&segments, correction, LARGEST_SMALL));
+    code.map(|code| modules(&code))
 }
 
 fn segments(address: &str) -> Vec<QrSegment> {

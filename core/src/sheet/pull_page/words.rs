@@ -76,19 +76,20 @@ pub(super) fn instruction(
         .collect()
 }
 
-/// "At the closet set up Cat 6 reel 3; Cat 6 reel 1 and Cat 6 reel 2 stand there."
+/// "At the closet set up Cat 6 reel 3; the others stay as they stand." Which cable comes from which reel
+/// stands beside the cable.
 fn reels(design: &Design, pull: &Pull) -> String {
     let names = |reels: &mut dyn Iterator<Item = &usize>| {
         let reels = reels.filter_map(|reel| design.cut_list.reels.get(*reel));
         listed(&reels.map(|reel| reel.name.clone()).collect::<Vec<_>>())
     };
     let set_up = names(&mut pull.set_up.iter());
-    let standing = names(&mut pull.reels.iter().filter(|reel| !pull.set_up.contains(reel)));
-    match (set_up.is_empty(), standing.is_empty()) {
+    let mut standing = pull.reels.iter().filter(|reel| !pull.set_up.contains(reel));
+    match (set_up.is_empty(), standing.next().is_none()) {
         (true, true) => String::from("No reel holds any of these cables: order longer ones."),
-        (true, false) => format!("At the closet as they stand: {standing}."),
+        (true, false) => String::from("The reels stay as they stand."),
         (false, true) => format!("At the closet set up {set_up}."),
-        (false, false) => format!("At the closet set up {set_up}; as they stand: {standing}."),
+        (false, false) => format!("At the closet set up {set_up}; the others stay as they stand."),
     }
 }
 

@@ -7,17 +7,19 @@ use crate::shape::Pos;
 use crate::sheet::paper::Area;
 
 /// Distance between the lines of a cell, as a share of the font size.
-const LEADING: f64 = 1.12;
+const LEADING: f64 = 1.1;
 /// Air over and under the words of a line, together.
-const AIR: f64 = 1.3;
+const AIR: f64 = 0.9;
+/// From the left of a table to the words under a row.
+const INDENT: f64 = 6.0;
 /// The least height of a row: a finger finds its line.
 const ROW: f64 = 6.6;
 /// ... of one with a box to tick or a line to write on.
-const WRITTEN: f64 = TICK + 1.4;
-/// The least height of the head: two lines of text.
-const HEAD: f64 = 9.5;
+const WRITTEN: f64 = TICK + 1.0;
+/// The least height of the head: a line of text.
+const HEAD: f64 = 6.0;
 /// Space over the words of a heading between rows.
-const OVER: f64 = 1.8;
+const OVER: f64 = 1.2;
 /// Between a box to tick and what stands beside it.
 const BESIDE: f64 = 1.2;
 /// A line that crosses out goes so far past the words on both sides.
@@ -61,8 +63,7 @@ impl Fitted {
             .windows(2)
             .map(|span| span[1] - span[0] - 2.0 * PAD)
             .collect();
-        let first = table.columns.first().map_or(0.0, |column| column.least);
-        let beside = width - first - 2.0 * PAD;
+        let beside = width - INDENT - PAD;
         let heads = table.columns.iter().zip(&rooms);
         let head = heads.map(|(column, room)| font::wrap(&column.title, Weight::Bold, BODY, *room));
         let lines = table.lines.iter().flat_map(|line| match line {
@@ -110,10 +111,12 @@ impl Fitted {
 
     /// Cuts the lines into pages that fit a height. A heading stays with the row after it, a note
     /// with the row before. At least one page, even for a table without lines.
-    pub fn pages(&self, height: f64) -> Vec<&[Fit]> {
+    /// The first of them may have other heights.
+    pub fn pages(&self, begun: &[f64], rest: f64) -> Vec<&[Fit]> {
         let head = self.head_height();
         let mut pages = Vec::new();
         let (mut first, mut used) = (0, head);
+        let mut height = begun.first().copied().unwrap_or(rest);
         for (place, line) in self.lines.iter().enumerate() {
             // A heading moved on takes along the headings over it.
             let alone = self.lines[first..place]
@@ -123,11 +126,17 @@ impl Fitted {
             if is_full || (used + self.needed(place) > height && !alone) {
                 pages.push(&self.lines[first..place]);
                 (first, used) = (place, head);
+                height = begun.get(pages.len()).copied().unwrap_or(rest);
             }
             used += line.height();
         }
         pages.push(&self.lines[first..]);
         pages
+    }
+
+    /// How tall lines are with the head over them.
+    pub fn height(&self, lines: &[Fit]) -> f64 {
+        self.head_height() + lines.iter().map(Fit::height).sum::<f64>()
     }
 
     /// Draws lines with the head over them, into an area whose height [`Fitted::pages`] was given.
@@ -151,7 +160,7 @@ impl Fitted {
         let left = area.low.x;
         match line {
             Fit::Note(words) => {
-                let indent = left + self.edges.get(1).copied().unwrap_or(0.0) + PAD;
+                let indent = left + INDENT;
                 let first = top + BODY - 0.6;
                 put_lines(page, Anchor::Start, (indent, first), words, Weight::Regular);
             }
@@ -202,8 +211,8 @@ impl Fit {
                 let least = if *goes_on { 0.0 } else { ROW };
                 cells.iter().map(Put::height).fold(least, f64::max)
             }
-            Self::Break(words) => text(words.len()) + OVER + 1.2,
-            Self::Note(words) => text(words.len()) + 1.8,
+            Self::Break(words) => text(words.len()) + OVER + 1.0,
+            Self::Note(words) => text(words.len()) + 1.4,
         }
     }
 }
@@ -237,6 +246,19 @@ impl Put {
             _ => Self::Lines(Vec::new(), BODY, Weight::Regular),
         }
     }
+}
+
+/// How tall the rows of a table are together if its columns begin and end here.
+pub(super) fn rows_height(table: &Table, edges: &[f64]) -> f64 {
+    let rooms: Vec<f64> = edges
+        .windows(2)
+        .map(|span| span[1] - span[0] - 2.0 * PAD)
+        .collect();
+    let heights = table.lines.iter().map(|line| match line {
+        Line::Row(cells) => rows(cells, &rooms).iter().map(Fit::height).sum(),
+        Line::Break(_) | Line::Note(_) => 0.0,
+    });
+    heights.sum()
 }
 
 /// A row, in as many pieces as its longest cell asks for.

@@ -1,0 +1,205 @@
+//! Sections that share a page: what is short, or ends in the middle of a page, leaves the rest of it to what
+//! comes next.
+
+use super::frame::{self, Heading};
+use super::mark::Laid;
+use super::paper::{Area, Extent};
+use super::table::{BODY, ID, text};
+use super::{Draft, Kind, code};
+use crate::file::link::Modules;
+use crate::picture::font::{self, Weight};
+use crate::picture::{Anchor, Ink, Item, Picture, Shape};
+use crate::plan::Plan;
+use crate::shape::Pos;
+use crate::tongue::Tongue;
+
+/// Space over a section that begins on a page.
+const OVER: f64 = 3.0;
+/// From the rule over a section to the base line of its title, and from the last line to what it holds.
+const TITLE: (f64, f64) = (ID * 1.2, 1.6);
+/// Distance between lines.
+const LEADING: f64 = BODY * 1.15;
+
+/// The pages of a stack so far, for what may go on under them.
+pub(super) struct Stapled<'p> {
+    /// What is printed.
+    pub plan: &'p Plan,
+    /// The pages.
+    pub drafts: Vec<Draft>,
+    /// A page that holds nothing but the code of the link, and where it goes if no other has room for the
+    /// code.
+    code: Option<(usize, Draft)>,
+    /// Where bores round corners go if no page has room for them.
+    pub corners: Option<usize>,
+}
+
+impl<'p> Stapled<'p> {
+    /// No page yet.
+    pub fn none(plan: &'p Plan) -> Self {
+        Self {
+            plan,
+            drafts: Vec::new(),
+            code: None,
+            corners: None,
+        }
+    }
+
+    /// Puts pages behind the others, the last of them for the code alone.
+    pub fn push_coded(&mut self, mut pages: Vec<Draft>) {
+        let last = pages.pop();
+        self.drafts.extend(pages);
+        self.code = last.map(|last| (self.drafts.len(), last));
+    }
+
+    /// All pages, the code on the first that has room for it.
+    pub fn finished(mut self, modules: Option<&Modules>, tongue: Tongue) -> Vec<Draft> {
+        if let Some((place, page)) = self.code.take() {
+            let put = modules.is_some_and(|modules| self.put_code(modules, tongue));
+            if !put {
+                self.drafts.insert(place, page);
+            }
+        }
+        self.drafts
+    }
+
+    /// How the last page lies, and what of it is free for a section with this heading; `None` for a plan,
+    /// which has its page to itself.
+    pub fn room(&self, heading: &Heading) -> Option<(Extent, Area)> {
+        let last = self.drafts.last()?;
+        let area = self.room_on(self.drafts.len() - 1, heading)?;
+        Some((last.extent, area))
+    }
+
+    /// What of a page is free for a section with this heading.
+    pub fn room_on(&self, place: usize, heading: &Heading) -> Option<Area> {
+        let free = self.free(self.drafts.get(place)?)?;
+        let strip = strip_height(heading, free.width());
+        let area = Area::new(free.low + Pos::new(0.0, strip), free.high);
+        (area.height() > 0.0).then_some(area)
+    }
+
+    /// What is free under all that stands on a page.
+    fn free(&self, draft: &Draft) -> Option<Area> {
+        if draft.heading.kind.is_stock() || matches!(draft.heading.kind, Kind::Level(_)) {
+            return None;
+        }
+        let body = frame::body(self.plan, draft.extent, &draft.heading);
+        let top = lowest(draft, (0.0, draft.extent.width)).max(body.low.y) + OVER;
+        Some(Area::new(Pos::new(body.low.x, top), body.high))
+    }
+
+    /// Puts a section into what [`Stapled::room`] gave for its heading.
+    pub fn put(&mut self, heading: &Heading, layers: Vec<Laid>) {
+        self.put_on(self.drafts.len().saturating_sub(1), heading, layers);
+    }
+
+    /// ... or what [`Stapled::room_on`] gave.
+    pub fn put_on(&mut self, place: usize, heading: &Heading, layers: Vec<Laid>) {
+        let free = self.drafts.get(place).and_then(|draft| self.free(draft));
+        let (Some(free), Some(last)) = (free, self.drafts.get_mut(place)) else {
+            return;
+        };
+        let picture = strip(heading, free);
+        last.layers.push(Laid {
+            picture,
+            origin: Pos::default(),
+        });
+        last.layers.extend(layers);
+        last.heading = joined(last.extent, &last.heading, heading);
+    }
+
+    /// Puts a code under what stands on the first page that has room for it, on the left or on the right.
+    /// Whether one has.
+    fn put_code(&mut self, modules: &Modules, tongue: Tongue) -> bool {
+        let side = code::side(modules);
+        let mut places = (0..self.drafts.len()).filter_map(|place| {
+            let area = self.halves(self.drafts.get(place)?);
+            let area = area.into_iter().find(|area| area.height() >= side)?;
+            Some((place, area))
+        });
+        let Some((place, area)) = places.next() else {
+            return false;
+        };
+        drop(places);
+        if let Some(draft) = self.drafts.get_mut(place) {
+            let mut picture = Picture::at_scale(1.0);
+            code::draw_told(&mut picture, modules, area, tongue);
+            draft.layers.push(Laid {
+                picture,
+                origin: Pos::default(),
+            });
+        }
+        true
+    }
+
+    /// What is free under all that stands on a page, and on each half of it.
+    fn halves(&self, draft: &Draft) -> Vec<Area> {
+        let Some(whole) = self.free(draft) else {
+            return Vec::new();
+        };
+        let top = frame::body(self.plan, draft.extent, &draft.heading).low.y;
+        let middle = whole.low.x + whole.width() / 2.0;
+        let half = |from: f64, to: f64| {
+            let low = lowest(draft, (from, to)).max(top) + OVER;
+            Area::new(Pos::new(from, low), Pos::new(to, whole.high.y))
+        };
+        let halves = [half(whole.low.x, middle), half(middle + OVER, whole.high.x)];
+        [whole].into_iter().chain(halves).collect()
+    }
+}
+
+/// Where the lowest mark of a page ends between two distances from its left edge.
+fn lowest(draft: &Draft, (from, to): (f64, f64)) -> f64 {
+    let ends = draft.layers.iter().flat_map(|laid| {
+        let scale = laid.picture.scale;
+        let bounds = laid.picture.items.iter();
+        let bounds = bounds.filter_map(move |item| item.shape.bounds(scale));
+        bounds.map(move |(low, high)| {
+            let part = 1.0 / scale;
+            (laid.origin + low * part, laid.origin + high * part)
+        })
+    });
+    let between = ends.filter(|(low, high)| low.x < to && from < high.x);
+    between.map(|(_, high)| high.y).fold(0.0, f64::max)
+}
+
+/// A page's heading once another section stands on it: both are named at the corner where that finds room.
+fn joined(extent: Extent, first: &Heading, other: &Heading) -> Heading {
+    let named = Heading {
+        name: format!("{} · {}", first.name, other.name),
+        ..first.clone()
+    };
+    let corner = format!("{} · {}", first.corner, other.corner);
+    frame::cornered(extent, &named, corner).unwrap_or(named)
+}
+
+fn lines(heading: &Heading, width: f64) -> [Vec<String>; 2] {
+    [
+        font::wrap(&heading.title, Weight::Bold, ID, width),
+        font::wrap(&heading.subtitle, Weight::Regular, BODY, width),
+    ]
+}
+
+fn strip_height(heading: &Heading, width: f64) -> f64 {
+    let [title, under] = lines(heading, width);
+    let title = TITLE.0 + title.len().saturating_sub(1) as f64 * ID;
+    title + under.len() as f64 * LEADING + TITLE.1
+}
+
+/// The rule, title and words over a section in the middle of a page.
+fn strip(heading: &Heading, free: Area) -> Picture {
+    let mut picture = Picture::at_scale(1.0);
+    let ends = [free.low, Pos::new(free.high.x, free.low.y)];
+    picture.push(Item::plain(Ink::Heavy, Shape::Line(ends.to_vec())));
+    let [title, under] = lines(heading, free.width());
+    let mut at = free.low + Pos::new(0.0, TITLE.0);
+    for (down, line) in title.iter().enumerate() {
+        at.y = free.low.y + TITLE.0 + down as f64 * ID;
+        picture.push(text(at, Anchor::Start, ID, Weight::Bold, line));
+    }
+    for line in &under {
+        at.y += LEADING;
+        picture.push(text(at, Anchor::Start, BODY, Weight::Regular, line));
+    }
+    picture
+}
