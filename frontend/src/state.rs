@@ -449,6 +449,7 @@ impl Desk {
             self.open = None;
             return;
         }
+        self.keeps |= *intent == Intent::TakeOver;
         let next = self.session.after(intent);
         let before = std::mem::replace(&mut self.session, next);
         if self.session.chosen != before.chosen || matches!(intent, Intent::Take(_)) {

@@ -25,3 +25,4 @@ mod rules;
 mod site;
 mod sketch;
 mod stops;
+mod walls;

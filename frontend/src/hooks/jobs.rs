@@ -1,8 +1,11 @@
 //! What is done with the jobs on this device: open, begin, copy, rename, set aside, delete.
 
+use std::rc::Rc;
+
 use borewright_core::agreement::{answers_as_it_stands, answers_by_name};
 use borewright_core::desk::{Intent, Notice, Session};
 use borewright_core::file::job::{Entry, Job, Standing};
+use borewright_core::file::link::{self, Spot};
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{Plan, Reply};
 use borewright_core::units::Units;
@@ -173,6 +176,58 @@ pub fn ask_for(id: String) {
             channel::tell(&News::Asked(id.clone()));
         }
     });
+}
+
+/// Opens the job that a sheet of paper is of, at a wall: one that stands as it stood on the sheet, else one
+/// of which a named point does. Which of the two, and its plan as it stands now; `None` where this device has neither.
+///
+/// # Errors
+/// One sentence when the storage cannot be read or written.
+pub async fn open_spot(
+    spot: &Spot,
+    dispatcher: &Dispatcher,
+) -> Result<Option<(Age, Rc<Plan>)>, String> {
+    jobs::take_over().await?;
+    let mut before = None;
+    for entry in jobs::entries().await? {
+        let Ok(job) = jobs::open(&entry.id).await else {
+            continue;
+        };
+        if is_of(&job.plan, spot) {
+            open_job(&entry.id, dispatcher).await?;
+            return Ok(Some((Age::AsPrinted, job.plan)));
+        }
+        if before.is_none() && was_of(&entry.id, spot).await {
+            before = Some((entry.id, job.plan));
+        }
+    }
+    let Some((id, plan)) = before else {
+        return Ok(None);
+    };
+    open_job(&id, dispatcher).await?;
+    Ok(Some((Age::Changed, plan)))
+}
+
+/// How a job stands against a sheet of paper.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub enum Age {
+    /// As it did when the sheet was printed.
+    AsPrinted,
+    /// It was changed since.
+    Changed,
+}
+
+fn is_of(plan: &Plan, spot: &Spot) -> bool {
+    link::version(plan).code().as_deref() == Some(spot.version.as_str())
+}
+
+/// Whether a named point of a job is what a sheet was printed from. What cannot be read is not.
+async fn was_of(id: &str, spot: &Spot) -> bool {
+    let (Ok(points), Ok(drawings)) = (jobs::points(id).await, jobs::drawings(id).await) else {
+        return false;
+    };
+    let mut plans = points.iter().filter_map(|point| point.plan(&drawings).ok());
+    plans.any(|opened| is_of(&opened.plan, spot))
 }
 
 /// Begins a new job on an empty sheet. It is kept from the first change on.

@@ -2,19 +2,19 @@
 
 use std::rc::Rc;
 
-use borewright_core::desk::{Notice, Session};
-use borewright_core::file::link::LinkError;
+use borewright_core::desk::{Choice, Notice, Session};
+use borewright_core::file::link::{LinkError, Spot};
 use borewright_core::file::{self, Opened, link};
 use borewright_core::plan::{Plan, Reply};
 use gloo::events::EventListener;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
-use super::jobs::{open_answered, open_last};
+use super::jobs::{Age, open_answered, open_last, open_spot};
 use super::ways;
 use crate::browser::{address, assets, clock, jobs, screen};
 use crate::demo::Example;
-use crate::state::{Act, Begun, Desk, Dispatcher, Keeping};
+use crate::state::{Act, Begun, Desk, Dispatcher, Keeping, Visit};
 
 /// Begins once, when the page is mounted.
 #[hook]
@@ -43,6 +43,14 @@ async fn begin(dispatcher: Dispatcher) {
         return with_held(&dispatcher, &bytes).await;
     }
     let text = address::fragment();
+    if let Some(spot) = Spot::read(&text) {
+        let known = at_spot(&dispatcher, &spot).await;
+        if known != Ok(true) {
+            without_example(&dispatcher).await;
+            say_no_spot(&dispatcher, &spot, known);
+        }
+        return;
+    }
     match (!text.is_empty()).then(|| Linked::read(&text)) {
         None => without_link(&dispatcher).await,
         Some(Ok(Linked::Plan(opened))) => with_shared(&dispatcher, *opened).await,
@@ -57,9 +65,16 @@ async fn begin(dispatcher: Dispatcher) {
     }
 }
 
-/// Goes on with another address: a reply comes to the job that it answers, a plan is laid on the table to
-/// look at, and one that cannot be read changes nothing.
+/// Goes on with another address: a wall of a code on paper is shown, a reply comes to the job that it
+/// answers, a plan is laid on the table to look at, and one that cannot be read changes nothing.
 async fn go_to(table: Rc<Plan>, dispatcher: Dispatcher) {
+    if let Some(spot) = Spot::read(&address::fragment()) {
+        let known = at_spot(&dispatcher, &spot).await;
+        if known != Ok(true) {
+            say_no_spot(&dispatcher, &spot, known);
+        }
+        return;
+    }
     match Linked::read(&address::fragment()) {
         Ok(Linked::Reply(reply)) => {
             let opened = open_answered(&reply, Some(&table), &dispatcher).await;
@@ -71,6 +86,43 @@ async fn go_to(table: Rc<Plan>, dispatcher: Dispatcher) {
         Ok(Linked::Plan(opened)) => with_shared(&dispatcher, *opened).await,
         Err(error) => say_harm(&dispatcher, error),
     }
+}
+
+/// Opens the wall of a code on paper where this device has its job; whether it has. The address is cleared: it
+/// is the job that is on the table from now on.
+async fn at_spot(dispatcher: &Dispatcher, spot: &Spot) -> Result<bool, String> {
+    let Some((age, plan)) = open_spot(spot, dispatcher).await? else {
+        return Ok(false);
+    };
+    address::clear_fragment();
+    dispatcher.dispatch(Act::Read(false));
+    let Some((level, wall)) = plan.wall(spot.wall) else {
+        let text = format!("W{} of this paper is no longer in the job.", spot.wall.0);
+        dispatcher.dispatch(Act::Say(Notice::refused(text, None)));
+        return Ok(true);
+    };
+    let middle = (wall.from.pos() + wall.to.pos()) * 0.5;
+    dispatcher.dispatch(Act::Visit(Visit {
+        at: Some((level.id, middle)),
+        choice: Some(Choice::Wall(spot.wall)),
+        leaf: None,
+    }));
+    if age == Age::Changed {
+        let text = "This job was changed since the paper was printed. What the paper says of holes may be another thing here.";
+        dispatcher.dispatch(Act::Say(Notice::done(text)));
+    }
+    Ok(true)
+}
+
+/// Says that the job of a code on paper is not here, and what to do.
+fn say_no_spot(dispatcher: &Dispatcher, spot: &Spot, known: Result<bool, String>) {
+    let text = known.err().unwrap_or_else(|| {
+        format!(
+            "The job of this paper, version {}, is not on this device: open its plan by the large code on the sheets, take it over as a copy, and scan the wall again.",
+            spot.version
+        )
+    });
+    dispatcher.dispatch(Act::Say(Notice::refused(text, None)));
 }
 
 /// What an address carries.
