@@ -99,8 +99,14 @@ fn closet(plan: Plan, level: LevelId, wall: WallId, offset: Mm) -> Plan {
 
 fn opened(plan: &Plan) -> Plan {
     let cellar = plan.levels[0].id;
-    plan.apply(&Edit::SetAbove(cellar, Above::Level { open: true }))
-        .unwrap()
+    plan.apply(&Edit::SetAbove(
+        cellar,
+        Above::Level {
+            open: true,
+            beside: None,
+        },
+    ))
+    .unwrap()
 }
 
 fn joists_bored(design: &Design) -> usize {

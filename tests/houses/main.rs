@@ -35,6 +35,7 @@ mod moved;
 mod numbers;
 mod obstacles;
 mod order;
+mod partly;
 mod places;
 mod price;
 mod pulls;

@@ -49,7 +49,10 @@ impl<'f> Joists<'f> {
             return None;
         };
         let level = framing.level(crossing.level)?;
-        let space = if top { level.above } else { level.below };
+        let space = match top {
+            true => framing.space_over(level, crossing.at),
+            false => level.below,
+        };
         Some(Self {
             space: framing.spaces.get(space?)?,
             line: framing.wall(wall)?.line,

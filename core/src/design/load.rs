@@ -203,7 +203,10 @@ fn grid(level: &Level) -> u64 {
     let over = match level.above {
         Above::AtticTrusses { spacing, .. } => strips(across, along, spacing.0),
         Above::AtticJoists(joists) => strips(across, along, joists.spacing.0),
-        Above::Level { .. } | Above::ClosedRoof => 0,
+        Above::Level { beside, .. } => {
+            beside.map_or(0, |trusses| strips(across, along, trusses.spacing.0))
+        }
+        Above::ClosedRoof => 0,
     };
     let under = match level.below {
         Below::Slab => 0,

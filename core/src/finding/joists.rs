@@ -3,7 +3,7 @@
 
 use super::{Finding, Severity, Subject};
 use crate::bore::{Bore, from_joist, in_joists};
-use crate::framing::{Framing, LevelFraming, Space};
+use crate::framing::{Framing, Space};
 use crate::plan::{Drop, Place, Plan};
 use crate::route::{Member, Ways};
 use crate::units::Mm;
@@ -22,12 +22,11 @@ pub(super) fn check(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore])
 
 /// A space with more joists than are laid: what is left out, so that nobody counts on it.
 fn uncut(plan: &Plan, framing: &Framing, place: usize, space: &Space) -> Option<Finding> {
-    let find = |is: fn(&LevelFraming) -> Option<usize>| {
-        let mut levels = framing.levels.iter();
-        levels.find(|level| is(level) == Some(place))
-    };
-    let over = find(|level| level.above).map(|level| (level, "over"));
-    let (level, side) = over.or_else(|| find(|level| level.below).map(|level| (level, "under")))?;
+    let levels = framing.levels.iter();
+    let over = levels.clone().find(|level| level.is_under(place));
+    let under = levels.clone().find(|level| level.below == Some(place));
+    let over = over.map(|level| (level, "over"));
+    let (level, side) = over.or_else(|| under.map(|level| (level, "under")))?;
     let name = &plan.level(level.level)?.name;
     let key = format!("uncut:{}:{side}", level.level.0);
     (space.uncut > 0.0).then(|| {
@@ -77,7 +76,7 @@ fn ceiling(framing: &Framing, drop: &Drop) -> Option<Finding> {
     let Place::Ceiling { at } = drop.place else {
         return None;
     };
-    let space = framing.level(drop.level)?.above?;
+    let space = framing.space_over(framing.level(drop.level)?, at.pos())?;
     let right_under = from_joist(framing.spaces.get(space)?, at.pos()) < 0.0;
     right_under.then(|| {
         let label = drop.label();

@@ -1,36 +1,20 @@
-//! Findings about a level that stands over part of the one below only: the floor between the two is
-//! laid over all of it, and what really lies over the rest is not known.
+//! Findings about a level that stands over part of the one below only, where nobody said what lies over the
+//! rest.
 
 use super::{Finding, Severity, Subject};
-use crate::framing::{Framing, LevelFraming, Outline, encloses};
-use crate::plan::{KeepOut, KeepOutShape, Level, Plan};
-use crate::shape::Pos;
-
-/// Looked at this far apart, millimetres.
-const STEP: f64 = 400.0;
-
-/// The most places looked at from one side to the other; a larger level is looked at more coarsely.
-const MOST: f64 = 100.0;
-
-/// So many places are a part of a level, about 1 m²; fewer come of how the walls were drawn.
-const PART: usize = 6;
+use crate::framing::{Framing, LevelFraming};
+use crate::plan::{Level, Plan};
 
 pub(super) fn check(plan: &Plan, framing: &Framing) -> Vec<Finding> {
-    let storeys = plan.levels.iter().zip(&framing.levels);
-    let over = plan.levels.iter().zip(&framing.levels).skip(1);
-    storeys
-        .zip(over)
-        .filter_map(|(lower, upper)| partly(lower, upper))
+    let over = plan.levels.iter().skip(1);
+    let levels = plan.levels.iter().zip(&framing.levels).zip(over);
+    levels
+        .filter_map(|((level, lower), storey)| partly(level, lower, storey))
         .collect()
 }
 
-fn partly(
-    (level, lower): (&Level, &LevelFraming),
-    (storey, upper): (&Level, &LevelFraming),
-) -> Option<Finding> {
-    lower.above.filter(|_| upper.outline.closed)?;
-    let bare = bare(level, &lower.outline, &upper.outline);
-    let at = (bare.len() >= PART).then(|| most_central(&bare))??;
+fn partly(level: &Level, lower: &LevelFraming, storey: &Level) -> Option<Finding> {
+    let at = lower.bare.filter(|_| lower.beside.is_none())?;
     let finding = Finding::new(
         format!("partly-over:{}", level.id.0),
         Severity::Note,
@@ -42,69 +26,26 @@ fn partly(
             .at(level.id, at)
             .says(
                 format!(
-                    "{over} stands over part of {name} only, but the joists between them are laid over \
-                     all of {name}."
+                    "{over} stands over part of {name} only, and what lies over the rest is not stated: \
+                     no cable is led over it."
                 ),
-                "Where a roof lies over the rest, draw a region to keep clear that reaches higher than \
-                 the ceiling, or see on site where cable can lie.",
+                "Say in the level's slip what roof lies over the rest, or draw a region to keep clear \
+                 there that reaches higher than the ceiling.",
             )
-            .by("geometry; the model has one kind of ceiling a level"),
+            .by("geometry"),
     )
-}
-
-/// Places inside a level, not inside the one above, and not kept clear overhead.
-fn bare(level: &Level, outline: &Outline, above: &Outline) -> Vec<Pos> {
-    let Some((low, high)) = outline.bounds() else {
-        return Vec::new();
-    };
-    let count = |from: f64, to: f64| ((to - from) / STEP).ceil().clamp(0.0, MOST) as u32;
-    let (across, down) = (count(low.x, high.x), count(low.y, high.y));
-    let step = Pos::new(
-        (high.x - low.x) / f64::from(across.max(1)),
-        (high.y - low.y) / f64::from(down.max(1)),
-    );
-    let clear = kept_clear(level);
-    let is_bare = |at: &Pos| {
-        outline.contains(*at)
-            && !above.contains(*at)
-            && !clear.iter().any(|corners| encloses(corners, *at))
-    };
-    let middle = |place: u32| f64::from(place) + 0.5;
-    let row =
-        |y: u32| (0..across).map(move |x| low + Pos::new(middle(x) * step.x, middle(y) * step.y));
-    (0..down).flat_map(row).filter(is_bare).collect()
-}
-
-/// The corners of what is kept clear over the ceiling.
-fn kept_clear(level: &Level) -> Vec<Vec<Pos>> {
-    let overhead = |keep_out: &&KeepOut| keep_out.top > level.ceiling;
-    let corners = |keep_out: &KeepOut| match &keep_out.shape {
-        KeepOutShape::Region(corners) => Some(corners.iter().map(|corner| corner.pos()).collect()),
-        KeepOutShape::Stretch { .. } => None,
-    };
-    level
-        .keep_outs
-        .iter()
-        .filter(overhead)
-        .filter_map(corners)
-        .collect()
-}
-
-/// The place nearest to the middle of all: what is found lies in it even where that middle does not.
-fn most_central(places: &[Pos]) -> Option<Pos> {
-    let sum = places.iter().fold(Pos::new(0.0, 0.0), |sum, at| sum + *at);
-    let middle = sum * (1.0 / places.len().max(1) as f64);
-    let nearer = |a: &&Pos, b: &&Pos| a.distance(middle).total_cmp(&b.distance(middle));
-    places.iter().min_by(nearer).copied()
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::design::Design;
+    use crate::framing::STEP;
     use crate::plan::edit::Edit;
-    use crate::plan::{Floor, KeepOutId, KeepOutReason, LevelId, Lumber, Role};
-    use crate::shape::{Direction, Point};
+    use crate::plan::{
+        Floor, KeepOut, KeepOutId, KeepOutReason, KeepOutShape, LevelId, Lumber, Role,
+    };
+    use crate::shape::{Direction, Point, Pos};
     use crate::units::Mm;
 
     /// Two corners across from one another.

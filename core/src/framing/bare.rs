@@ -20,6 +20,8 @@ impl Framing {
                 .collect(),
             above: None,
             below: None,
+            beside: None,
+            bare: None,
         };
         Self {
             levels: plan.levels.iter().map(level).collect(),

@@ -14,6 +14,7 @@ mod joints;
 mod nailers;
 mod outline;
 mod outside;
+mod partly;
 mod room;
 mod space;
 mod wall;
@@ -27,13 +28,16 @@ pub use joints::{Joint, JointKind, WallEnds};
 pub use outline::Outline;
 pub(crate) use outline::encloses;
 pub use outside::{OutsideHole, outside_height};
+#[cfg(test)]
+pub(crate) use partly::STEP;
 pub use room::room_at;
-pub use space::{Space, SpaceKind, Strip};
+pub use space::{Part, Space, SpaceKind, Strip};
 pub use wall::{Header, Stud, StudKind, WallFraming};
 
 use serde::{Deserialize, Serialize};
 
 use crate::plan::{Drop, LevelId, Place, Plan, Room, WallId};
+use crate::shape::Pos;
 
 /// The framing of a whole house.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
@@ -61,6 +65,10 @@ pub struct LevelFraming {
     pub above: Option<usize>,
     /// The space under its floor, likewise.
     pub below: Option<usize>,
+    /// The space over the part of it that the next level does not stand on, likewise.
+    pub beside: Option<usize>,
+    /// A place near the middle of that part; `None` where the next level stands on all of it.
+    pub bare: Option<Pos>,
 }
 
 impl Framing {
@@ -79,7 +87,15 @@ impl Framing {
                 _ => framing.keep(found.space),
             });
             let walls = wall::frame(level);
-            let above = space::over(plan, place, floor, &outline).map(|space| framing.keep(space));
+            let next = plan.levels.get(place + 1).map(Outline::of);
+            let bare = next
+                .as_ref()
+                .and_then(|next| partly::bare(level, &outline, next));
+            let next = next.filter(|_| bare.is_some());
+            let over = space::over(plan, place, floor, &outline);
+            let above = over.map(|space| framing.keep(space.only_over(next.as_ref())));
+            let beside = next.and_then(|next| space::beside(level, floor, &outline, &next));
+            let beside = beside.map(|space| framing.keep(space));
             let ceiling = level.ceiling.f64();
             let level = level.id;
             framing.levels.push(LevelFraming {
@@ -90,6 +106,8 @@ impl Framing {
                 walls,
                 above,
                 below,
+                beside,
+                bare,
             });
             floor += ceiling;
         }
@@ -99,6 +117,13 @@ impl Framing {
     fn keep(&mut self, space: Space) -> usize {
         self.spaces.push(space);
         self.spaces.len() - 1
+    }
+
+    /// The space over a place of a level, if cable can run in one there.
+    pub fn space_over(&self, level: &LevelFraming, at: Pos) -> Option<usize> {
+        let over = [level.above, level.beside].into_iter().flatten();
+        let covers = |space: &usize| self.spaces.get(*space).is_some_and(|s| s.covers(at));
+        over.into_iter().find(covers)
     }
 
     /// The framing of a level.
@@ -113,6 +138,11 @@ impl Framing {
 }
 
 impl LevelFraming {
+    /// Whether a space lies over it.
+    pub fn is_under(&self, space: usize) -> bool {
+        self.above == Some(space) || self.beside == Some(space)
+    }
+
     /// The framing of one of its walls.
     pub fn wall(&self, id: WallId) -> Option<&WallFraming> {
         self.walls.iter().find(|wall| wall.wall == id)

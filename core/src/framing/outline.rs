@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use geo::{LineString, Polygon};
 
 use crate::plan::{Level, Role, Wall};
-use crate::shape::{Point, Pos};
+use crate::shape::{Point, Pos, Segment};
 
 /// Ends of outside walls nearer than this meet, millimetres.
 const TOLERANCE: f64 = 320.0;
@@ -51,6 +51,19 @@ impl Outline {
     /// Whether a position lies inside one of the loops.
     pub fn contains(&self, place: Pos) -> bool {
         self.loops.iter().any(|corners| encloses(corners, place))
+    }
+
+    /// Whether a position is no farther from a border than a wall of the level below may be drawn off.
+    pub fn is_near_border(&self, place: Pos) -> bool {
+        let edges = |corners: &'_ Vec<Pos>| {
+            let ends = corners.iter().zip(corners.iter().cycle().skip(1));
+            let mut lines = ends.filter_map(|(from, to)| Segment::between(*from, *to));
+            lines.any(|line| {
+                let along = line.offset_of(place).clamp(0.0, line.length);
+                line.at(along, 0.0).distance(place) <= TOLERANCE
+            })
+        };
+        self.loops.iter().any(edges)
     }
 
     /// Smallest and largest coordinates; `None` where nothing is drawn.

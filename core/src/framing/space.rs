@@ -73,8 +73,20 @@ pub struct Space {
     pub uncut: f64,
     /// What encloses it.
     pub outline: Outline,
+    /// Where it lies over a part of that only: the outline of the level above, and whether it lies under that
+    /// level or beside it.
+    pub part: Option<(Outline, Part)>,
     /// Its joists are open from below: cable hangs under them, but for where a wall stands beneath.
     pub hangs: bool,
+}
+
+/// Which part of a level a space lies over.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Part {
+    /// That which the next level stands on.
+    Under,
+    /// The rest.
+    Beside,
 }
 
 /// The room between two joists.
@@ -94,6 +106,27 @@ impl Strip {
 }
 
 impl Space {
+    /// Whether a place lies in it.
+    pub fn contains(&self, place: Pos) -> bool {
+        let in_part =
+            |(next, part): &(Outline, Part)| next.contains(place) == (*part == Part::Under);
+        self.outline.contains(place) && self.part.as_ref().is_none_or(in_part)
+    }
+
+    /// Whether cable that comes up in a wall at a place comes out in it: walls on its border are under it too.
+    pub fn covers(&self, place: Pos) -> bool {
+        let in_part = |(next, part): &(Outline, Part)| {
+            next.is_near_border(place) || next.contains(place) == (*part == Part::Under)
+        };
+        self.part.as_ref().is_none_or(in_part)
+    }
+
+    /// The same space, but only under the level above where its outline is given.
+    pub(super) fn only_over(self, next: Option<&Outline>) -> Self {
+        let part = next.map(|next| (next.clone(), Part::Under));
+        Self { part, ..self }
+    }
+
     /// How far along the joists a position is.
     pub fn along_of(&self, place: Pos) -> f64 {
         place.dot(self.along)
@@ -174,7 +207,7 @@ pub(super) fn over(plan: &Plan, place: usize, floor: f64, outline: &Outline) -> 
         Above::AtticJoists(joists) => {
             Layout::of(SpaceKind::AtticJoists, joists, ceiling + joists.depth.0)
         }
-        Above::Level { open } => {
+        Above::Level { open, .. } => {
             let Below::Level(joists) = plan.levels.get(place + 1)?.below else {
                 return None;
             };
@@ -190,6 +223,34 @@ pub(super) fn over(plan: &Plan, place: usize, floor: f64, outline: &Outline) -> 
         Above::ClosedRoof => return None,
     };
     lay(layout, level, outline)
+}
+
+/// The space under the roof over the part of a level that the next one does not stand on, where it is
+/// stated.
+pub(super) fn beside(
+    level: &Level,
+    floor: f64,
+    outline: &Outline,
+    next: &Outline,
+) -> Option<Space> {
+    let Above::Level {
+        beside: Some(trusses),
+        ..
+    } = level.above
+    else {
+        return None;
+    };
+    let layout = Layout {
+        kind: SpaceKind::AtticTrusses,
+        direction: trusses.direction,
+        side: trusses.layout,
+        spacing: trusses.spacing.0,
+        depth: CHORD,
+        z: floor + level.ceiling.f64() + CHORD,
+        hangs: false,
+    };
+    let part = Some((next.clone(), Part::Beside));
+    lay(layout, level, outline).map(|space| Space { part, ..space })
 }
 
 /// How the joists of a space are laid.
@@ -240,6 +301,7 @@ fn lay(layout: Layout, level: &Level, outline: &Outline) -> Option<Space> {
         strips,
         uncut,
         outline: outline.clone(),
+        part: None,
         hangs: layout.hangs,
     })
 }

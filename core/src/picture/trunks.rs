@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::design::Design;
-use crate::framing::{Framing, Space};
+use crate::framing::{Framing, LevelFraming, Space};
 use crate::plan::{CableId, LevelId, Plan, WallId};
 use crate::route::{Move, MoveKind};
 use crate::shape::{Pos, Segment};
@@ -122,7 +122,7 @@ pub fn way_pieces(plan: &Plan, design: &Design, level: LevelId, cable: CableId) 
 struct Where<'p> {
     framing: &'p Framing,
     walls: BTreeSet<WallId>,
-    above: Option<usize>,
+    here: Option<&'p LevelFraming>,
     below: Option<usize>,
 }
 
@@ -130,8 +130,7 @@ impl<'p> Where<'p> {
     fn of(plan: &Plan, design: &'p Design, level: LevelId) -> Self {
         let framing = &design.framing;
         let here = framing.level(level);
-        let above = here.and_then(|level| level.above);
-        let over_another = |space: &usize| framing.levels.iter().any(|l| l.above == Some(*space));
+        let over_another = |space: &usize| framing.levels.iter().any(|l| l.is_under(*space));
         let below = here.and_then(|level| level.below);
         Self {
             framing,
@@ -139,7 +138,7 @@ impl<'p> Where<'p> {
                 .level(level)
                 .map(|level| level.walls.iter().map(|wall| wall.id).collect())
                 .unwrap_or_default(),
-            above,
+            here,
             below: below.filter(|space| !over_another(space)),
         }
     }
@@ -183,7 +182,8 @@ impl<'p> Where<'p> {
     }
 
     fn add_in_space(&self, index: usize, from: Pos, to: Pos, legs: &mut Vec<Leg>) {
-        let layer = match (self.above == Some(index), self.below == Some(index)) {
+        let is_above = self.here.is_some_and(|level| level.is_under(index));
+        let layer = match (is_above, self.below == Some(index)) {
             (true, _) => Layer::Above,
             (_, true) => Layer::Below,
             _ => return,

@@ -137,6 +137,39 @@ pub enum Below {
     Level(Floor),
 }
 
+/// Roof trusses over a part of a level.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Trusses {
+    /// Distance from truss to truss, on centre.
+    pub spacing: Size,
+    /// The direction the trusses span.
+    pub direction: Direction,
+    /// The side they are laid out from.
+    pub layout: LayoutSide,
+}
+
+impl Trusses {
+    /// At 24 in on centre.
+    pub fn spanning(direction: Direction) -> Self {
+        Self {
+            spacing: Size::inches(24.0),
+            direction,
+            layout: LayoutSide::First,
+        }
+    }
+
+    /// The same as sawn joists of this depth, which is how their spacing and direction are checked and kept.
+    pub(crate) fn as_joists(self, depth: Size) -> Floor {
+        Floor {
+            kind: JoistKind::Sawn,
+            depth,
+            spacing: self.spacing,
+            direction: self.direction,
+            layout: self.layout,
+        }
+    }
+}
+
 /// What lies over a level's ceiling.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Above {
@@ -156,6 +189,9 @@ pub enum Above {
         /// Its joists are open from below, as in an unfinished basement: cable hangs under them, and goes
         /// through one only where a wall stands beneath.
         open: bool,
+        /// The roof over the part that the next level does not stand on, with an attic on its trusses;
+        /// `None` where that is not stated, and no cable is led there.
+        beside: Option<Trusses>,
     },
     /// A roof with no way through: vaulted, insulated shut.
     ClosedRoof,
@@ -163,7 +199,10 @@ pub enum Above {
 
 impl Above {
     /// The next level's floor over a finished ceiling.
-    pub const LEVEL: Self = Self::Level { open: false };
+    pub const LEVEL: Self = Self::Level {
+        open: false,
+        beside: None,
+    };
 
     /// Trusses at 24 in on centre.
     pub fn attic_over_trusses(direction: Direction) -> Self {

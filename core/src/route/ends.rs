@@ -146,7 +146,7 @@ impl House<'_> {
     /// A drop on the ceiling: straight down from the space above.
     fn add_ceiling(&mut self, level: LevelId, at: Point) -> Option<Node> {
         let framing = self.framing.level(level)?;
-        let space = framing.above?;
+        let space = self.framing.space_over(framing, at.pos())?;
         let node = self.graph.place(Place3 {
             at: at.pos(),
             z: framing.floor + framing.ceiling,
@@ -198,7 +198,7 @@ impl House<'_> {
         let floor = level.map_or(0.0, |level| level.floor);
         let z = floor + closet.panel_height.f64();
         let node = self.graph.place(Place3 { at, z });
-        let above = level.and_then(|level| level.above);
+        let above = level.and_then(|level| self.framing.space_over(level, at));
         let below = level.and_then(|level| level.below);
         for (space, other) in [(above, Entry::Below), (below, Entry::Above)] {
             if let Some(space) = space.filter(|_| closet.entry != other) {

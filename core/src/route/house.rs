@@ -274,15 +274,20 @@ impl<'p> House<'p> {
     /// Bores through plates, up and down out of every bay.
     fn add_plates(&mut self, place: usize) {
         let level = self.walls[place].level;
-        let (above, below) = (
-            self.framing.levels[level].above,
-            self.framing.levels[level].below,
-        );
+        let framed = &self.framing.levels[level];
+        let below = framed.below;
         if self.walls[place].wall.never_drill {
             return;
         }
         for bay in self.walls[place].bays() {
             let kind = self.walls[place].framing.bays[bay].kind;
+            let (line, bays) = (
+                &self.walls[place].framing.line,
+                &self.walls[place].framing.bays,
+            );
+            let above = self
+                .framing
+                .space_over(framed, line.at(bays[bay].middle(), 0.0));
             if let Some(space) = above.filter(|_| kind != BayKind::UnderSill) {
                 let port = self.plate(place, bay, space, true);
                 self.walls[place].hubs[bay].up = port;

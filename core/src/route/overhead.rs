@@ -77,7 +77,7 @@ impl House<'_> {
     fn is_closed(&self, space: usize, from: Pos, to: Pos) -> bool {
         let levels = self.framing.levels.iter().zip(&self.obstacles);
         levels.into_iter().any(|(level, obstacles)| {
-            (level.above == Some(space) && obstacles.closes_overhead(from, to))
+            (level.is_under(space) && obstacles.closes_overhead(from, to))
                 || (level.below == Some(space) && obstacles.closes_underfoot(from, to))
         })
     }
@@ -143,7 +143,7 @@ impl House<'_> {
     fn is_over_wall(&self, index: usize, joist: Pos) -> bool {
         let half = Lumber::THICKNESS.0 / 2.0;
         let under = self.walls.iter();
-        let mut under = under.filter(|wall| self.framing.levels[wall.level].above == Some(index));
+        let mut under = under.filter(|wall| self.framing.levels[wall.level].is_under(index));
         under.any(|wall| {
             let (line, reach) = (&wall.framing.line, half + wall.wall.width().0 / 2.0);
             (-half..=line.length + half).contains(&line.offset_of(joist))
@@ -168,7 +168,7 @@ impl House<'_> {
     /// stops it.
     fn beside_power(&self, space: usize, from: Pos, to: Pos) -> Option<bool> {
         let over = self.framing.levels.iter().zip(&self.obstacles);
-        let over = over.filter(|(level, _)| level.above == Some(space));
+        let over = over.filter(|(level, _)| level.is_under(space));
         let mut beside = over.filter_map(|(_, obstacles)| obstacles.power_along(from, to));
         match beside.next() {
             Some(power) => (power.near < 2).then_some(true),
@@ -206,7 +206,7 @@ impl House<'_> {
     /// The level a space is worked from: the one under it, or the one over a crawl space.
     fn worked_from(&self, space: usize) -> Option<usize> {
         let levels = &self.framing.levels;
-        let under = levels.iter().position(|level| level.above == Some(space));
+        let under = levels.iter().position(|level| level.is_under(space));
         under.or_else(|| levels.iter().position(|level| level.below == Some(space)))
     }
 
@@ -318,7 +318,7 @@ fn clipped(space: &Space, strip: &Strip, along: f64) -> Option<Pos> {
     let parts = [0.5, 0.25, 0.75, 0.1, 0.9];
     let places = parts.map(|part| space.at(along, strip.from + (strip.to - strip.from) * part));
     let mut inside = places.into_iter();
-    inside.find(|at| space.outline.contains(*at))
+    inside.find(|at| space.contains(*at))
 }
 
 /// The strips a port may reach without a bore. Over a joist beside which nothing is left of its own

@@ -2,6 +2,7 @@
 
 use super::network;
 use super::{MoveKind, Routing};
+use crate::framing::LevelFraming;
 use crate::plan::{CableId, Pin, PinTo};
 
 impl Routing<'_> {
@@ -41,8 +42,11 @@ impl Routing<'_> {
                 self.nearest(to, along)
             }
             PinTo::Overhead { .. } => {
-                let over = self.space_over(cable);
-                let in_it = |kind| over.is_some() && space(kind) == over;
+                let over = self.level_of(cable);
+                let in_it = |kind| {
+                    let space = space(kind);
+                    over.is_some_and(|level| space.is_some_and(|space| level.is_under(space)))
+                };
                 let in_any = |kind| space(kind).is_some();
                 self.nearest(to, in_it).or_else(|| self.nearest(to, in_any))
             }
@@ -57,10 +61,10 @@ impl Routing<'_> {
         nodes.min_by(|a, b| apart(a).total_cmp(&apart(b)).then(a.cmp(b)))
     }
 
-    /// The space over the level that a cable's drop is on.
-    fn space_over(&self, cable: CableId) -> Option<usize> {
+    /// The level that a cable's drop is on.
+    fn level_of(&self, cable: CableId) -> Option<&LevelFraming> {
         let (drop, _) = self.plan.cable(cable)?;
-        self.framing.level(drop.level)?.above
+        self.framing.level(drop.level)
     }
 }
 

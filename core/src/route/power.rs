@@ -75,7 +75,7 @@ pub fn beside_power(plan: &Plan, framing: &Framing, ways: &Ways) -> Vec<Beside> 
             continue;
         }
         let obstacles = Obstacles::of(level, &plan.rules);
-        let above = framing.levels[place].above;
+        let here = &framing.levels[place];
         for (way, step) in ways.ways.iter().flat_map(steps) {
             let (found, length, near) = match step.kind {
                 MoveKind::AlongWall { wall } if level.wall(wall).is_some() => {
@@ -88,7 +88,7 @@ pub fn beside_power(plan: &Plan, framing: &Framing, ways: &Ways) -> Vec<Beside> 
                     }
                 }
                 MoveKind::AlongStrip { space } | MoveKind::AcrossStrips { space }
-                    if above == Some(space) =>
+                    if here.is_under(space) =>
                 {
                     match obstacles.power_along(step.from.at, step.to.at) {
                         Some(power) => {

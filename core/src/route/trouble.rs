@@ -80,7 +80,10 @@ fn obstacle(routing: &Routing, drop: &Drop) -> String {
     let by = |to| format!("no way leads by {}", pin_words(plan, routing.framing, to));
     let pinned = pin_of(routing, drop).map(by);
     let Some((wall, offset)) = drop.place.on_wall() else {
-        return pinned.unwrap_or_else(|| over.to_string());
+        return pinned.unwrap_or_else(|| match is_bare(routing, drop) {
+            true => String::from("no level stands over it, and the roof there is not stated"),
+            false => over.to_string(),
+        });
     };
     let Some(wall) = level.wall(wall) else {
         return String::from("its wall is gone");
@@ -93,6 +96,15 @@ fn obstacle(routing: &Routing, drop: &Drop) -> String {
     }
     let beside = beside(routing, level, wall, offset);
     format!("{beside}, {over} and {under}")
+}
+
+/// Whether a drop is under a part of its level over which nothing is stated.
+fn is_bare(routing: &Routing, drop: &Drop) -> bool {
+    let (framing, at) = (routing.framing, drop.place.in_front(routing.plan, 0.0));
+    let level = framing
+        .level(drop.level)
+        .filter(|level| level.bare.is_some());
+    level.is_some_and(|level| at.is_some_and(|at| framing.space_over(level, at).is_none()))
 }
 
 /// What stops the lane of a drop's wall, the nearest to it.

@@ -5,7 +5,7 @@ use super::columns::{Reader, Writer};
 use super::settings::at;
 use super::words::Texts;
 use crate::plan::edit::caps;
-use crate::plan::{Above, Below, Floor, JoistKind, LayoutSide, Level, LevelId, Plan};
+use crate::plan::{Above, Below, Floor, JoistKind, LayoutSide, Level, LevelId, Plan, Trusses};
 use crate::shape::Direction;
 use crate::units::{Mm, Size};
 
@@ -17,6 +17,8 @@ const JOISTS: i64 = 1;
 const LEVEL: i64 = 2;
 const CLOSED: i64 = 3;
 const OPEN_LEVEL: i64 = 4;
+const LEVEL_AND_ROOF: i64 = 5;
+const OPEN_LEVEL_AND_ROOF: i64 = 6;
 
 /// What is under a level.
 const SLAB: i64 = 0;
@@ -37,8 +39,12 @@ pub(super) fn put(plan: &Plan, out: &mut Writer) {
     out.of(levels, |level| match level.above {
         Above::AtticTrusses { .. } => TRUSSES,
         Above::AtticJoists(_) => JOISTS,
-        Above::Level { open: false } => LEVEL,
-        Above::Level { open: true } => OPEN_LEVEL,
+        Above::Level { open, beside } => match (open, beside) {
+            (false, None) => LEVEL,
+            (true, None) => OPEN_LEVEL,
+            (false, Some(_)) => LEVEL_AND_ROOF,
+            (true, Some(_)) => OPEN_LEVEL_AND_ROOF,
+        },
         Above::ClosedRoof => CLOSED,
     });
     let floors: Vec<Floor> = levels.iter().flat_map(floors).collect();
@@ -73,7 +79,8 @@ fn floors(level: &Level) -> Vec<Floor> {
             layout,
         }),
         Above::AtticJoists(floor) => Some(floor),
-        Above::Level { .. } | Above::ClosedRoof => None,
+        Above::Level { beside, .. } => beside.map(|trusses| trusses.as_joists(Size(0.0))),
+        Above::ClosedRoof => None,
     };
     below.into_iter().chain(above).collect()
 }
@@ -86,9 +93,12 @@ pub(super) fn take(plan: &mut Plan, section: &mut Reader, texts: &mut Texts) -> 
     let below = section.column(count)?;
     let above = section.column(count)?;
     let under = below.iter().filter(|kind| **kind != SLAB).count();
-    let over = above
-        .iter()
-        .filter(|kind| matches!(**kind, TRUSSES | JOISTS));
+    let over = above.iter().filter(|kind| {
+        matches!(
+            **kind,
+            TRUSSES | JOISTS | LEVEL_AND_ROOF | OPEN_LEVEL_AND_ROOF
+        )
+    });
     let mut floors = take_floors(section, under + over.count())?.into_iter();
     let mut floor = || floors.next().ok_or(LinkError::Altered);
     for (place, name) in names?.into_iter().enumerate() {
@@ -116,13 +126,24 @@ pub(super) fn take(plan: &mut Plan, section: &mut Reader, texts: &mut Texts) -> 
             }
             JOISTS => Above::AtticJoists(floor()?),
             LEVEL => Above::LEVEL,
-            OPEN_LEVEL => Above::Level { open: true },
+            OPEN_LEVEL => level_and(true, None),
+            LEVEL_AND_ROOF => level_and(false, Some(floor()?)),
+            OPEN_LEVEL_AND_ROOF => level_and(true, Some(floor()?)),
             CLOSED => Above::ClosedRoof,
             _ => return Err(LinkError::TooNew),
         };
         plan.levels.push(level);
     }
     Ok(())
+}
+
+fn level_and(open: bool, roof: Option<Floor>) -> Above {
+    let beside = roof.map(|roof| Trusses {
+        spacing: roof.spacing,
+        direction: roof.direction,
+        layout: roof.layout,
+    });
+    Above::Level { open, beside }
 }
 
 fn take_floors(section: &mut Reader, count: usize) -> Read<Vec<Floor>> {
@@ -187,7 +208,8 @@ fn layouts(level: &mut Level) -> impl Iterator<Item = &mut LayoutSide> {
     let above = match &mut level.above {
         Above::AtticTrusses { layout, .. } => Some(layout),
         Above::AtticJoists(floor) => Some(&mut floor.layout),
-        Above::Level { .. } | Above::ClosedRoof => None,
+        Above::Level { beside, .. } => beside.as_mut().map(|trusses| &mut trusses.layout),
+        Above::ClosedRoof => None,
     };
     below.into_iter().chain(above)
 }
@@ -220,15 +242,23 @@ mod tests {
     }
 
     #[test]
-    fn joists_that_are_open_from_below_come_back() {
+    fn what_a_level_under_another_states_comes_back() {
         for open in [false, true] {
             let mut plan = Plan::new();
             let mut upper = plan.levels[0].clone();
             upper.id = LevelId(2);
             upper.below = Below::Level(Floor::sawn(Direction::ALONG_X));
             plan.levels.push(upper);
-            plan.levels[0].above = Above::Level { open };
-            assert_eq!(there_and_back(&plan), plan.levels);
+            for layout in [LayoutSide::First, LayoutSide::Second] {
+                let roof = Trusses {
+                    layout,
+                    ..Trusses::spanning(Direction::ALONG_Y)
+                };
+                for beside in [None, Some(roof)] {
+                    plan.levels[0].above = Above::Level { open, beside };
+                    assert_eq!(there_and_back(&plan), plan.levels);
+                }
+            }
         }
     }
 }

@@ -137,6 +137,35 @@ impl From<Below> for plan::Below {
     }
 }
 
+/// Roof trusses over a part of a level.
+#[derive(Serialize, Deserialize)]
+struct Trusses {
+    spacing: f64,
+    direction: Xy,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    layout: Option<LayoutSide>,
+}
+
+impl From<plan::Trusses> for Trusses {
+    fn from(trusses: plan::Trusses) -> Self {
+        Self {
+            spacing: trusses.spacing.0,
+            direction: along(trusses.direction),
+            layout: unusual(trusses.layout),
+        }
+    }
+}
+
+impl From<Trusses> for plan::Trusses {
+    fn from(trusses: Trusses) -> Self {
+        Self {
+            spacing: Size(trusses.spacing),
+            direction: direction(trusses.direction),
+            layout: trusses.layout.map_or(plan::LayoutSide::First, Into::into),
+        }
+    }
+}
+
 /// What lies over a ceiling.
 #[derive(Serialize, Deserialize)]
 #[serde(tag = "kind")]
@@ -154,6 +183,8 @@ enum Above {
     Level {
         #[serde(default, skip_serializing_if = "std::ops::Not::not")]
         open: bool,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        beside: Option<Trusses>,
     },
     #[serde(rename = "closed roof")]
     ClosedRoof,
@@ -174,7 +205,10 @@ impl From<plan::Above> for Above {
             plan::Above::AtticJoists(floor) => Self::AtticJoists {
                 floor: floor.into(),
             },
-            plan::Above::Level { open } => Self::Level { open },
+            plan::Above::Level { open, beside } => Self::Level {
+                open,
+                beside: beside.map(Into::into),
+            },
             plan::Above::ClosedRoof => Self::ClosedRoof,
         }
     }
@@ -193,7 +227,10 @@ impl From<Above> for plan::Above {
                 layout: layout.map_or(plan::LayoutSide::First, Into::into),
             },
             Above::AtticJoists { floor } => Self::AtticJoists(floor.into()),
-            Above::Level { open } => Self::Level { open },
+            Above::Level { open, beside } => Self::Level {
+                open,
+                beside: beside.map(Into::into),
+            },
             Above::ClosedRoof => Self::ClosedRoof,
         }
     }

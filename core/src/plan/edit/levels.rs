@@ -3,7 +3,7 @@
 use super::cables::forget_lost;
 use super::{Done, Refusal, caps, level_mut, take, tidy};
 use crate::plan::{Above, Below, Floor, Level, LevelId, Plan};
-use crate::units::Mm;
+use crate::units::{Mm, Size};
 
 pub(super) fn add(plan: &mut Plan, name: &str, floor: Floor) -> Done {
     caps::LEVELS.admits(plan.levels.len())?;
@@ -69,7 +69,12 @@ pub(super) fn set_above(plan: &mut Plan, id: LevelId, above: Above) -> Done {
             spacing,
             ..Floor::sawn(direction)
         })?,
-        Above::Level { .. } | Above::ClosedRoof => {}
+        Above::Level { beside, .. } => {
+            beside.map_or(Ok(()), |trusses| {
+                sound(trusses.as_joists(Size::inches(9.25)))
+            })?;
+        }
+        Above::ClosedRoof => {}
     }
     level_mut(plan, id)?.above = above;
     Ok(())

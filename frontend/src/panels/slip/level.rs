@@ -1,7 +1,7 @@
 //! A level: its name and height, what lies below and above, its joists.
 
 use borewright_core::plan::edit::Edit;
-use borewright_core::plan::{Above, Below, Floor, Level, LevelId};
+use borewright_core::plan::{Above, Below, Floor, Level, LevelId, Trusses};
 use borewright_core::shape::Direction;
 use borewright_core::units::Mm;
 use yew::prelude::*;
@@ -29,6 +29,8 @@ pub fn LevelSlip(props: &LevelSlipProps) -> Html {
     let Some(level) = plan.level(props.id) else {
         return html! {};
     };
+    let framed = desk.session.design.framing.level(props.id);
+    let is_bare = framed.is_some_and(|level| level.bare.is_some());
     let number = plan.levels.len() + 1;
     let onadd = edit.reform(move |()| Edit::AddLevel {
         name: format!("Level {number}"),
@@ -39,7 +41,7 @@ pub fn LevelSlip(props: &LevelSlipProps) -> Html {
             <Head title={level.name.clone()} line="What is under and over this level decides where cable can run." />
             { name_fields(level, &edit) }
             { below(level, &edit) }
-            { above(level, &edit) }
+            { above(level, is_bare, &edit) }
             <Press label="Add a level on top" icon={icons::LARGER} onpress={onadd} />
             if plan.levels.len() > 1 {
                 <Press label={format!("Remove {}", level.name)} icon={icons::REMOVE}
@@ -103,13 +105,13 @@ fn below(level: &Level, edit: &Callback<Edit>) -> Html {
     }
 }
 
-fn above(level: &Level, edit: &Callback<Edit>) -> Html {
+fn above(level: &Level, is_bare: bool, edit: &Callback<Edit>) -> Html {
     let id = level.id;
     let chosen = match level.above {
         Above::AtticTrusses { .. } => 0,
         Above::AtticJoists(_) => 1,
-        Above::Level { open: false } => 2,
-        Above::Level { open: true } => 3,
+        Above::Level { open: false, .. } => 2,
+        Above::Level { open: true, .. } => 3,
         Above::ClosedRoof => 4,
     };
     let options = [
@@ -119,14 +121,20 @@ fn above(level: &Level, edit: &Callback<Edit>) -> Html {
         "The next level, its joists open",
         "Closed roof, no way",
     ];
+    let beside = match level.above {
+        Above::Level { beside, .. } => beside,
+        _ => None,
+    };
     let onpick = edit.reform(move |place: usize| {
         Edit::SetAbove(
             id,
             match place {
                 0 => Above::attic_over_trusses(Direction::ALONG_Y),
                 1 => Above::AtticJoists(Floor::sawn(Direction::ALONG_Y)),
-                2 => Above::LEVEL,
-                3 => Above::Level { open: true },
+                2 | 3 => Above::Level {
+                    open: place == 3,
+                    beside,
+                },
                 _ => Above::ClosedRoof,
             },
         )
@@ -134,12 +142,39 @@ fn above(level: &Level, edit: &Callback<Edit>) -> Html {
     html! {
         <section class="SlipGroup">
             <Pick label="Over it" options={options.map(AttrValue::from).to_vec()} chosen={Some(chosen)} {onpick} />
-            { above_fields(level, edit) }
+            { above_fields(level, is_bare, edit) }
         </section>
     }
 }
 
-fn above_fields(level: &Level, edit: &Callback<Edit>) -> Html {
+/// What lies over the part of a level that the next one does not stand on.
+fn roof_beside(beside: Option<Trusses>, onset: &Callback<Option<Trusses>>) -> Html {
+    let options = ["Not stated, no way", "Attic over trusses"];
+    let onpick = onset.reform(|place: usize| match place {
+        0 => None,
+        _ => Some(Trusses::spanning(Direction::ALONG_Y)),
+    });
+    let fields = beside.map(|trusses| {
+        let (spans, sides) = (trusses, trusses);
+        let ondirection = onset.reform(move |direction| Some(Trusses { direction, ..spans }));
+        let onlayout = onset.reform(move |layout| Some(Trusses { layout, ..sides }));
+        html! {
+            <>
+                { directions("Trusses span", trusses.direction, &ondirection) }
+                { layout(trusses.direction, trusses.layout, &onlayout) }
+            </>
+        }
+    });
+    html! {
+        <>
+            <Pick label="Over the part beside it" options={options.map(AttrValue::from).to_vec()}
+                chosen={Some(usize::from(beside.is_some()))} {onpick} />
+            { fields.unwrap_or_default() }
+        </>
+    }
+}
+
+fn above_fields(level: &Level, is_bare: bool, edit: &Callback<Edit>) -> Html {
     let id = level.id;
     match level.above {
         Above::AtticTrusses {
@@ -169,6 +204,10 @@ fn above_fields(level: &Level, edit: &Callback<Edit>) -> Html {
         Above::AtticJoists(floor) => {
             let onset = edit.reform(move |floor| Edit::SetAbove(id, Above::AtticJoists(floor)));
             html! { <FloorFields {floor} {onset} /> }
+        }
+        Above::Level { open, beside } if is_bare || beside.is_some() => {
+            let set = move |beside| Edit::SetAbove(id, Above::Level { open, beside });
+            roof_beside(beside, &edit.reform(set))
         }
         Above::Level { .. } | Above::ClosedRoof => html! {},
     }

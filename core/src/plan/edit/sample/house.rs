@@ -209,9 +209,10 @@ impl Dice {
                 level,
                 match self.below(3) {
                     // A level with another one on it has no roof to close.
-                    0 if plan.levels.last().is_some_and(|last| last.id != level) => {
-                        Above::Level { open: true }
-                    }
+                    0 if plan.levels.last().is_some_and(|last| last.id != level) => Above::Level {
+                        open: true,
+                        beside: None,
+                    },
                     0 => Above::ClosedRoof,
                     1 => Above::AtticJoists(self.floor()),
                     _ => {
