@@ -60,7 +60,7 @@ fn sheets_lie_on_letter_and_on_a4() {
     page.button("Sheets").tap();
     let papers = [
         ("Letter", 792.0, 612.0, "at 1/8 in = 1 ft"),
-        ("A4", 841.9, 595.3, "at 3/32 in = 1 ft"),
+        ("A4", 841.9, 595.3, "at 1/8 in = 1 ft"),
     ];
     for (size, width, height, scale) in papers {
         page.button(size).tap();

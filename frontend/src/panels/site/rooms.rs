@@ -92,7 +92,9 @@ fn list(plan: &Plan, listed: &[&RoomRow], part: &Part, phase: Phase) -> Html {
                 <p role="status">{ format!("No drop here has “{search}” in its name, its room, its cables or its note.") }</p>
             }
             <Earlier shown={shown.clone()} one="drop" onshow={onshow.clone()} />
-            { for groups(plan, here).into_iter().map(|(title, rows)| group(title, rows, phase)) }
+            // One node, however many rooms there are: what stands before them, the field one types in, is
+            // found by its place among its neighbours.
+            <>{ for groups(plan, here).into_iter().map(|(title, rows)| group(title, rows, phase)) }</>
             <Later {shown} {onshow} />
         </>
     }
