@@ -2,7 +2,7 @@
 //! until the two meet. Derived from the framing and from where the way turns; moves nothing.
 
 use super::whereabouts::{Past, turn};
-use crate::framing::{Bay, Framing, Stud, WallFraming};
+use crate::framing::{Bay, Framing, WallFraming};
 use crate::plan::WallId;
 use crate::route::{Member, Ways};
 use crate::shape::Pos;
@@ -81,20 +81,13 @@ impl Half {
         let clear = wall.bays.iter().find(holds)?;
         let is_on = middle > end;
         let face = if is_on { clear.from } else { clear.to };
-        let (low, high) = (face.min(end), face.max(end));
-        let is_bored = |stud: &Stud| {
-            let stands = stud.bottom <= height && height <= stud.top;
-            stands && stud.from < high - 0.5 && stud.to > low + 0.5
-        };
         let ahead = wall.line.at(end + 1.0, 0.0) - wall.line.at(end, 0.0);
         Some(Self {
             bay,
             face,
-            depth: high - low,
+            depth: (face - end).abs(),
             towards: if is_on { ahead } else { ahead * -1.0 },
-            uprights: (0..wall.studs.len())
-                .filter(|at| is_bored(&wall.studs[*at]))
-                .collect(),
+            uprights: wall.bored_between((face, end), height),
         })
     }
 
@@ -163,6 +156,43 @@ mod tests {
             }
         }
         assert!(found > 0, "a cable goes round a corner");
+    }
+
+    #[test]
+    fn a_corner_counts_the_studs_that_its_drawing_shows_and_names_both_walls() {
+        let houses: [&[u8]; 3] = [
+            include_bytes!("../../../static/demo/two-storeys.json"),
+            include_bytes!("../../../tests/plans/house-b.json"),
+            include_bytes!("../../../tests/plans/house-c.json"),
+        ];
+        let mut found = 0;
+        for house in houses {
+            let plan = crate::file::read(house).unwrap().plan;
+            let design = Design::of(&plan);
+            for row in &design.drill_list {
+                let crossing = design.bores[row.bores[0]].crossing;
+                let Some(corner) = Corner::of(&design.framing, &design.ways, crossing) else {
+                    continue;
+                };
+                found += 1;
+                let studs: usize = corner.halves.iter().map(|half| half.uprights.len()).sum();
+                assert_eq!(row.what, format!("corner, {studs} studs"));
+                // The limit is that of the stricter of the two.
+                let through = &design.ways.crossings[crossing];
+                let largest = through
+                    .limit(&plan, &design.framing, false)
+                    .largest
+                    .unwrap();
+                for half in &corner.halves {
+                    let wall = plan.wall(half.wall()).unwrap().1;
+                    assert!(row.member.contains(wall.role.name()), "{}", row.member);
+                    let bears = wall.role.is_bearing();
+                    let own = plan.rules.stud_limit(wall.width(), bears, false);
+                    assert!(largest.within(own));
+                }
+            }
+        }
+        assert!(found > 1);
     }
 
     #[test]

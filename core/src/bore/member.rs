@@ -4,17 +4,22 @@ use crate::framing::{Framing, SpaceKind};
 use crate::plan::{JoistKind, Plan};
 use crate::route::{Crossing, Member};
 
-/// What is bored: "5 studs", "top plates", "8 joists, crawl space".
-pub fn what_name(framing: &Framing, member: &Member, members: u32) -> String {
-    let among = |one: &str, space: usize| {
-        let name = framing
-            .spaces
-            .get(space)
-            .map_or("", |space| space.kind.name());
+/// What is bored: "5 studs", "top plates", "8 joists, crawl space", "3 joists overhead".
+pub fn what_name(framing: &Framing, crossing: &Crossing, members: u32) -> String {
+    let among = |one: &str, place: usize| {
         let many = if members == 1 { "" } else { "s" };
-        format!("{members} {one}{many}, {name}")
+        let of = format!("{members} {one}{many}");
+        let kind = framing.spaces.get(place).map(|space| space.kind);
+        let level = framing.level(crossing.level);
+        let is_below = level.is_some_and(|level| level.below == Some(place));
+        match kind {
+            // The floor they carry may be over the crew or under it.
+            Some(SpaceKind::Floor(_)) if is_below => format!("{of} underfoot"),
+            Some(SpaceKind::Floor(_)) => format!("{of} overhead"),
+            other => format!("{of}, {}", other.map_or("", SpaceKind::name)),
+        }
     };
-    match member {
+    match &crossing.member {
         Member::Studs(_) if members == 1 => String::from("1 stud"),
         Member::Studs(_) => format!("{members} studs"),
         Member::Corner { count, .. } => format!("corner, {count} studs"),
@@ -37,7 +42,16 @@ pub fn member_name(plan: &Plan, framing: &Framing, crossing: &Crossing) -> Strin
             Member::Studs(_) if wall.doubled => "doubled ",
             _ => "",
         };
-        return format!("{} {doubled}{}", wall.role.name(), wall.lumber.name());
+        let one = format!("{} {doubled}{}", wall.role.name(), wall.lumber.name());
+        let other = match crossing.member {
+            Member::Corner { to, .. } => plan.wall(to),
+            _ => None,
+        };
+        // A corner is bored in two walls, and the stricter of them decides.
+        return match other.map(|(_, other)| (other.role.name(), other.lumber.name())) {
+            Some((role, lumber)) => format!("{one}; {role} {lumber}"),
+            None => one,
+        };
     }
     let (Member::Joist { space } | Member::Web { space }) = crossing.member else {
         return String::new();

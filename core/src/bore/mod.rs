@@ -28,7 +28,7 @@ pub use member::{member_name, what_name};
 pub use place::{Close, in_the_way, near_cuts, too_close};
 pub use printed::{SincePrinted, hole, rows, sum};
 pub use row::{DrillRow, drill_list};
-pub use whereabouts::{Across, Along, Face, Past, Whereabouts, Which, of_closet};
+pub use whereabouts::{Across, Along, Face, Past, Whereabouts, Which, count_words, of_closet};
 
 use serde::{Deserialize, Serialize};
 

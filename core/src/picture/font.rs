@@ -49,18 +49,49 @@ pub fn shorten(text: &str, weight: Weight, size: f64, room: f64) -> String {
     format!("{}…", kept.trim_end())
 }
 
+/// What follows a figure as its unit.
+const UNITS: [&str; 6] = ["in", "ft", "mm", "m", "pulg", "pies"];
+
 /// Breaks a text into lines no wider than `room` at this size, at spaces; a word wider than that is
 /// broken where it must be, and nothing is left out. An empty text has no lines.
 pub fn wrap(text: &str, weight: Weight, size: f64, room: f64) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
-    for word in text.split_whitespace() {
-        let joined = lines.last().map(|line| format!("{line} {word}"));
+    let fits = |words: &str| width(words, weight) * size <= room;
+    for words in kept_together(text) {
+        let whole = words.join(" ");
+        let joined = lines.last().map(|line| format!("{line} {whole}"));
         match (joined, lines.last_mut()) {
-            (Some(joined), Some(line)) if width(&joined, weight) * size <= room => *line = joined,
-            _ => lines.extend(broken(word, weight, size, room)),
+            (Some(joined), Some(line)) if fits(&joined) => *line = joined,
+            _ if fits(&whole) => lines.push(whole),
+            _ => {
+                let words = words.into_iter();
+                lines.extend(words.flat_map(|word| broken(word, weight, size, room)));
+            }
         }
     }
     lines
+}
+
+/// The words of a text, those of one dimension together: a foot with its inches, a figure with its unit.
+fn kept_together(text: &str) -> Vec<Vec<&str>> {
+    let mut kept: Vec<Vec<&str>> = Vec::new();
+    for word in text.split_whitespace() {
+        match kept.last_mut() {
+            Some(words) if words.last().is_some_and(|last| is_one(last, word)) => words.push(word),
+            _ => kept.push(vec![word]),
+        }
+    }
+    kept
+}
+
+/// Whether two words are one dimension: `9'` and `2-3/4"`, `5/8` and `in`.
+fn is_one(first: &str, next: &str) -> bool {
+    let figure = |words: &str| words.ends_with(|sign: char| sign.is_ascii_digit());
+    let next = next.trim_end_matches([',', '.', ';', ':', ')']);
+    match first.strip_suffix('\'') {
+        Some(feet) => figure(feet) && next.ends_with('"'),
+        None => figure(first) && UNITS.contains(&next),
+    }
 }
 
 /// A word in pieces no wider than `room`, each of one sign at least.
@@ -378,6 +409,26 @@ const RUNS: &[Run] = &[
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_dimension_is_not_broken() {
+        let words =
+            "studs 5 to 9, 9' 2-3/4\" in from outside of W1, leave 1' 6\", 5/8 in bit, 600 mm";
+        let whole = ["9' 2-3/4\"", "1' 6\"", "5/8 in", "600 mm"];
+        for room in 18..80 {
+            let lines = wrap(words, Weight::Regular, 3.5, f64::from(room));
+            for one in whole {
+                assert!(
+                    lines.iter().any(|line| line.contains(one)),
+                    "{room}: {lines:?}"
+                );
+            }
+            assert_eq!(lines.join(" "), words);
+        }
+        // What is wider than its room is broken all the same.
+        let lines = wrap("9' 2-3/4\"", Weight::Regular, 3.5, 12.0);
+        assert_eq!(lines, ["9'", "2-3/4\""]);
+    }
 
     #[test]
     fn figures_are_tabular() {

@@ -26,6 +26,8 @@ mod trunks;
 mod walls;
 
 pub use corner::corner;
+#[cfg(test)]
+pub(crate) use elevation::measured::from as measured;
 pub use elevation::{best_side, elevation};
 pub use font::Weight;
 pub use ink::{CABLE_STYLES, Ink, casing_width, trunk_width};

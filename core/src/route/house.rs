@@ -424,11 +424,12 @@ impl<'p> House<'p> {
         }
         let length =
             (from - joint.at).abs() + (to - corner).abs() + (hub.height - far.height).abs();
-        let count = if joint.kind == JointKind::CornerButt {
-            3
-        } else {
-            2
+        let bored = |wall: &HouseWall, bay: usize, end: f64| {
+            let bay = &wall.framing.bays[bay];
+            let face = if bay.middle() > end { bay.from } else { bay.to };
+            wall.framing.bored_between((face, end), hub.height).len() as u32
         };
+        let count = bored(a, bay, joint.at) + bored(b, beside, corner);
         let member = Member::Corner {
             count,
             to: b.wall.id,

@@ -1,10 +1,16 @@
 //! The room list: every box by room, clockwise from the door, with two offsets and a height, so that
 //! it is found again after paint.
 
-use crate::framing::{Framing, Joint, JointKind, WallFraming, hang_words, room_at};
+use crate::framing::{
+    Framing, Joint, JointKind, WallFraming, hang_near, hang_of, hang_words, room_at,
+};
 use crate::plan::{CableId, Drop, DropId, Level, LevelId, Place, Plan, Room, RoomId, Side, WallId};
 use crate::shape::{Pos, Segment};
 use crate::units::{Mm, has_words};
+
+/// Towards the left and the top of the sheet.
+const LEFT: Pos = Pos { x: -1.0, y: 0.0 };
+const UP: Pos = Pos { x: 0.0, y: -1.0 };
 
 /// One box of the room list.
 #[derive(Clone, Debug, PartialEq)]
@@ -22,6 +28,8 @@ pub struct RoomRow {
     pub left: Option<Mm>,
     /// From the corner on the right hand; on the ceiling: from the wall towards the sheet's top.
     pub right: Option<Mm>,
+    /// The walls these two run from, on the ceiling.
+    pub walls: [Option<WallId>; 2],
     /// Centre above the finished floor; `None` on the ceiling.
     pub height: Option<Mm>,
     /// Gangs of the box.
@@ -152,6 +160,7 @@ impl Placed {
             wall: drop.place.on_wall().map(|(wall, _)| wall),
             left,
             right,
+            walls: ceiling_walls(level, drop),
             height: drop.height(),
             gangs: drop.gangs,
             cables: drop.cables.iter().map(|cable| cable.id).collect(),
@@ -219,11 +228,19 @@ fn offsets(framing: &Framing, level: &Level, drop: &Drop) -> (Option<Mm>, Option
             wall, offset, side, ..
         } => outside(framing, wall, offset.f64(), side),
         Place::Ceiling { at } => {
-            let off = |way: Pos| to_wall(level, at.pos(), way).map(Mm::rounded);
-            (off(Pos::new(-1.0, 0.0)), off(Pos::new(0.0, -1.0)))
+            let off = |way: Pos| to_wall(level, at.pos(), way).map(|(_, off)| Mm::rounded(off));
+            (off(LEFT), off(UP))
         }
         Place::Adrift { .. } => (None, None),
     }
+}
+
+/// The walls that a place on the ceiling is measured from.
+fn ceiling_walls(level: &Level, drop: &Drop) -> [Option<WallId>; 2] {
+    let Place::Ceiling { at } = drop.place else {
+        return [None, None];
+    };
+    [LEFT, UP].map(|way| to_wall(level, at.pos(), way).map(|(wall, _)| wall))
 }
 
 /// From the inside corners on both hands, seen facing the wall.
@@ -282,17 +299,39 @@ fn hands(side: Side, near: f64, far: f64) -> (Option<Mm>, Option<Mm>) {
     }
 }
 
-/// From a place to the face of the first wall in a direction.
-fn to_wall(level: &Level, from: Pos, way: Pos) -> Option<f64> {
+/// The first wall in a direction from a place, and how far its face is.
+fn to_wall(level: &Level, from: Pos, way: Pos) -> Option<(WallId, f64)> {
     let ray = Segment::between(from, from + way)?;
     let hits = level.walls.iter().filter_map(|wall| {
         let line = wall.line()?;
         let (along, on) = ray.crossing(&line)?;
         let slant = ray.along.cross(line.along).abs();
         let face = along - wall.width().0 / 2.0 / slant.max(0.1);
-        (along > 0.0 && (0.0..=line.length).contains(&on)).then_some(face.max(0.0))
+        (along > 0.0 && (0.0..=line.length).contains(&on)).then_some((wall.id, face.max(0.0)))
     });
-    hits.min_by(f64::total_cmp)
+    hits.min_by(|a, b| a.1.total_cmp(&b.1))
+}
+
+/// "cannot hang here: nearest 3' 4\" from left, on stud 4, W1 side"; `None` for a box that hangs where it is
+/// drawn.
+pub fn hangs_elsewhere(plan: &Plan, framing: &Framing, drop: &Drop) -> Option<String> {
+    hang_of(plan, framing, drop)?.err()?;
+    let near = hang_near(plan, framing, drop).and_then(|(at, hang)| {
+        let Place::Wall { wall, side, .. } = drop.place else {
+            return None;
+        };
+        let (left, _) = on_wall(framing, wall, at.f64(), side);
+        let left = plan.units.position(left?);
+        let hang = framing.wall(wall)?.hang_words(hang);
+        Some(format!(
+            "cannot hang here: nearest {left} from left, {hang}"
+        ))
+    });
+    near.or_else(|| {
+        Some(String::from(
+            "cannot hang here: nor anywhere on this wall at this height",
+        ))
+    })
 }
 
 /// "low-voltage bracket, buried, spare: to the island".

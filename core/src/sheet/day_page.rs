@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use super::flow::{self, Entry};
 use super::frame::Heading;
 use super::{Draft, Kind, Paper, caution, cover};
-use crate::bore;
+use crate::bore::{self, Along};
 use crate::design::Design;
 use crate::plan::Plan;
 use crate::rules::RuleId;
@@ -38,7 +38,9 @@ fn left(plan: &Plan, design: &Design) -> Vec<Entry> {
     entries.push(heading("Two people, A and B"));
     entries.extend(steps(design, &hours));
     entries.push(pair("rough-in, hours of one person", hours.rough_in()));
-    entries.push(pair("each of two, if nobody waits", hours.rough_in() / 2.0));
+    let (a, b) = shared_out(parts(&hours));
+    entries.push(in_tenths("of them A's, with half of what both do", a));
+    entries.push(in_tenths("of them B's, with half of what both do", b));
     entries.push(heading("Another day, after paint"));
     let cables = counted(design.totals.cables, "cable");
     entries.push(pair(
@@ -93,45 +95,66 @@ fn steps(design: &Design, hours: &Hours) -> Vec<Entry> {
             counted(ties, "tie")
         ),
     };
-    let counted_steps = [
-        (
-            format!("A: drill {}", counted(totals.bores, "hole")),
-            hours.drilling,
+    let jobs = [
+        format!("A: drill {}", counted(totals.bores, "hole")),
+        format!("B: set {}", counted(brackets, "bracket")),
+        format!("B: hang {}", counted(totals.supports, "support")),
+        format!(
+            "B: write {}, {LABELS_PER_END} at each end",
+            counted(labels, "label")
         ),
-        (
-            format!("B: set {}", counted(brackets, "bracket")),
-            hours.boxes,
+        format!(
+            "Both: pull {}, A at the reels, B at the box",
+            counted(totals.cables, "cable")
         ),
-        (
-            format!("B: hang {}", counted(totals.supports, "support")),
-            hours.supports,
-        ),
-        (
-            format!("B: write {}", counted(labels, "label")),
-            hours.labels,
-        ),
-        (
-            format!(
-                "Both: pull {}, A at the reels, B at the box",
-                counted(totals.cables, "cable")
-            ),
-            hours.pulling,
-        ),
-        (
-            format!("A: seal {}", counted(totals.seals, "bore")),
-            hours.seals,
-        ),
-        (format!("B: nail {steel}"), hours.steel),
+        format!("A: seal {}", counted(totals.seals, "bore")),
+        format!("B: nail {steel}"),
     ];
+    let hours = parts(hours);
     let mut entries = vec![Entry::Words(String::from(
         "Both: walk the job with the plans; mark boxes and bores, look behind every wall.",
     ))];
-    let taken = counted_steps.into_iter().filter(|(_, hours)| *hours > 0.0);
-    entries.extend(taken.map(|(words, hours)| pair(&words, hours)));
+    let taken = jobs.iter().zip(hours).filter(|(_, tenths)| *tenths > 0);
+    entries.extend(taken.map(|(words, tenths)| in_tenths(words, tenths)));
     entries.push(Entry::Words(String::from(
         "Both: tuck, close and photograph every box.",
     )));
     entries
+}
+
+/// The hours of the rough-in by step, in the order of the day, in tenths: cut so that what is printed adds up
+/// to the sum that is printed. What was cut off most gets back first.
+fn parts(hours: &Hours) -> [u32; 7] {
+    let exact = [
+        hours.drilling,
+        hours.boxes,
+        hours.supports,
+        hours.labels,
+        hours.pulling,
+        hours.seals,
+        hours.steel,
+    ]
+    .map(|hours| hours * 10.0);
+    let mut tenths = exact.map(|exact| exact as u32);
+    let whole = format!("{:.1}", hours.rough_in()).replace('.', "");
+    let sum: u32 = tenths.iter().sum();
+    let missing = whole.parse().unwrap_or(sum).max(sum) - sum;
+    let mut order = [0, 1, 2, 3, 4, 5, 6];
+    let cut = |at: usize| exact[at] - f64::from(tenths[at]);
+    order.sort_by(|a, b| cut(*b).total_cmp(&cut(*a)));
+    for at in order.into_iter().take(missing as usize) {
+        tenths[at] += 1;
+    }
+    tenths
+}
+
+/// What of the parts is A's and what B's, half of the pulling with each.
+fn shared_out([drilling, boxes, supports, labels, pulling, seals, steel]: [u32; 7]) -> (u32, u32) {
+    let half = pulling / 2;
+    (
+        drilling + seals + half,
+        boxes + supports + labels + steel + pulling - half,
+    )
 }
 
 /// Holes of each bit, and in which walls.
@@ -140,11 +163,15 @@ fn holes(plan: &Plan, design: &Design) -> Vec<Entry> {
     for row in &design.drill_list {
         let walls = by_bit.entry(row.bit.micrometres()).or_default();
         let place = match row.wall {
-            Some(wall) => format!("W{}", wall.0),
-            // "8 joists, crawl space": the count is told apart.
-            None => match row.what.split_once(", ") {
-                Some((_, space)) => format!("joists, {space}"),
-                None => String::from("joists"),
+            Some(wall) => match row.whereabouts.as_ref().map(|place| &place.along) {
+                Some(Along::Corner { into, .. }) => format!("W{}/W{}", wall.0, into.wall.0),
+                _ => format!("W{}", wall.0),
+            },
+            // "8 joists, crawl space", "3 joists overhead": the count is told apart.
+            None => match (row.what.split_once(", "), row.what.rsplit_once(' ')) {
+                (Some((_, space)), _) => format!("joists, {space}"),
+                (None, Some((_, where_to))) => format!("joists {where_to}"),
+                (None, None) => String::from("joists"),
             },
         };
         match walls.iter_mut().find(|(known, _)| *known == place) {
@@ -193,10 +220,42 @@ fn pair(words: &str, hours: f64) -> Entry {
     Entry::Pair(words.to_string(), format!("{hours:.1} h"))
 }
 
+fn in_tenths(words: &str, tenths: u32) -> Entry {
+    Entry::Pair(
+        words.to_string(),
+        format!("{}.{} h", tenths / 10, tenths % 10),
+    )
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::picture::sample;
+
+    /// By hand: 0.14 seven times is 0.98, printed 1.0; seven times 0.1 would be 0.7.
+    #[test]
+    fn hours_as_printed_add_up_to_their_sum_as_printed() {
+        let hours = Hours {
+            boxes: 0.14,
+            drilling: 0.14,
+            supports: 0.14,
+            labels: 0.14,
+            pulling: 0.14,
+            steel: 0.14,
+            seals: 0.14,
+            terminating: 3.0,
+        };
+        let tenths = parts(&hours);
+        assert_eq!(tenths.iter().sum::<u32>(), 10);
+        assert!(tenths.iter().all(|tenths| (1..=2).contains(tenths)));
+        let (a, b) = shared_out(tenths);
+        assert_eq!(a + b, 10);
+        let plan = sample::house();
+        let design = Design::of(&plan);
+        let hours = Hours::of(&plan, &design.ways, &design.bores, &design.totals);
+        let sum = f64::from(parts(&hours).iter().sum::<u32>()) / 10.0;
+        assert_eq!(format!("{sum:.1}"), format!("{:.1}", hours.rough_in()));
+    }
 
     #[test]
     fn holes_by_bit_and_wall_are_all_holes() {

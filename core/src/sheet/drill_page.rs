@@ -4,7 +4,7 @@
 use super::Kind;
 use super::list::{self, List};
 use super::table::{Cell, Line, Table, centred, column};
-use crate::bore::DrillRow;
+use crate::bore::{self, Along, Bore, DrillRow};
 use crate::design::Design;
 use crate::plan::{LevelId, Plan, Through};
 use crate::route::Member;
@@ -14,13 +14,16 @@ use crate::units::{Size, counted};
 /// Common practice, no source.
 const SOFFIT_OUT: Size = Size::inches(4.0);
 
+/// Beside the box to tick of what bears, which the builder is shown first.
+const ASK: &str = "ask";
+
 /// The drill list.
 pub(super) fn list(plan: &Plan, design: &Design) -> List {
     let heading = list::Heading {
         kind: Kind::DrillList,
         title: String::from("Drill list"),
         subtitle: String::from(
-            "Places: from the face or end named to the bore's middle. AFF: from under the bottom plate. Centre every bore. Drilled elsewhere: in red in the margin.",
+            "Places: from the face or end named to the bore's middle. AFF: from under the bottom plate, the floor's finish not counted. Centre every bore. Ask: it goes through what bears, the builder sees it before you drill. Steel: one plate on each face. Drilled elsewhere: in red in the margin.",
         ),
         name: String::from("Drill list"),
         corner: String::from("Drill"),
@@ -44,7 +47,7 @@ fn table(plan: &Plan, design: &Design) -> Table {
             column("what", 30.0, 0.8),
             column("height", 19.5, 0.0),
             column("cables through", 38.0, 1.0),
-            centred("drilled", 14.0),
+            centred("drilled", 19.5),
             column("steel nailed", 24.5, 0.0),
             column("sealed", 14.5, 0.0),
         ],
@@ -119,7 +122,7 @@ fn new(plan: &Plan, row: &DrillRow) -> Option<String> {
     }
 }
 
-/// Whether the row is new, how far a soffit hole is from the wall's face, and why the crossing's bundle was split, or got steel.
+/// Whether the row is new, how its joists are counted, how far a soffit hole is from the wall's face, and why the crossing's bundle was split, or got steel.
 fn notes(plan: &Plan, design: &Design, row: &DrillRow) -> Vec<String> {
     let bores = row
         .bores
@@ -134,7 +137,31 @@ fn notes(plan: &Plan, design: &Design, row: &DrillRow) -> Vec<String> {
         )
     });
     let new = new(plan, row);
-    new.into_iter().chain(soffit).chain(reason).collect()
+    let joists = joists(plan, design, row);
+    let first = new.into_iter().chain(joists).chain(soffit);
+    first.chain(reason).collect()
+}
+
+/// How joists are counted, with the first row of each space.
+fn joists(plan: &Plan, design: &Design, row: &DrillRow) -> Vec<String> {
+    let space = |row: &DrillRow| match row.whereabouts.as_ref().map(|place| &place.along) {
+        Some(Along::Joists { space, .. }) => Some(*space),
+        _ => None,
+    };
+    let Some(here) = space(row) else {
+        return Vec::new();
+    };
+    let mut rows = design.drill_list.iter();
+    let first = rows.find(|other| other.level == row.level && space(other) == Some(here));
+    if first.is_none_or(|first| first.bores != row.bores) {
+        return Vec::new();
+    }
+    let bores = row
+        .bores
+        .iter()
+        .filter_map(|place| design.bores.get(*place));
+    let bores: Vec<&Bore> = bores.collect();
+    bore::count_words(plan, &design.framing, &design.ways, &bores)
 }
 
 fn is_soffit(design: &Design, row: &DrillRow) -> bool {
@@ -157,7 +184,10 @@ fn cells(plan: &Plan, row: &DrillRow) -> Vec<Cell> {
         Cell::Text(what(row)),
         Cell::Text(row.height.clone()),
         Cell::List(cables.collect()),
-        Cell::Tick,
+        match row.is_in_what_bears(plan) {
+            true => Cell::TickOf(String::from(ASK)),
+            false => Cell::Tick,
+        },
         to_tick(steel(row, "plate")),
         to_tick(match row.seals {
             0 => String::new(),

@@ -149,7 +149,7 @@ impl ElevationPages<'_> {
             kind: Kind::Elevations(first),
             title: format!("{of}, {what}{walls}"),
             subtitle: format!(
-                "Black dots: bores, numbered as in the drill list. Small numbers count the full studs. Distances from the ends of the plates, heights AFF. {left_out}{coded}"
+                "Black dots: bores, numbered as in the drill list. Small numbers count the full studs. Distances from the ends of the plates, heights (AFF) from under the bottom plate. {left_out}{coded}"
             ),
             name: format!("{of} · {what}"),
             corner: match levels.len() {

@@ -199,12 +199,12 @@ fn the_drill_list() {
         Kind::DrillList,
         expect![[r#"
             Drill list | Drill
-            Places: from the face or end named to the bore's middle. AFF: from under the bottom plate. Centre every bore. Drilled elsewhere: in red in the margin. | rev 1
+            Places: from the face or end named to the bore's middle. AFF: from under the bottom plate, the floor's finish not counted. Centre every bore. Ask: it goes | through what bears, the builder sees it before you drill. Steel: one plate on each face. Drilled elsewhere: in red in the margin. | rev 1
             No. | bit | where | what | height | cables through | drilled | steel nailed | sealed
             Ground
             1 | 5/8 in | W6, studs 5 to 9 from its W4 end | 5 studs, partition 2x4 | 24 in AFF | D1A D1B | 1
-            2 | 1-1/2 in | W6, stud 3 from its W2 end, 7-1/4" | top plates, partition 2x4 | centred | D1A D1B D2A D2B T3A T3B D4A | D4B D5A D5B D6A D6B D7A D7B | 2 plates | 1
-            past its far face | D8A D8B T9A T9B D10A D10B
+            2 | 1-1/2 in | W6, stud 3 from its W2 end, | top plates, partition | centred | D1A D1B D2A D2B T3A T3B D4A | D4B D5A D5B D6A D6B D7A D7B | 2 plates | 1
+            7-1/4" past its far face | 2x4 | D8A D8B T9A T9B D10A D10B
             Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and water | behind every bore. Ask before boring what bears, trusses, beams or engineered wood. Local code, builder and | 10 of 20
             licensed trades decide.
             100 mm at 100 % | version VNCG-VPKL-XGCM
@@ -223,7 +223,7 @@ fn the_pull_sheet() {
             Two people, one way to pull
             The reels stand at the closet, and every pull starts there. One of you stays at the closet, feeds the cables into the first | bore and keeps them from kinking. The other takes the heads out, bore by bore, and lets each box's cables off where
             the pull says so; the farthest box stands first. | The box's end is the start mark: write down the foot mark printed on the jacket there, leave the slack, and cut at the
-            closet, where the end mark is. Bores are named from the box to the closet.
+            closet, where the end mark is. The bores of a box are named from the box to the closet, those of a trunk from the closet.
             Reels and pulls
             2 pulls; 0 ft of trunk to walk; 2 set-ups of a reel; no box is visited twice.
             Pull 1 · 2 cables · D1 Bed 1
@@ -267,28 +267,27 @@ fn the_room_list() {
         Kind::RoomList,
         expect![[r#"
             Room list, 1 of 2 | Rooms
-            Clockwise from the door. Facing the wall, from its inside corners; outdoors from its ends; ceilings from the walls on the sheet's left and top. | rev 1
+            Clockwise from the door. Facing the wall, from its inside corners; outdoors from its ends; ceilings from the walls on the sheet's left and top, which are named. | Heights from under the bottom plate, the floor's finish not counted. | rev 1
             drop | what and where | from left | from right | height | cables | box, and cable to leave there | box | pulled | labelled
             Ground · Bed 1
             D1 | outlet, W1 | 1' 8-7/8" | 11' 1/8" | 16 in | D1A D1B | low-voltage bracket on a crosspiece between | stud 3 and stud 4 · leave 1' 6"
             T3 | television, W6 | 5' 1/4" | 8' 4-5/8" | 48 in | T3A T3B | low-voltage bracket on a crosspiece between | stud 4 and stud 5 · leave 4' 0"
             D4 | outlet, W6 | 5' 1/4" | 8' 4-5/8" | 16 in | D4A D4B | low-voltage bracket on a crosspiece between | stud 4 and stud 5 · leave 1' 6"
-            D2 | outlet, W6 | 10' 7-3/16" | 2' 9-11/16" | 16 in | D2A D2B | low-voltage bracket · leave 1' 6"
+            D2 | outlet, W6 | 10' 7-3/16" | 2' 9-11/16" | 16 in | D2A D2B | low-voltage bracket · cannot hang here: nearest | 10' 6-3/16" from left, on stud 9, W1 side · leave
+            1' 6"
             Ground · Bed 2
             D5 | outlet, W7 | 8' 11-1/2" | 4' 5-3/8" | 16 in | D5A D5B | low-voltage bracket on a crosspiece between | stud 7 and stud 8 · leave 1' 6"
             Ground · Study
             D6 | outlet, W7 | 9' 1/2" | 4' 4-3/8" | 16 in | D6A D6B | low-voltage bracket on a crosspiece between | stud 4 and stud 5 · leave 1' 6"
             D7 | outlet, W2 | 4' 8-5/16" | 8' 8-9/16" | 16 in | D7A D7B | low-voltage bracket on a crosspiece between | stud 4 and stud 5 · leave 1' 6"
             Ground · Hall
-            A15 | ceiling access point | 10' 3-1/4" | 1' 11-7/8" | A15A | box by others · leave 4' 0"
+            A15 | ceiling access point | 10' 3-1/4" | from W4 | 1' 11-7/8" | from W5 | A15A | box by others · leave 4' 0"
             Ground · Bath
             D11 | outlet, W3 | 7' 7/8" | 7' 7-3/4" | 16 in | D11A D11B | low-voltage bracket on a crosspiece between | stud 25 and stud 26 · leave 1' 6"
             Ground · Living
             T9 | television, W10 | 8' 4-5/8" | 6' 4" | 16 in | T9A T9B | low-voltage bracket on a crosspiece between | stud 7 and stud 8 · leave 4' 0"
             D10 | outlet, W10 | 9' 8-3/8" | 5' 1/4" | 16 in | D10A D10B | low-voltage bracket on a crosspiece between | stud 8 and stud 9 · leave 1' 6"
-            A16 | ceiling access point | 7' 8-3/4" | 11' 1/8" | A16A | box by others · leave 4' 0"
-            Ground · Kitchen
-            D8 | outlet, W5 | 7' 4-13/16" | 1' 8-7/8" | 44 in | D8A D8B | low-voltage bracket on a crosspiece between | stud 34 and stud 35 · leave 1' 6"
+            A16 | ceiling access point | 7' 8-3/4" | from W8 | 11' 1/8" | from W5 | A16A | box by others · leave 4' 0"
             Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for power, gas and water | behind every bore. Ask before boring what bears, trusses, beams or engineered wood. Local code, builder and | 8 of 20
             licensed trades decide.
             100 mm at 100 % | version VNCG-VPKL-XGCM

@@ -227,7 +227,7 @@ mod tests {
             Punch list | 1 of 2 done
             Still open
             P1 · D1 | plate is cracked
-            D1A · length | 17' 6" less than planned, over 5 % and 3' | 0"
+            D1A · length | 17' 6" less than planned, over 5 % and | 3' 0"
             T3A · fault | pins 3 and 6 crossed | 2026-09-04
             Inspected and handed over
             inspected before cover | not yet
@@ -254,8 +254,8 @@ mod tests {
             D2A | d3 | Bed 1, W6, outlet 16 in, | 10' 7-3/16" from left | 50' 6"
             D2B | d4 | Bed 1, W6, outlet 16 in, | 10' 7-3/16" from left | no way
             T3A | d5 | Bed 1, television | no way | pins 3 and 6 crossed | 2026-09-04
-            D4A | d6 | Bed 1, W6, outlet 16 in, 5' | 1/4" from left | no way
-            D4B | d7 | Bed 1, W6, outlet 16 in, 5' | 1/4" from left | no way
+            D4A | d6 | Bed 1, W6, outlet 16 in, | 5' 1/4" from left | no way
+            D4B | d7 | Bed 1, W6, outlet 16 in, | 5' 1/4" from left | no way
             D5A | d8 | Bed 2, outlet | no way
             D5B | d9 | Bed 2, outlet | no way
             D6A | d10 | Study, W7, outlet | no way

@@ -294,3 +294,47 @@ fn the_crews_first_page_has_the_link_as_a_code() {
     };
     assert!(marks(Some(&link)) > marks(None) + 100);
 }
+
+#[test]
+fn rows_in_what_bears_and_no_others_are_marked_to_ask() {
+    let mut asked = 0;
+    for plan in plans() {
+        let design = Design::of(&plan);
+        let bearing = design.drill_list.iter();
+        let bearing = bearing.filter(|row| row.is_in_what_bears(&plan)).count();
+        let pages = Sheets::stack(&plan, &design, &Paper::of(Size::Letter), Stack::Crew, None);
+        let marked = pages.iter().flat_map(texts).filter(|text| text == "ask");
+        assert_eq!(marked.count(), bearing, "{}", plan.title);
+        asked += bearing;
+    }
+    assert!(asked > 20);
+}
+
+#[test]
+fn studs_that_are_measured_from_carry_their_numbers() {
+    let mut told = 0;
+    for plan in plans() {
+        let design = Design::of(&plan);
+        for wall in plan.levels.iter().flat_map(|level| &level.walls) {
+            let sizes = (Type::PAPER, Tongue::English);
+            let side = best_side(&plan, wall.id);
+            let picture = elevation(&plan, &design, wall.id, side, 96.0, sizes);
+            let under = picture.items.iter().filter_map(|item| match &item.shape {
+                Shape::Text(text) if item.ink == Ink::Note && text.at.y > 0.0 => Some(&text.text),
+                _ => None,
+            });
+            let numbers: BTreeSet<u32> = under
+                .flat_map(|text| text.split(','))
+                .filter_map(|number| number.parse().ok())
+                .collect();
+            let measured = crate::picture::measured(&plan, &design, wall.id);
+            assert!(
+                measured.is_subset(&numbers),
+                "{} {measured:?} {numbers:?}",
+                wall.label()
+            );
+            told += measured.len();
+        }
+    }
+    assert!(told > 100);
+}

@@ -104,7 +104,7 @@ impl LevelPage<'_> {
         } else {
             "what is brought where"
         };
-        let heights = "heights above the finished floor (AFF) to the centre of the box";
+        let heights = "heights (AFF) from under the bottom plate to the middle of the box, the floor's finish not counted";
         let numbers = match self.ways {
             true => " · bold numbers: drill list",
             false => "",

@@ -128,7 +128,7 @@ impl Laying {
     }
 
     /// The lines of every page, column by column.
-    fn pages(&self) -> Vec<Vec<&[Fit]>> {
+    fn pages(&self) -> Vec<Vec<Vec<Fit>>> {
         let begun = self.under.map(|area| vec![area.height(); self.across]);
         let begun = begun.unwrap_or_default();
         let columns = self.table.pages(&begun, self.body.height());

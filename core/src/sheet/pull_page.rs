@@ -62,7 +62,7 @@ fn how_to_pull() -> Vec<String> {
             "The reels stand at the closet, and every pull starts there. One of you stays at the closet, feeds the cables into the first bore and keeps them from kinking. The other takes the heads out, bore by bore, and lets each box's cables off where the pull says so; the farthest box stands first.",
         ),
         String::from(
-            "The box's end is the start mark: write down the foot mark printed on the jacket there, leave the slack, and cut at the closet, where the end mark is. Bores are named from the box to the closet.",
+            "The box's end is the start mark: write down the foot mark printed on the jacket there, leave the slack, and cut at the closet, where the end mark is. The bores of a box are named from the box to the closet, those of a trunk from the closet.",
         ),
     ]
 }

@@ -6,8 +6,8 @@ use super::list::{self, List};
 use super::table::{Cell, Line, Table, centred, column, figures};
 use super::test_page::written;
 use crate::design::Design;
-use crate::plan::{BoxKind, BoxStage, CableId, CableStage, Plan};
-use crate::schedule::{RoomRow, Tick as ScheduleTick, room_list};
+use crate::plan::{BoxKind, BoxStage, CableId, CableStage, Plan, WallId};
+use crate::schedule::{RoomRow, Tick as ScheduleTick, hangs_elsewhere, room_list};
 
 /// The room list.
 pub(super) fn rooms(plan: &Plan, design: &Design) -> List {
@@ -15,7 +15,7 @@ pub(super) fn rooms(plan: &Plan, design: &Design) -> List {
         kind: Kind::RoomList,
         title: String::from("Room list"),
         subtitle: String::from(
-            "Clockwise from the door. Facing the wall, from its inside corners; outdoors from its ends; ceilings from the walls on the sheet's left and top.",
+            "Clockwise from the door. Facing the wall, from its inside corners; outdoors from its ends; ceilings from the walls on the sheet's left and top, which are named. Heights from under the bottom plate, the floor's finish not counted.",
         ),
         name: String::from("Room list"),
         corner: String::from("Rooms"),
@@ -30,7 +30,7 @@ pub(super) fn trim(plan: &Plan, design: &Design) -> List {
         kind: Kind::TrimOut,
         title: String::from("Trim-out list"),
         subtitle: String::from(
-            "After paint. Find every box by its two offsets and height; terminate, test, plate.",
+            "After paint. Find every box by its two offsets and height, from under the bottom plate; terminate, test, plate.",
         ),
         name: String::from("Trim-out list"),
         corner: String::from("Trim-out"),
@@ -39,7 +39,7 @@ pub(super) fn trim(plan: &Plan, design: &Design) -> List {
     List { heading, table }
 }
 
-type Cells = fn(&Plan, &RoomRow) -> Vec<Cell>;
+type Cells = fn(&Plan, &Design, &RoomRow) -> Vec<Cell>;
 
 fn table(plan: &Plan, design: &Design, columns: Vec<super::table::Column>, cells: Cells) -> Table {
     let mut lines = Vec::new();
@@ -50,7 +50,7 @@ fn table(plan: &Plan, design: &Design, columns: Vec<super::table::Column>, cells
             room = Some(here);
             lines.push(Line::Break(row.heading(plan)));
         }
-        lines.push(Line::Row(cells(plan, &row)));
+        lines.push(Line::Row(cells(plan, design, &row)));
     }
     Table { columns, lines }
 }
@@ -70,11 +70,11 @@ fn rough_in_columns() -> Vec<super::table::Column> {
     ]
 }
 
-fn rough_in(plan: &Plan, row: &RoomRow) -> Vec<Cell> {
+fn rough_in(plan: &Plan, design: &Design, row: &RoomRow) -> Vec<Cell> {
     let mut cells = place_cells(plan, row);
     cells.extend([
         labels(plan, row),
-        Cell::Text(told(plan, row)),
+        Cell::Text(told(plan, design, row)),
         of_box(plan, row, BoxStage::Set),
         of_cables(plan, row, CableStage::Pulled),
         of_cables(plan, row, CableStage::Labelled),
@@ -83,12 +83,13 @@ fn rough_in(plan: &Plan, row: &RoomRow) -> Vec<Cell> {
 }
 
 /// "2 gang · low-voltage bracket, on the left of stud 4 · leave 1' 6\"".
-fn told(plan: &Plan, row: &RoomRow) -> String {
+fn told(plan: &Plan, design: &Design, row: &RoomRow) -> String {
     let drop = plan.drop(row.drop);
     let gangs = (row.gangs > 1).then(|| format!("{} gang", row.gangs));
     let slack = drop.map(|drop| plan.rules.length(drop.kind.slack_rule()));
     let slack = slack.map(|slack| format!("leave {}", plan.units.path(slack)));
-    let parts = [gangs, Some(row.instruction.clone()), slack];
+    let elsewhere = drop.and_then(|drop| hangs_elsewhere(plan, &design.framing, drop));
+    let parts = [gangs, Some(row.instruction.clone()), elsewhere, slack];
     let parts = parts.into_iter().flatten().filter(|part| !part.is_empty());
     parts.collect::<Vec<_>>().join(" · ")
 }
@@ -110,7 +111,7 @@ fn trim_columns() -> Vec<super::table::Column> {
     ]
 }
 
-fn trim_out(plan: &Plan, row: &RoomRow) -> Vec<Cell> {
+fn trim_out(plan: &Plan, _: &Design, row: &RoomRow) -> Vec<Cell> {
     let mut cells = place_cells(plan, row);
     let bracket = plan
         .drop(row.drop)
@@ -147,8 +148,12 @@ fn all(row: &RoomRow, has: impl Fn(CableId) -> bool) -> bool {
 /// Identity, kind, wall, two offsets, height.
 fn place_cells(plan: &Plan, row: &RoomRow) -> Vec<Cell> {
     let drop = plan.drop(row.drop);
-    let position = |value: Option<crate::units::Mm>| {
-        Cell::Text(value.map_or(String::new(), |value| plan.units.position(value)))
+    let position = |value: Option<crate::units::Mm>, wall: Option<WallId>| {
+        let length = value.map_or(String::new(), |value| plan.units.position(value));
+        Cell::Text(match wall {
+            Some(wall) => format!("{length} from W{}", wall.0),
+            None => length,
+        })
     };
     let kind = drop.map_or("", |drop| drop.kind.name());
     let outdoors = drop.is_some_and(|drop| drop.outdoors);
@@ -160,8 +165,8 @@ fn place_cells(plan: &Plan, row: &RoomRow) -> Vec<Cell> {
     vec![
         Cell::Id(drop.map_or(String::new(), |drop| drop.label())),
         Cell::Text(place),
-        position(row.left),
-        position(row.right),
+        position(row.left, row.walls[0]),
+        position(row.right, row.walls[1]),
         Cell::Text(row.height.map_or(String::new(), |h| plan.units.height(h))),
     ]
 }

@@ -286,9 +286,9 @@ mod tests {
     fn drawn(table: &Table, width: f64, height: f64) -> Vec<Vec<String>> {
         let fitted = table.fitted(width);
         let area = Area::new(Pos::default(), Pos::new(width, height));
-        let page = |lines| {
+        let page = |lines: Vec<Fit>| {
             let mut picture = Picture::at_scale(1.0);
-            fitted.draw(&mut picture, area, lines);
+            fitted.draw(&mut picture, area, &lines);
             let (_, high) = picture.bounds().unwrap_or_default();
             assert!(high.y <= height + 1e-9, "{} over {height}", high.y);
             let laid = Laid {
@@ -315,6 +315,29 @@ mod tests {
             .collect();
         assert!(numbers.into_iter().eq(0..50));
         assert_eq!(table(0).fitted(60.0).pages(&[], 120.0).len(), 1);
+    }
+
+    #[test]
+    fn a_page_that_begins_under_a_heading_repeats_it() {
+        let mut table = table(40);
+        let heading = |words: &str| Line::Break(String::from(words));
+        table.lines.insert(20, heading("Upper"));
+        table.lines.insert(0, heading("Ground"));
+        for height in 60..140 {
+            let mut under = String::new();
+            for page in drawn(&table, 60.0, f64::from(height)) {
+                let is_heading = |words: &&String| *words == "Ground" || *words == "Upper";
+                let told: Vec<&String> = page.iter().filter(is_heading).collect();
+                let first = told.first().map(|first| first.as_str());
+                assert!(
+                    first == Some(under.as_str()) || under != "Upper",
+                    "{height}: {page:?}"
+                );
+                assert!(first.is_some(), "{height}: {page:?}");
+                under = told.last().map_or(String::new(), |last| (*last).clone());
+            }
+            assert_eq!(under, "Upper");
+        }
     }
 
     #[test]

@@ -4,8 +4,9 @@ use super::{Across, Along, Face, Whereabouts, Which};
 use crate::bore::Bore;
 use crate::framing::{Framing, Space};
 use crate::plan::{Level, Lumber, Plan, Role, Wall};
-use crate::route::Ways;
+use crate::route::{Member, Ways};
 use crate::shape::{Pos, Segment};
+use crate::units::Size;
 
 /// A joist this near to flush with the outside of a wall is counted from it, millimetres: a wall on a
 /// border may lie askew by three.
@@ -43,6 +44,45 @@ pub(super) fn of(
         },
         across: Across::In { from, distance },
     })
+}
+
+/// Which joist is the first, how far apart they stand, and from where they are laid out: what one must know
+/// to count to those of a row. `None` for a row that goes through no counted joist.
+pub fn count_words(plan: &Plan, framing: &Framing, ways: &Ways, row: &[&Bore]) -> Vec<String> {
+    let crossing = row
+        .first()
+        .and_then(|bore| ways.crossings.get(bore.crossing));
+    let Some((Member::Joist { space } | Member::Web { space }, crossing)) =
+        crossing.map(|crossing| (&crossing.member, crossing))
+    else {
+        return Vec::new();
+    };
+    let (Some(space), Some(level)) = (framing.spaces.get(*space), plan.level(crossing.level))
+    else {
+        return Vec::new();
+    };
+    let apart = plan.units.size(Size(space.spacing));
+    let low = space.strips.first().map_or(0.0, |strip| strip.from) - HALF;
+    let away = space.across_of(crossing.at) - low;
+    let way = space.across * -1.0;
+    let wall = outside(level, crossing.at, way).filter(|(_, off)| (off - away).abs() < FLUSH);
+    let from = match wall {
+        Some((wall, _)) => Face::Outside(wall.id).words(),
+        None => String::from(sheet_side(way)),
+    };
+    vec![format!(
+        "Joist 1 is the end joist, flush with the outside of the wall it is counted from. Joists {apart} on centre, measured from {from}."
+    )]
+}
+
+/// The side of the sheet a way leads to.
+fn sheet_side(way: Pos) -> &'static str {
+    match (way.x.abs() > way.y.abs(), way.x > 0.0, way.y > 0.0) {
+        (true, true, _) => "the rim on the right of the sheet",
+        (true, false, _) => "the rim on the left of the sheet",
+        (false, _, true) => "the rim at the foot of the sheet",
+        (false, _, false) => "the rim at the top of the sheet",
+    }
 }
 
 /// Which joist stands at a coordinate across them.

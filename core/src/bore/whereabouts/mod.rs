@@ -8,6 +8,8 @@ mod laws;
 mod uprights;
 mod words;
 
+pub use joists::count_words;
+
 use serde::{Deserialize, Serialize};
 
 use super::Bore;

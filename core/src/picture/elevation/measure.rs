@@ -2,7 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use super::View;
+use super::{View, measured};
+use crate::framing::Stud;
 use crate::picture::dimension::{self, Span};
 use crate::picture::font::{self, Weight};
 use crate::picture::obstacles::Rect;
@@ -19,33 +20,71 @@ const NARROWEST: f64 = 58.0;
 const SAME: f64 = 5.0;
 
 impl View<'_> {
-    /// Numbers under the studs that the drill list counts by, where they fit.
+    /// Numbers under the studs: first of those that rows on paper measure from, neighbours too close for two
+    /// numbers as one text, then of the others where they fit.
     pub(super) fn stud_numbers(&mut self) {
+        let measured = measured::from(self.plan, self.design, self.wall.id);
+        let middle = |stud: &Stud| (stud.number, self.at((stud.from + stud.to) / 2.0, 0.0).x);
         let numbered = self.frame.studs.iter().filter(|stud| stud.number > 0);
-        let mut taken: Vec<(f64, f64)> = Vec::new();
-        let y = (self.sizes.body * 0.85) * self.picture.scale;
-        for stud in numbered {
-            let at = self.at((stud.from + stud.to) / 2.0, 0.0) + Pos::new(0.0, y);
-            let text = Text {
-                at,
-                anchor: Anchor::Middle,
-                size: self.sizes.body,
-                weight: Weight::Regular,
-                text: stud.number.to_string(),
-                upwards: false,
-            };
-            let (low, high) = text.bounds(self.picture.scale);
-            let air = 0.8 * self.picture.scale;
-            if taken
-                .iter()
-                .all(|(a, b)| high.x + air < *a || *b + air < low.x)
+        let (mut first, others): (Vec<_>, Vec<_>) = numbered
+            .map(middle)
+            .partition(|(number, _)| measured.contains(number));
+        first.sort_by(|a, b| a.1.total_cmp(&b.1));
+        let mut texts: Vec<Text> = Vec::new();
+        let mut last: Vec<(u32, f64)> = Vec::new();
+        for stud in first {
+            last.push(stud);
+            let (alone, joined) = (
+                self.stud_text(&last[last.len() - 1..]),
+                self.stud_text(&last),
+            );
+            if texts
+                .last()
+                .is_some_and(|before| self.is_tight(before, &alone))
             {
-                taken.push((low.x, high.x));
-                self.obstacles
-                    .add_box(Rect::new(self.paper(low), self.paper(high)));
-                self.picture.push(Item::plain(Ink::Note, Shape::Text(text)));
+                texts.pop();
+                texts.push(joined);
+            } else {
+                last = vec![stud];
+                texts.push(alone);
             }
         }
+        for stud in others {
+            let text = self.stud_text(&[stud]);
+            if !texts.iter().any(|other| self.is_tight(other, &text)) {
+                texts.push(text);
+            }
+        }
+        for text in texts {
+            let (low, high) = text.bounds(self.picture.scale);
+            self.obstacles
+                .add_box(Rect::new(self.paper(low), self.paper(high)));
+            self.picture.push(Item::plain(Ink::Note, Shape::Text(text)));
+        }
+    }
+
+    /// The numbers of studs, in the middle under them.
+    fn stud_text(&self, studs: &[(u32, f64)]) -> Text {
+        let numbers: Vec<String> = studs.iter().map(|(number, _)| number.to_string()).collect();
+        let ends = studs.first().zip(studs.last());
+        let x = ends.map_or(0.0, |(first, last)| (first.1 + last.1) / 2.0);
+        Text {
+            at: Pos::new(x, self.sizes.body * 0.85 * self.picture.scale),
+            anchor: Anchor::Middle,
+            size: self.sizes.body,
+            weight: Weight::Regular,
+            text: numbers.join(","),
+            upwards: false,
+        }
+    }
+
+    fn is_tight(&self, one: &Text, other: &Text) -> bool {
+        let (one, other) = (
+            one.bounds(self.picture.scale),
+            other.bounds(self.picture.scale),
+        );
+        let air = 0.8 * self.picture.scale;
+        one.0.x < other.1.x + air && other.0.x < one.1.x + air
     }
 
     /// Dimensions from the nearer end under the wall, and the height of each lane beside it.

@@ -4,6 +4,7 @@
 //! both in house millimetres.
 
 mod measure;
+pub(crate) mod measured;
 mod wiring;
 mod wood;
 

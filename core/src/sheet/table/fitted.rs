@@ -27,6 +27,9 @@ const STRIKE: f64 = 0.8;
 /// A row or note with more lines than this goes on in another, so that every page has room for it.
 const MOST: usize = 12;
 
+/// Headings taller than this are not repeated.
+const MOST_OVER: f64 = 20.0;
+
 /// A table wrapped to a width.
 #[derive(Clone, Debug, PartialEq)]
 pub(in crate::sheet) struct Fitted {
@@ -112,10 +115,12 @@ impl Fitted {
     /// Cuts the lines into pages that fit a height. A heading stays with the row after it, a note
     /// with the row before. At least one page, even for a table without lines.
     /// The first of them may have other heights.
-    pub fn pages(&self, begun: &[f64], rest: f64) -> Vec<&[Fit]> {
+    /// A page that begins under a heading repeats it.
+    pub fn pages(&self, begun: &[f64], rest: f64) -> Vec<Vec<Fit>> {
         let head = self.head_height();
-        let mut pages = Vec::new();
+        let mut pages: Vec<Vec<Fit>> = Vec::new();
         let (mut first, mut used) = (0, head);
+        let page = |first: usize, lines: &[Fit]| [self.over(first), lines].concat();
         let mut height = begun.first().copied().unwrap_or(rest);
         for (place, line) in self.lines.iter().enumerate() {
             // A heading moved on takes along the headings over it.
@@ -124,19 +129,37 @@ impl Fitted {
                 .all(|before| matches!(before, Fit::Break(_)));
             let is_full = used + line.height() > height && place > first;
             if is_full || (used + self.needed(place) > height && !alone) {
-                pages.push(&self.lines[first..place]);
-                (first, used) = (place, head);
+                pages.push(page(first, &self.lines[first..place]));
+                (first, used) = (place, head + heights(self.over(place)));
                 height = begun.get(pages.len()).copied().unwrap_or(rest);
             }
             used += line.height();
         }
-        pages.push(&self.lines[first..]);
+        pages.push(page(first, &self.lines[first..]));
         pages
+    }
+
+    /// The headings that a line stands under; none over a heading itself, nor where they would take a page.
+    fn over(&self, place: usize) -> &[Fit] {
+        let before = self.lines.get(..place).unwrap_or_default();
+        let last = before
+            .iter()
+            .rposition(|line| matches!(line, Fit::Break(_)));
+        let Some(last) = last.filter(|_| place < self.lines.len() && !self.is_heading(place))
+        else {
+            return &[];
+        };
+        let first = (0..last).rev().take_while(|at| self.is_heading(*at)).last();
+        let over = &before[first.unwrap_or(last)..=last];
+        match heights(over) < MOST_OVER {
+            true => over,
+            false => &[],
+        }
     }
 
     /// How tall lines are with the head over them.
     pub fn height(&self, lines: &[Fit]) -> f64 {
-        self.head_height() + lines.iter().map(Fit::height).sum::<f64>()
+        self.head_height() + heights(lines)
     }
 
     /// Draws lines with the head over them, into an area whose height [`Fitted::pages`] was given.
@@ -246,6 +269,10 @@ impl Put {
             _ => Self::Lines(Vec::new(), BODY, Weight::Regular),
         }
     }
+}
+
+fn heights(lines: &[Fit]) -> f64 {
+    lines.iter().map(Fit::height).sum()
 }
 
 /// How tall the rows of a table are together if its columns begin and end here.
