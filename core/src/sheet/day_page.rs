@@ -71,8 +71,12 @@ fn first_of_all(plan: &Plan, design: &Design) -> Vec<Entry> {
     let open = design.findings.iter().filter(|f| f.dismissed.is_none());
     let open = match open.count() {
         0 => None,
-        1 => Some(String::from("1 finding is open: ask the office.")),
-        count => Some(format!("{count} findings are open: ask the office.")),
+        1 => Some(String::from(
+            "1 finding is open, listed under Findings: ask the office.",
+        )),
+        count => Some(format!(
+            "{count} findings are open, listed under Findings: ask the office."
+        )),
     };
     let words = [bore::bearing_words(plan, &design.drill_list), open];
     let words: Vec<Entry> = words.into_iter().flatten().map(Entry::Words).collect();

@@ -1,8 +1,9 @@
 //! The list of findings: what, what to do, by which rule, and why one was set aside.
 
+use super::list::{self, List};
 use super::mark::Laid;
 use super::paper::{Area, Lie};
-use super::table::{BODY, text};
+use super::table::{BODY, Cell, Line, Table, column, text};
 use super::{Draft, Kind, Paper, frame};
 use crate::design::Design;
 use crate::finding::{Finding, Severity};
@@ -17,6 +18,28 @@ const LEADING: f64 = BODY * 1.2;
 const WEIGHT: f64 = 22.0;
 /// Space between findings.
 const GAP: f64 = 3.0;
+
+/// Findings that are open, a line each, for those who work by the sheets alone; `None` where none is.
+pub(super) fn open(design: &Design) -> Option<List> {
+    let open = design.findings.iter().filter(|f| f.dismissed.is_none());
+    let row = |finding: &Finding| {
+        let what = finding.what.trim_end_matches('.');
+        Line::Row(vec![Cell::Text(what.to_string())])
+    };
+    let lines: Vec<Line> = open.map(row).collect();
+    let heading = list::Heading {
+        kind: Kind::Findings,
+        title: String::from("Findings, in short"),
+        subtitle: String::from(
+            "Open when this was printed. What to do about each, and by which rule, the office knows.",
+        ),
+        name: String::from("Findings"),
+        corner: String::from("Findings"),
+    };
+    let columns = vec![column("finding", 80.0, 1.0)];
+    let table = Table { columns, lines };
+    (!table.lines.is_empty()).then_some(List { heading, table })
+}
 
 /// The pages of findings; none where there are none.
 pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {

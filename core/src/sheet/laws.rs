@@ -338,3 +338,27 @@ fn studs_that_are_measured_from_carry_their_numbers() {
     }
     assert!(told > 100);
 }
+
+#[test]
+fn a_crews_stack_lists_every_open_finding() {
+    let squeezed = |words: &str| words.split_whitespace().collect::<String>();
+    let mut told = 0;
+    for plan in plans() {
+        let design = Design::of(&plan);
+        let pages = Sheets::stack(&plan, &design, &Paper::of(Size::Letter), Stack::Crew, None);
+        let all: String = pages
+            .iter()
+            .flat_map(texts)
+            .map(|text| squeezed(&text))
+            .collect();
+        for finding in design.findings.iter().filter(|f| f.dismissed.is_none()) {
+            assert!(
+                all.contains(&squeezed(finding.what.trim_end_matches('.'))),
+                "{}",
+                finding.what
+            );
+            told += 1;
+        }
+    }
+    assert!(told > 30);
+}

@@ -47,6 +47,8 @@ pub(super) enum Part {
     Cover,
     Day,
     Findings,
+    /// Findings that are open, a line each.
+    Open,
     Level(LevelId),
     /// A level without ways and bores.
     Places(LevelId),
@@ -144,6 +146,7 @@ impl Stack {
                 parts.push(Part::Day);
                 parts.extend(levels(Part::Level));
                 parts.extend(WORK);
+                parts.push(Part::Open);
             }
             Self::Builder => {
                 parts.push(Part::Builder);
@@ -264,6 +267,7 @@ impl Part {
             Self::DrillList => Some(drill_page::list(plan, design)),
             Self::PullSheet => Some(pull_page::list(plan, design)),
             Self::Closet => Some(closet_page::list(plan, design)),
+            Self::Open => finding_page::open(design),
             _ => None,
         }
     }
@@ -297,6 +301,7 @@ impl Part {
             Self::LabelTest => label_page::test_page(paper),
             Self::Labels => label_page::pages(plan, paper),
             Self::Day
+            | Self::Open
             | Self::RoomList
             | Self::DrillList
             | Self::Corners
