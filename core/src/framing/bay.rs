@@ -1,6 +1,9 @@
-//! The clear spaces of a wall, where cable can run. Which there are is found in `wall.rs`.
+//! The clear spaces of a wall, where cable can run, and the uprights between two of them. Which there are is
+//! found in `wall.rs`.
 
 use serde::{Deserialize, Serialize};
+
+use super::wall::{Stud, WallFraming};
 
 /// A bore keeps this far from the ends of an upright, millimetres: 3 in. Common practice, no source.
 pub const FROM_ENDS: f64 = 75.0;
@@ -53,4 +56,17 @@ pub enum BayKind {
     UnderSill,
     /// Over a header.
     OverHeader,
+}
+
+impl WallFraming {
+    /// The uprights that a bore at a height goes through between two offsets, as indices.
+    pub fn bored_between(&self, (one, other): (f64, f64), height: f64) -> Vec<usize> {
+        let (low, high) = (one.min(other), one.max(other));
+        let is_bored = |stud: &Stud| {
+            let stands = stud.bottom <= height && height <= stud.top;
+            stands && stud.from < high - 0.5 && stud.to > low + 0.5
+        };
+        let places = 0..self.studs.len();
+        places.filter(|at| is_bored(&self.studs[*at])).collect()
+    }
 }

@@ -96,17 +96,6 @@ pub struct Header {
 }
 
 impl WallFraming {
-    /// The uprights that a bore at a height goes through between two offsets, as indices.
-    pub fn bored_between(&self, (one, other): (f64, f64), height: f64) -> Vec<usize> {
-        let (low, high) = (one.min(other), one.max(other));
-        let is_bored = |stud: &Stud| {
-            let stands = stud.bottom <= height && height <= stud.top;
-            stands && stud.from < high - 0.5 && stud.to > low + 0.5
-        };
-        let places = 0..self.studs.len();
-        places.filter(|at| is_bored(&self.studs[*at])).collect()
-    }
-
     /// The bay that holds an offset at a height, or the nearest one that reaches that height.
     pub fn bay_at(&self, offset: f64, height: f64) -> Option<usize> {
         let distance = |bay: &Bay| (bay.from - offset).max(offset - bay.to).max(0.0);
