@@ -178,8 +178,15 @@ struct Driver {
 }
 
 impl Driver {
-    /// Starts ChromeDriver on a free port.
+    /// Starts ChromeDriver on a free port. It takes one that is free for one kind of address and may end
+    /// because it is not for the other, so it is started again a few times.
     fn start() -> Self {
+        let mut tries = (0..STARTS).map(|_| Self::try_start());
+        let started = tries.find_map(|driver| driver);
+        started.expect("ChromeDriver is ready before it ends")
+    }
+
+    fn try_start() -> Option<Self> {
         let program = std::env::var_os("CHROMEDRIVER").unwrap_or_else(|| "chromedriver".into());
         let process = Command::new(&program)
             .arg("--port=0")
@@ -194,9 +201,9 @@ impl Driver {
             address: String::new(),
         };
         let mut words = BufReader::new(driver.process.stdout.take().expect("its output is piped"));
-        driver.address = format!("http://127.0.0.1:{}/", port_told(&mut words));
+        driver.address = format!("http://127.0.0.1:{}/", port_told(&mut words)?);
         driver.words = Some(words);
-        driver
+        Some(driver)
     }
 }
 
@@ -207,20 +214,25 @@ impl Drop for Driver {
     }
 }
 
-/// The port ChromeDriver says it listens on.
-fn port_told(words: &mut impl BufRead) -> String {
+/// How often ChromeDriver is started before a story fails for it.
+const STARTS: u32 = 5;
+
+/// The port ChromeDriver says it listens on; `None` when it ends before.
+fn port_told(words: &mut impl BufRead) -> Option<String> {
     loop {
         let mut line = String::new();
         let length = words
             .read_line(&mut line)
             .expect("ChromeDriver speaks text");
-        assert!(length > 0, "ChromeDriver ended before it was ready");
+        if length == 0 {
+            return None;
+        }
         if let Some((_, port)) = line
             .trim()
             .trim_end_matches('.')
             .rsplit_once("successfully on port ")
         {
-            return port.to_string();
+            return Some(port.to_string());
         }
     }
 }
