@@ -5,7 +5,7 @@ use borewright_core::design::Design;
 use borewright_core::framing::{BayKind, Framing, WallFraming};
 use borewright_core::plan::edit::sample;
 use borewright_core::plan::{
-    Above, Below, ClosetPlace, KeepOutShape, LayoutEnd, LayoutSide, Pin, PinTo, Place, Plan,
+    Above, Below, ClosetPlace, KeepOutShape, LayoutEnd, LayoutSide, Level, Pin, PinTo, Place, Plan,
     PowerPlace, Side, Wall, WallId,
 };
 use borewright_core::shape::{Direction, Point, Pos};
@@ -42,18 +42,7 @@ pub fn put(
             .rooms
             .iter_mut()
             .for_each(|room| room.at = point(room.at));
-        if let Above::AtticTrusses {
-            direction, layout, ..
-        } = &mut level.above
-        {
-            (*direction, *layout) = put_joists(*direction, *layout, &way);
-        }
-        if let Above::AtticJoists(floor) = &mut level.above {
-            (floor.direction, floor.layout) = put_joists(floor.direction, floor.layout, &way);
-        }
-        if let Below::Crawl(floor) | Below::Level(floor) = &mut level.below {
-            (floor.direction, floor.layout) = put_joists(floor.direction, floor.layout, &way);
-        }
+        put_floors(level, &way);
     }
     for drop in &mut plan.drops {
         if let Place::Ceiling { at } | Place::Adrift { at } = &mut drop.place {
@@ -75,6 +64,24 @@ pub fn put(
         }
     }
     plan
+}
+
+/// Lays the joists and trusses of a level the other way.
+fn put_floors(level: &mut Level, way: &impl Fn(Direction) -> Direction) {
+    if let Above::AtticTrusses(trusses)
+    | Above::Level {
+        beside: Some(trusses),
+        ..
+    } = &mut level.above
+    {
+        (trusses.direction, trusses.layout) = put_joists(trusses.direction, trusses.layout, way);
+    }
+    if let Above::AtticJoists(floor) = &mut level.above {
+        (floor.direction, floor.layout) = put_joists(floor.direction, floor.layout, way);
+    }
+    if let Below::Crawl(floor) | Below::Level(floor) = &mut level.below {
+        (floor.direction, floor.layout) = put_joists(floor.direction, floor.layout, way);
+    }
 }
 
 /// The direction of joists put elsewhere, and the side they are laid out from there. Which side is the

@@ -14,7 +14,7 @@ use borewright_core::framing::Framing;
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{
     Above, Below, CableId, CableKindId, Closet, ClosetPlace, DropKind, Entry, Floor, JoistKind,
-    LayoutSide, LevelId, Lumber, Place, Plan, Role, Side, WallId,
+    LayoutSide, LevelId, Lumber, Place, Plan, Role, Side, Trusses, WallId,
 };
 use borewright_core::route::{Crossing, Member, Ways};
 use borewright_core::rules::RuleId;
@@ -341,11 +341,11 @@ fn nothing_forbidden_is_ever_bored() {
         Role::Bearing,
         Floor::sawn(Direction { dx: 0, dy: 1 }),
     );
-    let trusses = Above::AtticTrusses {
+    let trusses = Above::AtticTrusses(Trusses {
         spacing: inches("24"),
         direction: Direction { dx: 0, dy: 1 },
         layout: LayoutSide::First,
-    };
+    });
     let plan = apply(plan, Edit::SetAbove(LevelId(1), trusses));
     let mut middle = *plan.wall(MIDDLE).unwrap().1;
     middle.never_drill = true;

@@ -201,12 +201,13 @@ fn grid(level: &Level) -> u64 {
     };
     let (across, along) = (reach(|at| at.x), reach(|at| at.y));
     let over = match level.above {
-        Above::AtticTrusses { spacing, .. } => strips(across, along, spacing.0),
+        Above::AtticTrusses(trusses)
+        | Above::Level {
+            beside: Some(trusses),
+            ..
+        } => strips(across, along, trusses.spacing.0),
         Above::AtticJoists(joists) => strips(across, along, joists.spacing.0),
-        Above::Level { beside, .. } => {
-            beside.map_or(0, |trusses| strips(across, along, trusses.spacing.0))
-        }
-        Above::ClosedRoof => 0,
+        Above::Level { beside: None, .. } | Above::ClosedRoof => 0,
     };
     let under = match level.below {
         Below::Slab => 0,

@@ -72,5 +72,5 @@ pub fn outside_height(level: &Level, wall: &Wall, wanted: Mm) -> Mm {
 }
 
 fn is_attic(above: Above) -> bool {
-    matches!(above, Above::AtticTrusses { .. } | Above::AtticJoists(_))
+    matches!(above, Above::AtticTrusses(_) | Above::AtticJoists(_))
 }

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::Outline;
-use crate::plan::{Above, Below, Floor, JoistKind, LayoutSide, Level, Lumber, Plan};
+use crate::plan::{Above, Below, Floor, JoistKind, LayoutSide, Level, Lumber, Plan, Trusses};
 use crate::shape::{Direction, Point, Pos};
 
 /// Thickness of the subfloor on joists: 3/4 in. Common practice, no source.
@@ -191,19 +191,7 @@ pub(super) fn over(plan: &Plan, place: usize, floor: f64, outline: &Outline) -> 
     let level = plan.levels.get(place)?;
     let ceiling = floor + level.ceiling.f64();
     let layout = match level.above {
-        Above::AtticTrusses {
-            spacing,
-            direction,
-            layout,
-        } => Layout {
-            kind: SpaceKind::AtticTrusses,
-            direction,
-            side: layout,
-            spacing: spacing.0,
-            depth: CHORD,
-            z: ceiling + CHORD,
-            hangs: false,
-        },
+        Above::AtticTrusses(trusses) => Layout::on_trusses(trusses, ceiling),
         Above::AtticJoists(joists) => {
             Layout::of(SpaceKind::AtticJoists, joists, ceiling + joists.depth.0)
         }
@@ -240,15 +228,7 @@ pub(super) fn beside(
     else {
         return None;
     };
-    let layout = Layout {
-        kind: SpaceKind::AtticTrusses,
-        direction: trusses.direction,
-        side: trusses.layout,
-        spacing: trusses.spacing.0,
-        depth: CHORD,
-        z: floor + level.ceiling.f64() + CHORD,
-        hangs: false,
-    };
+    let layout = Layout::on_trusses(trusses, floor + level.ceiling.f64());
     let part = Some((next.clone(), Part::Beside));
     lay(layout, level, outline).map(|space| Space { part, ..space })
 }
@@ -265,6 +245,19 @@ struct Layout {
 }
 
 impl Layout {
+    /// Over the bottom chords of trusses that lie on walls of this height.
+    fn on_trusses(trusses: Trusses, ceiling: f64) -> Self {
+        Self {
+            kind: SpaceKind::AtticTrusses,
+            direction: trusses.direction,
+            side: trusses.layout,
+            spacing: trusses.spacing.0,
+            depth: CHORD,
+            z: ceiling + CHORD,
+            hangs: false,
+        }
+    }
+
     fn of(kind: SpaceKind, joists: Floor, z: f64) -> Self {
         Self {
             kind,

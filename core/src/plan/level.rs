@@ -137,7 +137,7 @@ pub enum Below {
     Level(Floor),
 }
 
-/// Roof trusses over a part of a level.
+/// Roof trusses over a level, or over a part of it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Trusses {
     /// Distance from truss to truss, on centre.
@@ -158,14 +158,12 @@ impl Trusses {
         }
     }
 
-    /// The same as sawn joists of this depth, which is how their spacing and direction are checked and kept.
-    pub(crate) fn as_joists(self, depth: Size) -> Floor {
+    /// Sawn joists laid the same way: their spacing and direction are checked and kept as those of joists.
+    pub(crate) fn as_joists(self) -> Floor {
         Floor {
-            kind: JoistKind::Sawn,
-            depth,
             spacing: self.spacing,
-            direction: self.direction,
             layout: self.layout,
+            ..Floor::sawn(self.direction)
         }
     }
 }
@@ -174,14 +172,7 @@ impl Trusses {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Above {
     /// An attic over roof trusses: their members are never drilled, cable lies on top.
-    AtticTrusses {
-        /// Distance from truss to truss, on centre.
-        spacing: Size,
-        /// The direction the trusses span.
-        direction: Direction,
-        /// The side they are laid out from.
-        layout: LayoutSide,
-    },
+    AtticTrusses(Trusses),
     /// An attic over ceiling joists: cable lies on top.
     AtticJoists(Floor),
     /// The next level's floor.
@@ -206,10 +197,6 @@ impl Above {
 
     /// Trusses at 24 in on centre.
     pub fn attic_over_trusses(direction: Direction) -> Self {
-        Self::AtticTrusses {
-            spacing: Size::inches(24.0),
-            direction,
-            layout: LayoutSide::First,
-        }
+        Self::AtticTrusses(Trusses::spanning(direction))
     }
 }

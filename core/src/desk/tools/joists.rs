@@ -5,7 +5,7 @@ use super::stretch::{Stretch, stretch};
 use crate::desk::answer::Answer;
 use crate::desk::{Choice, Draft, Gesture, Session};
 use crate::plan::edit::Edit;
-use crate::plan::{Above, Below, Floor, Level};
+use crate::plan::{Above, Below, Floor, Level, Trusses};
 use crate::shape::{Direction, Point, Pos};
 use crate::units::Mm;
 
@@ -75,16 +75,13 @@ fn stated(session: &Session, direction: Direction) -> Option<Edit> {
     let place = levels.iter().position(|level| level.id == session.level)?;
     let level = levels.get(place)?;
     match level.above {
-        Above::AtticTrusses {
-            spacing, layout, ..
-        } => Some(Edit::SetAbove(
-            level.id,
-            Above::AtticTrusses {
-                spacing,
+        Above::AtticTrusses(trusses) => {
+            let trusses = Trusses {
                 direction,
-                layout,
-            },
-        )),
+                ..trusses
+            };
+            Some(Edit::SetAbove(level.id, Above::AtticTrusses(trusses)))
+        }
         Above::AtticJoists(floor) => {
             let floor = Floor { direction, ..floor };
             Some(Edit::SetAbove(level.id, Above::AtticJoists(floor)))
@@ -111,7 +108,7 @@ mod tests {
 
     fn trusses(trial: &Trial) -> Option<Direction> {
         match trial.plan().levels[0].above {
-            Above::AtticTrusses { direction, .. } => Some(direction),
+            Above::AtticTrusses(trusses) => Some(trusses.direction),
             _ => None,
         }
     }

@@ -37,7 +37,7 @@ pub(super) fn put(plan: &Plan, out: &mut Writer) {
         Below::Level(_) => FRAMED,
     });
     out.of(levels, |level| match level.above {
-        Above::AtticTrusses { .. } => TRUSSES,
+        Above::AtticTrusses(_) => TRUSSES,
         Above::AtticJoists(_) => JOISTS,
         Above::Level { open, beside } => match (open, beside) {
             (false, None) => LEVEL,
@@ -66,20 +66,14 @@ fn floors(level: &Level) -> Vec<Floor> {
         Below::Slab => None,
         Below::Crawl(floor) | Below::Level(floor) => Some(floor),
     };
+    let as_floor = |trusses: Trusses| Floor {
+        depth: Size(0.0),
+        ..trusses.as_joists()
+    };
     let above = match level.above {
-        Above::AtticTrusses {
-            spacing,
-            direction,
-            layout,
-        } => Some(Floor {
-            kind: JoistKind::Sawn,
-            depth: Size(0.0),
-            spacing,
-            direction,
-            layout,
-        }),
+        Above::AtticTrusses(trusses) => Some(as_floor(trusses)),
         Above::AtticJoists(floor) => Some(floor),
-        Above::Level { beside, .. } => beside.map(|trusses| trusses.as_joists(Size(0.0))),
+        Above::Level { beside, .. } => beside.map(as_floor),
         Above::ClosedRoof => None,
     };
     below.into_iter().chain(above).collect()
@@ -111,24 +105,16 @@ pub(super) fn take(plan: &mut Plan, section: &mut Reader, texts: &mut Texts) -> 
             _ => return Err(LinkError::TooNew),
         };
         level.above = match at(&above, place)? {
-            TRUSSES => {
-                let Floor {
-                    spacing,
-                    direction,
-                    layout,
-                    ..
-                } = floor()?;
-                Above::AtticTrusses {
-                    spacing,
-                    direction,
-                    layout,
-                }
-            }
+            TRUSSES => Above::AtticTrusses(trusses(floor()?)),
             JOISTS => Above::AtticJoists(floor()?),
-            LEVEL => Above::LEVEL,
-            OPEN_LEVEL => level_and(true, None),
-            LEVEL_AND_ROOF => level_and(false, Some(floor()?)),
-            OPEN_LEVEL_AND_ROOF => level_and(true, Some(floor()?)),
+            kind @ (LEVEL | OPEN_LEVEL) => Above::Level {
+                open: kind == OPEN_LEVEL,
+                beside: None,
+            },
+            kind @ (LEVEL_AND_ROOF | OPEN_LEVEL_AND_ROOF) => Above::Level {
+                open: kind == OPEN_LEVEL_AND_ROOF,
+                beside: Some(trusses(floor()?)),
+            },
             CLOSED => Above::ClosedRoof,
             _ => return Err(LinkError::TooNew),
         };
@@ -137,13 +123,13 @@ pub(super) fn take(plan: &mut Plan, section: &mut Reader, texts: &mut Texts) -> 
     Ok(())
 }
 
-fn level_and(open: bool, roof: Option<Floor>) -> Above {
-    let beside = roof.map(|roof| Trusses {
-        spacing: roof.spacing,
-        direction: roof.direction,
-        layout: roof.layout,
-    });
-    Above::Level { open, beside }
+/// Trusses as [`floors`] puts them.
+fn trusses(floor: Floor) -> Trusses {
+    Trusses {
+        spacing: floor.spacing,
+        direction: floor.direction,
+        layout: floor.layout,
+    }
 }
 
 fn take_floors(section: &mut Reader, count: usize) -> Read<Vec<Floor>> {
@@ -206,7 +192,7 @@ fn layouts(level: &mut Level) -> impl Iterator<Item = &mut LayoutSide> {
         Below::Crawl(floor) | Below::Level(floor) => Some(&mut floor.layout),
     };
     let above = match &mut level.above {
-        Above::AtticTrusses { layout, .. } => Some(layout),
+        Above::AtticTrusses(trusses) => Some(&mut trusses.layout),
         Above::AtticJoists(floor) => Some(&mut floor.layout),
         Above::Level { beside, .. } => beside.as_mut().map(|trusses| &mut trusses.layout),
         Above::ClosedRoof => None,
@@ -235,8 +221,8 @@ mod tests {
         }
         assert_eq!(there_and_back(&plan), plan.levels);
         plan.levels[0].below = Below::Slab;
-        if let Above::AtticTrusses { layout, .. } = &mut plan.levels[0].above {
-            *layout = LayoutSide::Second;
+        if let Above::AtticTrusses(trusses) = &mut plan.levels[0].above {
+            trusses.layout = LayoutSide::Second;
         }
         assert_eq!(there_and_back(&plan), plan.levels);
     }

@@ -10,7 +10,7 @@ use crate::plan::{
     WallId,
 };
 use crate::shape::Direction;
-use crate::units::{Mm, Size};
+use crate::units::Mm;
 
 /// Ceilings that edits allow.
 const CEILINGS: std::ops::RangeInclusive<Mm> = Mm(1800)..=Mm(12_000);
@@ -79,20 +79,11 @@ fn below(level: &mut Level, lowest: bool, losses: &mut Losses) {
 fn above(level: &mut Level, highest: bool, losses: &mut Losses) {
     let fits = match level.above {
         Above::Level { beside, .. } => {
-            let roof = beside.map(|trusses| trusses.as_joists(Size::inches(9.25)));
-            !highest && roof.is_none_or(sound)
+            !highest && beside.is_none_or(|trusses| sound(trusses.as_joists()))
         }
         Above::ClosedRoof => highest,
         Above::AtticJoists(floor) => highest && sound(floor),
-        Above::AtticTrusses {
-            spacing, direction, ..
-        } => {
-            highest
-                && sound(Floor {
-                    spacing,
-                    ..Floor::sawn(direction)
-                })
-        }
+        Above::AtticTrusses(trusses) => highest && sound(trusses.as_joists()),
     };
     if fits {
         return;

@@ -137,7 +137,7 @@ impl From<Below> for plan::Below {
     }
 }
 
-/// Roof trusses over a part of a level.
+/// Roof trusses over a level, or over a part of it.
 #[derive(Serialize, Deserialize)]
 struct Trusses {
     spacing: f64,
@@ -171,12 +171,7 @@ impl From<Trusses> for plan::Trusses {
 #[serde(tag = "kind")]
 enum Above {
     #[serde(rename = "attic over trusses")]
-    AtticTrusses {
-        spacing: f64,
-        direction: Xy,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        layout: Option<LayoutSide>,
-    },
+    AtticTrusses(Trusses),
     #[serde(rename = "attic over joists")]
     AtticJoists { floor: Floor },
     #[serde(rename = "level")]
@@ -193,15 +188,7 @@ enum Above {
 impl From<plan::Above> for Above {
     fn from(above: plan::Above) -> Self {
         match above {
-            plan::Above::AtticTrusses {
-                spacing,
-                direction,
-                layout,
-            } => Self::AtticTrusses {
-                spacing: spacing.0,
-                direction: along(direction),
-                layout: unusual(layout),
-            },
+            plan::Above::AtticTrusses(trusses) => Self::AtticTrusses(trusses.into()),
             plan::Above::AtticJoists(floor) => Self::AtticJoists {
                 floor: floor.into(),
             },
@@ -217,15 +204,7 @@ impl From<plan::Above> for Above {
 impl From<Above> for plan::Above {
     fn from(above: Above) -> Self {
         match above {
-            Above::AtticTrusses {
-                spacing,
-                direction: along,
-                layout,
-            } => Self::AtticTrusses {
-                spacing: Size(spacing),
-                direction: direction(along),
-                layout: layout.map_or(plan::LayoutSide::First, Into::into),
-            },
+            Above::AtticTrusses(trusses) => Self::AtticTrusses(trusses.into()),
             Above::AtticJoists { floor } => Self::AtticJoists(floor.into()),
             Above::Level { open, beside } => Self::Level {
                 open,

@@ -3,7 +3,7 @@
 use super::cables::forget_lost;
 use super::{Done, Refusal, caps, level_mut, take, tidy};
 use crate::plan::{Above, Below, Floor, Level, LevelId, Plan};
-use crate::units::{Mm, Size};
+use crate::units::Mm;
 
 pub(super) fn add(plan: &mut Plan, name: &str, floor: Floor) -> Done {
     caps::LEVELS.admits(plan.levels.len())?;
@@ -63,18 +63,12 @@ pub(super) fn set_above(plan: &mut Plan, id: LevelId, above: Above) -> Done {
     }
     match above {
         Above::AtticJoists(floor) => sound(floor)?,
-        Above::AtticTrusses {
-            spacing, direction, ..
-        } => sound(Floor {
-            spacing,
-            ..Floor::sawn(direction)
-        })?,
-        Above::Level { beside, .. } => {
-            beside.map_or(Ok(()), |trusses| {
-                sound(trusses.as_joists(Size::inches(9.25)))
-            })?;
-        }
-        Above::ClosedRoof => {}
+        Above::AtticTrusses(trusses)
+        | Above::Level {
+            beside: Some(trusses),
+            ..
+        } => sound(trusses.as_joists())?,
+        Above::Level { beside: None, .. } | Above::ClosedRoof => {}
     }
     level_mut(plan, id)?.above = above;
     Ok(())
@@ -130,10 +124,10 @@ mod tests {
             })
             .unwrap();
         assert_eq!(plan.levels[0].above, Above::LEVEL);
-        assert!(matches!(plan.levels[1].above, Above::AtticTrusses { .. }));
+        assert!(matches!(plan.levels[1].above, Above::AtticTrusses(_)));
         let upper = plan.levels[1].id;
         let plan = plan.apply(&Edit::RemoveLevel(upper)).unwrap();
-        assert!(matches!(plan.levels[0].above, Above::AtticTrusses { .. }));
+        assert!(matches!(plan.levels[0].above, Above::AtticTrusses(_)));
         assert!(plan.apply(&Edit::RemoveLevel(plan.levels[0].id)).is_err());
     }
 

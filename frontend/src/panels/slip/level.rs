@@ -108,7 +108,7 @@ fn below(level: &Level, edit: &Callback<Edit>) -> Html {
 fn above(level: &Level, is_bare: bool, edit: &Callback<Edit>) -> Html {
     let id = level.id;
     let chosen = match level.above {
-        Above::AtticTrusses { .. } => 0,
+        Above::AtticTrusses(_) => 0,
         Above::AtticJoists(_) => 1,
         Above::Level { open: false, .. } => 2,
         Above::Level { open: true, .. } => 3,
@@ -154,17 +154,7 @@ fn roof_beside(beside: Option<Trusses>, onset: &Callback<Option<Trusses>>) -> Ht
         0 => None,
         _ => Some(Trusses::spanning(Direction::ALONG_Y)),
     });
-    let fields = beside.map(|trusses| {
-        let (spans, sides) = (trusses, trusses);
-        let ondirection = onset.reform(move |direction| Some(Trusses { direction, ..spans }));
-        let onlayout = onset.reform(move |layout| Some(Trusses { layout, ..sides }));
-        html! {
-            <>
-                { directions("Trusses span", trusses.direction, &ondirection) }
-                { layout(trusses.direction, trusses.layout, &onlayout) }
-            </>
-        }
-    });
+    let fields = beside.map(|trusses| truss_fields(trusses, &onset.reform(Some)));
     html! {
         <>
             <Pick label="Over the part beside it" options={options.map(AttrValue::from).to_vec()}
@@ -174,32 +164,27 @@ fn roof_beside(beside: Option<Trusses>, onset: &Callback<Option<Trusses>>) -> Ht
     }
 }
 
+/// Which way trusses span, and the side they are laid out from.
+fn truss_fields(trusses: Trusses, onset: &Callback<Trusses>) -> Html {
+    let ondirection = onset.reform(move |direction| Trusses {
+        direction,
+        ..trusses
+    });
+    let onlayout = onset.reform(move |layout| Trusses { layout, ..trusses });
+    html! {
+        <>
+            { directions("Trusses span", trusses.direction, &ondirection) }
+            { layout(trusses.direction, trusses.layout, &onlayout) }
+        </>
+    }
+}
+
 fn above_fields(level: &Level, is_bare: bool, edit: &Callback<Edit>) -> Html {
     let id = level.id;
     match level.above {
-        Above::AtticTrusses {
-            spacing,
-            direction,
-            layout: side,
-        } => {
-            let trusses = move |direction, layout| {
-                Edit::SetAbove(
-                    id,
-                    Above::AtticTrusses {
-                        spacing,
-                        direction,
-                        layout,
-                    },
-                )
-            };
-            let ondirection = edit.reform(move |direction| trusses(direction, side));
-            let onlayout = edit.reform(move |side| trusses(direction, side));
-            html! {
-                <>
-                    { directions("Trusses span", direction, &ondirection) }
-                    { layout(direction, side, &onlayout) }
-                </>
-            }
+        Above::AtticTrusses(trusses) => {
+            let set = move |trusses| Edit::SetAbove(id, Above::AtticTrusses(trusses));
+            truss_fields(trusses, &edit.reform(set))
         }
         Above::AtticJoists(floor) => {
             let onset = edit.reform(move |floor| Edit::SetAbove(id, Above::AtticJoists(floor)));

@@ -7,7 +7,7 @@ use crate::plan::edit::Edit;
 use crate::plan::{
     Above, Below, Floor, JoistKind, KeepOut, KeepOutId, KeepOutReason, KeepOutShape,
     KnownDimension, LayoutEnd, LayoutSide, Level, LevelId, Lumber, Opening, OpeningId, OpeningKind,
-    Placing, Plan, PowerPlace, PowerRun, PowerRunId, Role, RoomId, Scan, Wall, WallId,
+    Placing, Plan, PowerPlace, PowerRun, PowerRunId, Role, RoomId, Scan, Trusses, Wall, WallId,
 };
 use crate::shape::{Direction, Point};
 use crate::units::{Mm, Size};
@@ -217,11 +217,11 @@ impl Dice {
                     1 => Above::AtticJoists(self.floor()),
                     _ => {
                         let (spacing, direction) = (self.size(400.0, 700.0), self.direction());
-                        Above::AtticTrusses {
+                        Above::AtticTrusses(Trusses {
                             spacing,
                             direction,
                             layout: layout(direction),
-                        }
+                        })
                     }
                 },
             ),
