@@ -79,8 +79,8 @@ impl Half {
         let end = wall.line.offset_of(meets);
         let holds = |b: &&Bay| b.from <= middle && middle <= b.to && b.reaches(height);
         let clear = wall.bays.iter().find(holds)?;
-        let is_on = middle > end;
-        let face = if is_on { clear.from } else { clear.to };
+        let is_on = clear.middle() > end;
+        let face = clear.face_towards(end);
         let ahead = wall.line.at(end + 1.0, 0.0) - wall.line.at(end, 0.0);
         Some(Self {
             bay,

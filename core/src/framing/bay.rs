@@ -29,6 +29,14 @@ impl Bay {
         (self.from + self.to) / 2.0
     }
 
+    /// Its side towards an offset outside it.
+    pub fn face_towards(&self, offset: f64) -> f64 {
+        match self.middle() > offset {
+            true => self.from,
+            false => self.to,
+        }
+    }
+
     /// Clear width.
     pub fn width(&self) -> f64 {
         self.to - self.from

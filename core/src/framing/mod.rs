@@ -77,8 +77,9 @@ impl Framing {
     pub fn of(plan: &Plan) -> Self {
         let mut floor = 0.0;
         let mut framing = Framing::default();
+        let mut outlines = plan.levels.iter().map(Outline::of).peekable();
         for (place, level) in plan.levels.iter().enumerate() {
-            let outline = Outline::of(level);
+            let outline = outlines.next().unwrap_or_default();
             let below = space::under(plan, place, floor, &outline);
             floor += below.as_ref().map_or(0.0, |space| space.lift);
             let shared = below.is_some() && place > 0;
@@ -87,14 +88,12 @@ impl Framing {
                 _ => framing.keep(found.space),
             });
             let walls = wall::frame(level);
-            let next = plan.levels.get(place + 1).map(Outline::of);
-            let bare = next
-                .as_ref()
-                .and_then(|next| partly::bare(level, &outline, next));
+            let next = outlines.peek();
+            let bare = next.and_then(|next| partly::bare(level, &outline, next));
             let next = next.filter(|_| bare.is_some());
             let over = space::over(plan, place, floor, &outline);
-            let above = over.map(|space| framing.keep(space.only_over(next.as_ref())));
-            let beside = next.and_then(|next| space::beside(level, floor, &outline, &next));
+            let above = over.map(|space| framing.keep(space.only_over(next)));
+            let beside = next.and_then(|next| space::beside(level, floor, &outline, next));
             let beside = beside.map(|space| framing.keep(space));
             let ceiling = level.ceiling.f64();
             let level = level.id;

@@ -169,26 +169,24 @@ impl House<'_> {
         let Some(closet) = self.plan.closet else {
             return;
         };
-        let on_face = |wall: WallId| {
-            let face = closet.in_front(self.plan, 0.0);
-            let (_, wall) = self.plan.wall(wall)?;
-            let board = MoveKind::OnFace { wall: wall.id };
-            face.filter(|_| wall.never_drill).map(|at| (at, board))
-        };
-        let free = match closet.place {
+        self.graph.sink = match closet.place {
             ClosetPlace::Point(at) => {
                 let level = closet.level;
-                Some((at.pos(), MoveKind::ThroughCeiling { level }))
+                let kind = MoveKind::ThroughCeiling { level };
+                Some(self.add_free_closet(&closet, at.pos(), kind))
             }
-            ClosetPlace::Wall { wall, .. } => on_face(wall),
+            ClosetPlace::Wall { wall, offset, .. } => match self.undrilled_face(&closet, wall) {
+                Some(at) => Some(self.add_free_closet(&closet, at, MoveKind::OnFace { wall })),
+                None => self.add_box(wall, offset.f64(), closet.panel_height.f64()),
+            },
         };
-        self.graph.sink = match (free, closet.place) {
-            (Some((at, kind)), _) => Some(self.add_free_closet(&closet, at, kind)),
-            (None, ClosetPlace::Wall { wall, offset, .. }) => {
-                self.add_box(wall, offset.f64(), closet.panel_height.f64())
-            }
-            (None, ClosetPlace::Point(_)) => None,
-        };
+    }
+
+    /// Where the panel is on the face of its wall, if that wall is not drilled.
+    fn undrilled_face(&self, closet: &Closet, wall: WallId) -> Option<Pos> {
+        let (_, wall) = self.plan.wall(wall)?;
+        let face = closet.in_front(self.plan, 0.0);
+        face.filter(|_| wall.never_drill)
     }
 
     /// A closet that is in no bay: cable comes straight down to it, or up. It stands free, or its panel

@@ -280,14 +280,10 @@ impl<'p> House<'p> {
             return;
         }
         for bay in self.walls[place].bays() {
-            let kind = self.walls[place].framing.bays[bay].kind;
-            let (line, bays) = (
-                &self.walls[place].framing.line,
-                &self.walls[place].framing.bays,
-            );
-            let above = self
-                .framing
-                .space_over(framed, line.at(bays[bay].middle(), 0.0));
+            let framing = self.walls[place].framing;
+            let (kind, middle) = (framing.bays[bay].kind, framing.bays[bay].middle());
+            let at = framing.line.at(middle, 0.0);
+            let above = self.framing.space_over(framed, at);
             if let Some(space) = above.filter(|_| kind != BayKind::UnderSill) {
                 let port = self.plate(place, bay, space, true);
                 self.walls[place].hubs[bay].up = port;
@@ -425,8 +421,7 @@ impl<'p> House<'p> {
         let length =
             (from - joint.at).abs() + (to - corner).abs() + (hub.height - far.height).abs();
         let bored = |wall: &HouseWall, bay: usize, end: f64| {
-            let bay = &wall.framing.bays[bay];
-            let face = if bay.middle() > end { bay.from } else { bay.to };
+            let face = wall.framing.bays[bay].face_towards(end);
             wall.framing.bored_between((face, end), hub.height).len() as u32
         };
         let count = bored(a, bay, joint.at) + bored(b, beside, corner);

@@ -143,18 +143,16 @@ fn notes(plan: &Plan, design: &Design, row: &DrillRow) -> Vec<String> {
 }
 
 /// How joists are counted, with the first row of each space.
-fn joists(plan: &Plan, design: &Design, row: &DrillRow) -> Vec<String> {
+fn joists(plan: &Plan, design: &Design, row: &DrillRow) -> Option<String> {
     let space = |row: &DrillRow| match row.whereabouts.as_ref().map(|place| &place.along) {
         Some(Along::Joists { space, .. }) => Some(*space),
         _ => None,
     };
-    let Some(here) = space(row) else {
-        return Vec::new();
-    };
+    let here = space(row)?;
     let mut rows = design.drill_list.iter();
-    let first = rows.find(|other| other.level == row.level && space(other) == Some(here));
-    if first.is_none_or(|first| first.bores != row.bores) {
-        return Vec::new();
+    let first = rows.find(|other| other.level == row.level && space(other) == Some(here))?;
+    if first.bores != row.bores {
+        return None;
     }
     let bores = row
         .bores

@@ -48,19 +48,13 @@ pub(super) fn of(
 
 /// Which joist is the first, how far apart they stand, and from where they are laid out: what one must know
 /// to count to those of a row. `None` for a row that goes through no counted joist.
-pub fn count_words(plan: &Plan, framing: &Framing, ways: &Ways, row: &[&Bore]) -> Vec<String> {
-    let crossing = row
-        .first()
-        .and_then(|bore| ways.crossings.get(bore.crossing));
-    let Some((Member::Joist { space } | Member::Web { space }, crossing)) =
-        crossing.map(|crossing| (&crossing.member, crossing))
-    else {
-        return Vec::new();
+pub fn count_words(plan: &Plan, framing: &Framing, ways: &Ways, row: &[&Bore]) -> Option<String> {
+    let crossing = ways.crossings.get(row.first()?.crossing)?;
+    let (Member::Joist { space } | Member::Web { space }) = crossing.member else {
+        return None;
     };
-    let (Some(space), Some(level)) = (framing.spaces.get(*space), plan.level(crossing.level))
-    else {
-        return Vec::new();
-    };
+    let space = framing.spaces.get(space)?;
+    let level = plan.level(crossing.level)?;
     let apart = plan.units.size(Size(space.spacing));
     let low = space.strips.first().map_or(0.0, |strip| strip.from) - HALF;
     let away = space.across_of(crossing.at) - low;
@@ -70,9 +64,9 @@ pub fn count_words(plan: &Plan, framing: &Framing, ways: &Ways, row: &[&Bore]) -
         Some((wall, _)) => Face::Outside(wall.id).words(),
         None => String::from(sheet_side(way)),
     };
-    vec![format!(
+    Some(format!(
         "Joist 1 is the end joist, flush with the outside of the wall it is counted from. Joists {apart} on centre, measured from {from}."
-    )]
+    ))
 }
 
 /// The side of the sheet a way leads to.
