@@ -176,11 +176,7 @@ impl Sheets {
         for part in stack.parts(plan) {
             part.onto(&mut stapled, design, &paper, link);
         }
-        if let Some(at) = stapled.corners.take() {
-            corner_page::onto(&mut stapled, at, design, &paper);
-        }
-        let modules = link.and_then(|link| link::qr(link).ok());
-        stapled.finished(modules.as_ref(), paper.tongue)
+        stapled.finished(design, &paper, link)
     }
 }
 

@@ -5,8 +5,9 @@ use super::frame::{self, Heading};
 use super::mark::Laid;
 use super::paper::{Area, Extent};
 use super::table::{BODY, ID, text};
-use super::{Draft, Kind, code};
-use crate::file::link::Modules;
+use super::{Draft, Kind, Paper, code, corner_page};
+use crate::design::Design;
+use crate::file::link::{self, Modules};
 use crate::picture::font::{self, Weight};
 use crate::picture::{Anchor, Ink, Item, Picture, Shape};
 use crate::plan::Plan;
@@ -51,10 +52,14 @@ impl<'p> Stapled<'p> {
         self.code = last.map(|last| (self.drafts.len(), last));
     }
 
-    /// All pages, the code on the first that has room for it.
-    pub fn finished(mut self, modules: Option<&Modules>, tongue: Tongue) -> Vec<Draft> {
+    /// All pages: bores round corners and the code of the link on the first that have room for them.
+    pub fn finished(mut self, design: &Design, paper: &Paper, link: Option<&str>) -> Vec<Draft> {
+        if let Some(at) = self.corners.take() {
+            corner_page::onto(&mut self, at, design, paper);
+        }
         if let Some((place, page)) = self.code.take() {
-            let put = modules.is_some_and(|modules| self.put_code(modules, tongue));
+            let modules = link.and_then(|link| link::qr(link).ok());
+            let put = modules.is_some_and(|modules| self.put_code(&modules, paper.tongue));
             if !put {
                 self.drafts.insert(place, page);
             }

@@ -6,12 +6,11 @@ use super::list::{self, List};
 use super::share::Stapled;
 use super::{Draft, Paper};
 use super::{
-    builder_page, closet_page, corner_page, cover, day_page, drill_page, elevation_page,
-    finding_page, handover_page, label_page, level_page, owner_page, protection_page, pull_page,
-    punch_page, room_page, section_page, test_page,
+    builder_page, closet_page, cover, day_page, drill_page, elevation_page, finding_page,
+    handover_page, label_page, level_page, owner_page, protection_page, pull_page, punch_page,
+    room_page, section_page, test_page,
 };
 use crate::design::Design;
-use crate::file::link;
 use crate::plan::{LevelId, Plan};
 use crate::schedule::Phase;
 
@@ -227,11 +226,7 @@ impl Part {
     ) -> Vec<Draft> {
         let mut stapled = Stapled::none(plan);
         self.onto(&mut stapled, design, paper, link);
-        if let Some(at) = stapled.corners.take() {
-            corner_page::onto(&mut stapled, at, design, paper);
-        }
-        let modules = link.and_then(|link| link::qr(link).ok());
-        stapled.finished(modules.as_ref(), paper.tongue)
+        stapled.finished(design, paper, link)
     }
 
     /// Puts its pages behind those of a stack; a section that may share a page begins on the last of them.
