@@ -136,15 +136,12 @@ pub async fn open_answered(
     if table.is_some_and(|plan| answers_as_it_stands(plan, reply)) {
         return Ok(true);
     }
-    jobs::take_over().await?;
-    let mut entries = jobs::entries().await?;
-    entries.retain(|entry| !matches!(entry.standing, Standing::Deleted(_)));
-    let last = jobs::last();
-    entries.sort_by_key(|entry| !last.contains(&entry.id));
-    let found = match answered_as_it_stands(&entries, reply).await {
+    let entries = searched().await?;
+    let as_it_stands = |plan: &Plan| answers_as_it_stands(plan, reply);
+    let found = match one_that(&entries, as_it_stands).await {
         None if table.is_some_and(|plan| answers_by_name(&plan.title, reply)) => return Ok(true),
         None => entries.iter().find(|e| answers_by_name(&e.title, reply)),
-        found => found,
+        Some((entry, _)) => Some(entry),
     };
     let Some(entry) = found else {
         return Ok(false);
@@ -154,11 +151,22 @@ pub async fn open_answered(
     Ok(true)
 }
 
-async fn answered_as_it_stands<'e>(entries: &'e [Entry], reply: &Reply) -> Option<&'e Entry> {
+/// The jobs among which one is sought: none that was deleted, and those first that lay on the table last.
+async fn searched() -> Result<Vec<Entry>, String> {
+    jobs::take_over().await?;
+    let mut entries = jobs::entries().await?;
+    entries.retain(|entry| !matches!(entry.standing, Standing::Deleted(_)));
+    let last = jobs::last();
+    entries.sort_by_key(|entry| !last.contains(&entry.id));
+    Ok(entries)
+}
+
+/// The first job whose plan is as asked for. What cannot be read is not.
+async fn one_that(entries: &[Entry], is: impl Fn(&Plan) -> bool) -> Option<(&Entry, Rc<Plan>)> {
     for entry in entries {
-        let job = jobs::open(&entry.id).await;
-        if job.is_ok_and(|job| answers_as_it_stands(&job.plan, reply)) {
-            return Some(entry);
+        let job = jobs::open(&entry.id).await.ok();
+        if let Some(job) = job.filter(|job| is(&job.plan)) {
+            return Some((entry, job.plan));
         }
     }
     None
@@ -187,25 +195,20 @@ pub async fn open_spot(
     spot: &Spot,
     dispatcher: &Dispatcher,
 ) -> Result<Option<(Age, Rc<Plan>)>, String> {
-    jobs::take_over().await?;
-    let mut before = None;
-    for entry in jobs::entries().await? {
-        let Ok(job) = jobs::open(&entry.id).await else {
-            continue;
-        };
-        if is_of(&job.plan, spot) {
+    let entries = searched().await?;
+    if let Some((entry, plan)) = one_that(&entries, |plan| is_of(plan, spot)).await {
+        open_job(&entry.id, dispatcher).await?;
+        return Ok(Some((Age::AsPrinted, plan)));
+    }
+    for entry in &entries {
+        if was_of(&entry.id, spot).await
+            && let Ok(job) = jobs::open(&entry.id).await
+        {
             open_job(&entry.id, dispatcher).await?;
-            return Ok(Some((Age::AsPrinted, job.plan)));
-        }
-        if before.is_none() && was_of(&entry.id, spot).await {
-            before = Some((entry.id, job.plan));
+            return Ok(Some((Age::Changed, job.plan)));
         }
     }
-    let Some((id, plan)) = before else {
-        return Ok(None);
-    };
-    open_job(&id, dispatcher).await?;
-    Ok(Some((Age::Changed, plan)))
+    Ok(None)
 }
 
 /// How a job stands against a sheet of paper.

@@ -101,8 +101,11 @@ fn list(plan: &Plan, listed: &[&RoomRow], part: &Part, phase: Phase) -> Html {
 }
 
 fn lines(rows: &[&RoomRow]) -> Vec<usize> {
-    let lines = rows.iter().map(|row| LINES_OF_CARD + row.cables.len());
-    lines.collect()
+    rows.iter().map(|row| lines_of(row)).collect()
+}
+
+fn lines_of(row: &RoomRow) -> usize {
+    LINES_OF_CARD + row.cables.len()
 }
 
 /// The rows that fit into so many lines, the last one perhaps in part.
@@ -110,7 +113,7 @@ fn drawn_by_now<'r, 's>(rows: &'s [&'r RoomRow], room: usize) -> &'s [&'r RoomRo
     let mut taken = 0;
     let fit = rows.iter().take_while(|row| {
         let fits = taken < room;
-        taken += LINES_OF_CARD + row.cables.len();
+        taken += lines_of(row);
         fits
     });
     rows.get(..fit.count()).unwrap_or(rows)
