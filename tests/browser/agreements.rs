@@ -1,6 +1,7 @@
 //! Story: the builder reads the plan on a phone, agrees and asks, signs and sends the reply back; what
 //! changes afterwards counts as not yet agreed.
 
+use crate::jobs::place;
 use crate::keeping::change;
 use crate::links::copied_link;
 use crate::sketch::plans;
@@ -52,9 +53,7 @@ fn reply_of_the_builder(contractor: &Page, link: &str) -> String {
 fn a_builder_agrees_on_a_phone_and_what_changes_is_not_agreed() {
     let page = Page::open("agree", Size::Desk);
     // A plan of one's own, which the device keeps.
-    page.button("Drops").tap();
-    page.tap_at(page.labelled("Sheet").at(0.3155, 0.608));
-    page.button("23 drops");
+    change(&page);
     page.press("Escape");
     page.see("kept on this device");
     let link = copied_link(&page);
@@ -141,9 +140,7 @@ fn a_reply_in_a_new_tab_is_taken_in_there_and_the_first_tab_shows_it() {
     page.close_tab(&first);
     page.see("This job can be changed in this window now.");
     page.press("Escape");
-    page.button("Drops").tap();
-    page.button("Outlet").tap();
-    page.tap_at(page.labelled("Sheet").at(0.345, 0.608));
+    place(&page, 0.345);
     page.button("24 drops");
     page.see("kept on this device");
     let page = page.reopen();
@@ -163,9 +160,7 @@ fn a_reply_finds_its_job_from_the_table_of_another() {
     page.button("Close").tap();
     let reply = short_reply(&page, &link);
     // The plan changes after it was shown, and another job comes to the table.
-    page.button("Drops").tap();
-    page.button("Outlet").tap();
-    page.tap_at(page.labelled("Sheet").at(0.345, 0.608));
+    place(&page, 0.345);
     page.button("24 drops");
     page.see("kept on this device");
     page.labelled("Job: Quince House, plot 9").tap();

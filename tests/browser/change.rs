@@ -1,5 +1,6 @@
 //! Story: what a later version adds and removes is told against an older file.
 
+use crate::keeping::change;
 use crate::links::tally;
 use borewright_tests::{Page, Size};
 
@@ -11,9 +12,7 @@ fn a_change_order_tells_what_was_added() {
     page.labelled("Job: Quince House, plot 9").tap();
     let older = page.download(|page| page.button("Save to a file").tap());
     page.button("Close").tap();
-    page.button("Drops").tap();
-    page.tap_at(page.labelled("Sheet").at(0.3155, 0.608));
-    page.button("23 drops");
+    change(&page);
     page.labelled("Job: Quince House, plot 9").tap();
     page.button("Change order").tap();
     page.upload("Compare with an older file", &older);

@@ -228,7 +228,7 @@ fn plans_kept_before_there_were_jobs_become_jobs() {
 }
 
 /// Places one more outlet, along the wall to the garage.
-fn place(page: &Page, across: f64) {
+pub fn place(page: &Page, across: f64) {
     page.button("Drops").tap();
     page.button("Outlet").tap();
     page.tap_at(page.labelled("Sheet").at(across, 0.608));

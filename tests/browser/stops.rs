@@ -1,6 +1,7 @@
 //! Story: the program stops by a fault of its own, on the page or beside it; what is safe is said, and the plan
 //! goes out as a file.
 
+use crate::keeping::change;
 use borewright_core::file;
 use borewright_tests::{Page, Size};
 
@@ -14,9 +15,7 @@ const BREAK: &str = "const no = () => { throw new Error('no more elements') };
 #[ignore = "needs the served page: cargo verify"]
 fn a_program_that_stops_says_what_is_safe_and_hands_out_the_plan() {
     let page = Page::open("stops", Size::Desk);
-    page.button("Drops").tap();
-    page.tap_at(page.labelled("Sheet").at(0.3155, 0.608));
-    page.button("23 drops");
+    change(&page);
     page.see("kept on this device");
     page.expect_error("panicked");
     page.expect_error("unreachable");
@@ -68,9 +67,7 @@ fn a_fault_beside_the_page_is_told_and_nothing_waits_for_it() {
     // Nothing waits for it: lists would be written there too, and say why there are none.
     page.button("Sheets").tap();
     page.see("A fault in this program ended the laying out of the sheets.");
-    page.button("Drops").tap();
-    page.tap_at(page.labelled("Sheet").at(0.3155, 0.608));
-    page.button("23 drops");
+    change(&page);
     page.see("kept on this device");
     page.reload();
     page.button("23 drops");

@@ -5,6 +5,7 @@ use borewright_core::file::link::{self, Spot};
 use borewright_core::plan::Plan;
 use borewright_tests::{Page, Size};
 
+use crate::keeping::change;
 use crate::links::{copied_link, tally};
 
 /// What the code beside a wall's elevation holds, on paper of this plan.
@@ -22,10 +23,7 @@ fn a_code_on_paper_opens_its_wall() {
     let page = Page::open("walls", Size::Desk);
     page.button("22 drops");
     // From the first change on it is a job of this device.
-    page.button("Drops").tap();
-    page.button("Outlet").tap();
-    page.tap_at(page.labelled("Sheet").at(0.3155, 0.608));
-    page.button("23 drops");
+    change(&page);
     tally(&page);
     let copied = copied_link(&page);
     let (address, fragment) = copied.split_once('#').unwrap();
