@@ -163,14 +163,59 @@ impl Thing {
     }
 }
 
+/// The cells of one column, from a row on.
+#[derive(Clone, Debug)]
+struct Column {
+    first: i64,
+    rows: Vec<Vec<usize>>,
+}
+
+impl Column {
+    fn new(first: i64) -> Self {
+        Self {
+            first,
+            rows: Vec::new(),
+        }
+    }
+
+    /// The cell of a row, made if it is not there yet; `None` where the column would grow too long.
+    fn cell(&mut self, row: i64) -> Option<&mut Vec<usize>> {
+        let end = self.first.checked_add(self.rows.len() as i64)?;
+        let (first, end) = (self.first.min(row), end.max(row.checked_add(1)?));
+        let length = end
+            .checked_sub(first)
+            .filter(|length| *length <= MOST_CELLS)?;
+        let before = self.first.checked_sub(first)?;
+        self.rows
+            .splice(0..0, (0..before).map(|_| Vec::new()))
+            .for_each(drop);
+        self.rows.resize_with(length as usize, Vec::new);
+        self.first = first;
+        self.rows
+            .get_mut(usize::try_from(row.checked_sub(first)?).ok()?)
+    }
+
+    /// What lies in some of its rows; the same thing may come more than once.
+    fn within(&self, rows: &RangeInclusive<i64>) -> impl Iterator<Item = &usize> {
+        let last = self.rows.len() as i64;
+        let place = |row: i64| row.saturating_sub(self.first).clamp(0, last) as usize;
+        let (from, until) = (place(*rows.start()), place(rows.end().saturating_add(1)));
+        self.rows
+            .get(from..until)
+            .unwrap_or_default()
+            .iter()
+            .flatten()
+    }
+}
+
 /// Everything drawn so far that text must keep off.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Obstacles {
     things: Vec<Thing>,
-    cells: BTreeMap<(i64, i64), Vec<usize>>,
+    columns: BTreeMap<i64, Column>,
     /// Things too large for the grid.
     large: Vec<usize>,
-    /// How often something was held against another so far.
+    /// How often something was held against another or looked up so far.
     asked: Cell<u64>,
 }
 
@@ -214,19 +259,25 @@ impl Obstacles {
     fn add(&mut self, thing: Thing) {
         let place = self.things.len();
         self.things.push(thing);
-        match cells(&thing.bounds()) {
-            Some((columns, rows)) => {
-                for column in columns {
-                    for row in thing.rows_in(column, rows.clone()) {
-                        self.cells.entry((column, row)).or_default().push(place);
-                    }
-                }
-            }
-            None => self.large.push(place),
+        if self.put(&thing, place).is_none() {
+            self.large.push(place);
         }
     }
 
-    /// How often something was held against another so far: a measure of time that is the same everywhere.
+    /// Puts a thing into the cells that it touches; `None` where it is too large for that.
+    fn put(&mut self, thing: &Thing, place: usize) -> Option<()> {
+        let (columns, rows) = cells(&thing.bounds())?;
+        for number in columns {
+            for row in thing.rows_in(number, rows.clone()) {
+                let column = self.columns.entry(number);
+                let column = column.or_insert_with(|| Column::new(row));
+                column.cell(row)?.push(place);
+            }
+        }
+        Some(())
+    }
+
+    /// How often something was held against another or looked up so far: a measure of time that is the same everywhere.
     pub fn asked(&self) -> u64 {
         self.asked.get()
     }
@@ -240,12 +291,12 @@ impl Obstacles {
         if self.large.iter().any(at) {
             return true;
         }
-        let Some((mut columns, rows)) = cells(place) else {
+        let Some((columns, rows)) = cells(place) else {
             return self.things.iter().any(&blocks);
         };
-        columns.any(|x| {
-            let here = self.cells.range((x, *rows.start())..=(x, *rows.end()));
-            here.flat_map(|(_, things)| things).any(at)
+        self.columns.range(columns).any(|(_, column)| {
+            self.asked.set(self.asked.get() + 1);
+            column.within(&rows).any(at)
         })
     }
 }
@@ -343,6 +394,18 @@ mod tests {
             let stopped = obstacles.things.iter().any(|thing| thing.blocks_text(&text));
             prop_assert_eq!(obstacles.is_free(&text), !stopped);
         }
+    }
+
+    #[test]
+    fn things_far_apart_in_one_column_are_both_seen() {
+        let mut obstacles = Obstacles::default();
+        let text = |y: f64| Rect::around(Pos::new(4.0, y), 2.0, 2.0);
+        for y in [1e6, 0.0, -1e15, 1e6 + 16.0, -40.0] {
+            assert!(obstacles.is_free(&text(y)), "{y}");
+            obstacles.add_box(text(y));
+            assert!(!obstacles.is_free(&text(y)), "{y}");
+        }
+        assert!(obstacles.is_free(&text(-16.0)));
     }
 
     #[test]

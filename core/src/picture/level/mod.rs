@@ -41,8 +41,8 @@ pub enum Stress {
 const ROOM_REACH: f64 = 4.0;
 
 /// On a screen names seek a place until so much was held against them; those that come after go without.
-/// A house of 100 drops takes a hundredth of it.
-const MOST_ASKED: u64 = 4_000_000;
+/// A house of 46 drops takes a third of it where a pixel is 60 mm wide, and a thirtieth where it is 8 mm.
+const MOST_ASKED: u64 = 1_500_000;
 
 /// How a level is shown.
 #[derive(Clone, Copy, Debug, PartialEq)]
