@@ -12,6 +12,7 @@ mod serve;
 
 use std::cell::Cell;
 use std::future::poll_fn;
+use std::rc::{Rc, Weak};
 use std::sync::Arc;
 
 use borewright_core::design::{Design, Effort};
@@ -19,6 +20,7 @@ use borewright_core::file::{self, Opened};
 use borewright_core::plan::{Plan, Scan};
 use borewright_core::report::csv::Table;
 use futures_util::future::{Either, select};
+use gloo::timers::callback::Timeout;
 use gloo::timers::future::TimeoutFuture;
 
 use crate::browser::beside::{Beside, Heard};
@@ -54,39 +56,54 @@ pub enum End {
     Time,
 }
 
-/// The program beside the page, until this is dropped.
-pub struct Helper(Beside);
+/// The program beside the page, until this is dropped; then nothing of it is heard any more.
+pub struct Helper {
+    beside: Beside,
+    _onmessage: Rc<dyn Fn(Message)>,
+}
 
 impl Helper {
-    /// Starts it; `None` where the browser starts none.
+    /// Starts it; `None` where the browser starts none. What it tells is read when it comes and heard in a
+    /// moment of its own, in the order in which it was told: reading all that follows from a large plan and
+    /// drawing it would be too much for one.
     pub fn start(onmessage: impl Fn(Message) + 'static) -> Option<Self> {
-        let faulty = Cell::new(false);
-        let heard = move |heard| match heard {
-            Heard::Said(bytes) => {
-                let Ok(news) = postcard::from_bytes::<News>(&bytes) else {
-                    return onmessage(Message::Ended(End::Fault));
-                };
-                match news.told {
-                    Told::Fault => {
+        let onmessage: Rc<dyn Fn(Message)> = Rc::new(onmessage);
+        let (listening, faulty) = (Rc::downgrade(&onmessage), Cell::new(false));
+        let heard = move |heard| {
+            let message = match heard {
+                Heard::Said(bytes) => match postcard::from_bytes::<News>(&bytes) {
+                    Ok(News { told, .. }) if matches!(told, Told::Fault) => {
                         faulty.set(true);
-                        onmessage(Message::Ended(End::Fault));
+                        Message::Ended(End::Fault)
                     }
-                    _ => onmessage(Message::News(news)),
+                    Ok(news) => Message::News(news),
+                    Err(_) => Message::Ended(End::Fault),
+                },
+                // A program that finds no memory any more stops where it stands and tells of no fault.
+                Heard::Ended(words) if !faulty.get() && words.contains("unreachable") => {
+                    Message::Ended(End::Memory)
                 }
-            }
-            // A program that finds no memory any more stops where it stands and tells of no fault.
-            Heard::Ended(words) if !faulty.get() && words.contains("unreachable") => {
-                onmessage(Message::Ended(End::Memory));
-            }
-            Heard::Ended(_) => onmessage(Message::Ended(End::Fault)),
+                Heard::Ended(_) => Message::Ended(End::Fault),
+            };
+            let listening = Weak::clone(&listening);
+            let hear = move || {
+                if let Some(onmessage) = listening.upgrade() {
+                    onmessage(message);
+                }
+            };
+            Timeout::new(0, hear).forget();
         };
-        Beside::start(&program::worker_address(), heard).map(Self)
+        let beside = Beside::start(&program::worker_address(), heard)?;
+        Some(Self {
+            beside,
+            _onmessage: onmessage,
+        })
     }
 
     /// Gives it an order.
     pub fn order(&self, order: &Order) {
         // Numbers, bytes and one flag; nothing of it can be refused.
-        self.0
+        self.beside
             .say(&postcard::to_allocvec(order).unwrap_or_default());
     }
 }

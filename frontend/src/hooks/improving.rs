@@ -209,11 +209,7 @@ impl Bench {
     fn heard(self: Rc<Self>, message: Message) {
         match message {
             Message::News(news) => self.told(news),
-            Message::Ended(end) => {
-                // What ended must not be dropped while it is heard.
-                let bench = Rc::clone(&self);
-                Timeout::new(0, move || bench.end(end)).forget();
-            }
+            Message::Ended(end) => self.end(end),
         }
     }
 
@@ -231,7 +227,8 @@ impl Bench {
             Told::Whole(design) => {
                 if design.effort == Effort::Long {
                     self.done();
-                    self.let_go();
+                    // A worker keeps all the memory it ever had. This one had much; the next order starts another.
+                    self.helper.take();
                 }
                 if let Some(work) = &mut *self.at_work.borrow_mut() {
                     work.shown = true;
@@ -250,18 +247,6 @@ impl Bench {
             }
             _ => {}
         }
-    }
-
-    /// A worker keeps all the memory it ever had. This one had much; the next order starts another.
-    fn let_go(self: &Rc<Self>) {
-        let bench = Rc::clone(self);
-        // Not while it is heard.
-        let let_go = move || {
-            if bench.at_work.borrow().is_none() {
-                bench.helper.take();
-            }
-        };
-        Timeout::new(0, let_go).forget();
     }
 
     fn done(&self) {
