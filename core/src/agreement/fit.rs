@@ -45,6 +45,11 @@ impl Fit {
     pub fn words(self, plan: &Plan, reply: &Reply) -> String {
         let all = reply.answers.len();
         match self {
+            Self::Now if reply.job == link::NAMELESS && plan.title != link::NAMELESS => {
+                String::from(
+                    "It answers this plan as it stands, but by a link without names: nothing in it says which job it is of. Take it in only if whoever signed it had that link from you for this job.",
+                )
+            }
             Self::Now => String::from("It answers this plan as it stands."),
             Self::Partly(fits) if fits == all => {
                 String::from("The plan has changed since it was made, but nothing that it answers.")

@@ -5,7 +5,7 @@ use super::digest::Figures;
 use crate::bore::DrillRow;
 use crate::design::Design;
 use crate::file::link;
-use crate::framing::closet_room;
+use crate::framing::{Framing, Hang, closet_room, hang_of};
 use crate::plan::{CableKindId, Digest, Drop, Item, Level, LevelId, Place, Plan, Wall, WallId};
 use crate::schedule::{Port, RoomRow, ports, room_list};
 use crate::units::counted;
@@ -57,7 +57,7 @@ fn shown(plan: &Plan, design: &Design) -> Vec<Matter> {
     let mut matters = Vec::new();
     for level in &plan.levels {
         let here = rooms.iter().filter(|row| row.level == level.id);
-        matters.extend(here.filter_map(|row| of_drop(plan, level, row)));
+        matters.extend(here.filter_map(|row| of_drop(plan, design, level, row)));
         matters.extend(of_walls(plan, design, level));
         matters.extend(of_joists(plan, design, level));
     }
@@ -81,7 +81,7 @@ fn matter(item: Item, level: Option<LevelId>, name: String, figures: &mut Figure
     }
 }
 
-fn of_drop(plan: &Plan, level: &Level, row: &RoomRow) -> Option<Matter> {
+fn of_drop(plan: &Plan, design: &Design, level: &Level, row: &RoomRow) -> Option<Matter> {
     let drop = plan.drop(row.drop)?;
     let room = row.room.and_then(|id| level.room(id));
     let what = match room {
@@ -99,6 +99,7 @@ fn of_drop(plan: &Plan, level: &Level, row: &RoomRow) -> Option<Matter> {
     figures.text(&level.name);
     figures.text(room.map_or("", |room| room.name.as_str()));
     figures.text(drop.note.trim());
+    hanging(plan, &design.framing, drop, &mut figures);
     Some(Matter {
         what,
         says: vec![format!("{height}, {cables}, {}", row.instruction)],
@@ -109,6 +110,16 @@ fn of_drop(plan: &Plan, level: &Level, row: &RoomRow) -> Option<Matter> {
             &mut figures,
         )
     })
+}
+
+/// A box that hangs on no upright takes a crosspiece more, or cannot hang: that is agreed to as well. Which upright
+/// one hangs on follows from its place, and what people signed of those stays what it was.
+fn hanging(plan: &Plan, framing: &Framing, drop: &Drop, figures: &mut Figures) {
+    match hang_of(plan, framing, drop) {
+        None | Some(Ok(Hang::On { .. })) => figures,
+        Some(Ok(Hang::Between(one, other))) => figures.add(1).add(one as i64).add(other as i64),
+        Some(Err(_)) => figures.add(2),
+    };
 }
 
 /// "2 Cat 6, 1 RG-6", in the order of the catalogue.

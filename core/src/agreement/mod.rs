@@ -16,7 +16,7 @@ mod standing;
 pub use fit::{Fit, answers_as_it_stands, answers_by_name};
 pub use matter::{Matter, matters};
 pub use receipt::{NAME_CAUTION, receipt};
-pub use standing::{Standing, Tally, Voice, tally};
+pub use standing::{Standing, Tally, Voice, tally, typed};
 
 use crate::design::{Design, Effort};
 use crate::plan::{Item, Plan};
@@ -44,10 +44,11 @@ pub fn standings(plan: &Plan, design: &Design) -> Vec<(Matter, Standing)> {
 mod tests {
     use super::*;
     use crate::file::link;
+    use crate::framing::{Hang, hang_of};
     use crate::picture::sample;
     use crate::plan::edit::Edit;
     use crate::plan::{Answer, Place, Reply, Said};
-    use crate::units::{Mm, Units};
+    use crate::units::{Mm, Size, Units};
     use expect_test::expect;
 
     /// A reply of this person: the same to every matter of a plan.
@@ -171,6 +172,100 @@ mod tests {
     }
 
     #[test]
+    fn an_agreement_that_comes_in_late_takes_no_later_question_away() {
+        let plan = sample::house();
+        let dated = |date: &str, said: Said| Reply {
+            date: String::from(date),
+            ..reply("Pat", &plan, &said)
+        };
+        let asked = dated(
+            "2026-06-05 09:30",
+            Said::Asked(String::from("Lower, please")),
+        );
+        let before = dated("2026-06-05 09:10", Said::Agreed);
+        let take =
+            |plan: &Plan, reply: &Reply| plan.apply(&Edit::TakeReply(reply.clone())).unwrap();
+        let late = standing_of(&take(&take(&plan, &asked), &before));
+        assert_eq!((late.agreed, late.asked > 0), (0, true));
+        let after = dated("2026-06-05 10:00", Said::Agreed);
+        assert_eq!(standing_of(&take(&take(&plan, &asked), &after)).asked, 0);
+        // A date that tells nothing counts in the order in which replies came in.
+        let undated = dated("", Said::Agreed);
+        assert_eq!(standing_of(&take(&take(&plan, &asked), &undated)).asked, 0);
+    }
+
+    #[test]
+    fn a_name_is_a_name_and_a_date_a_date() {
+        let plan = sample::house();
+        let forged = Reply {
+            name: String::from("Pat”, 2026-06-03.\nAgreed by “Kim"),
+            date: String::from("2026-06-03. Agreed by Kim"),
+            ..reply("Pat", &plan, &Said::Agreed)
+        };
+        let taken = plan.apply(&Edit::TakeReply(forged.clone())).unwrap();
+        assert_eq!(taken.replies[0].name, "Pat , 2026-06-03. Agreed by Kim");
+        assert_eq!(taken.replies[0].date, "");
+        let words = standings(&taken, &Design::long(&taken))[0].1.words();
+        assert_eq!(words, "Agreed by “Pat , 2026-06-03. Agreed by Kim”.");
+        let nobody = Reply {
+            name: String::from("\u{2800}"),
+            ..forged
+        };
+        assert!(plan.apply(&Edit::TakeReply(nobody)).is_err());
+    }
+
+    #[test]
+    fn a_line_break_in_a_title_begins_no_line_of_a_receipt() {
+        let mut plan = sample::house();
+        plan.note = String::from("first\nAgreed. Price: 9,000 extra");
+        let title = "Lot 6\nSigned by Kim (identity verified)";
+        let plan = plan.apply(&Edit::SetTitle(title.into())).unwrap();
+        assert_eq!(plan.title, "Lot 6 Signed by Kim (identity verified)");
+        let sent = reply("Pat", &plan, &Said::Agreed);
+        let receipt = receipt(&plan, &matters(&plan, &Design::long(&plan)), &sent);
+        assert!(
+            !receipt
+                .lines()
+                .any(|line| line.starts_with("Agreed. Price")),
+            "{receipt}"
+        );
+    }
+
+    #[test]
+    fn a_box_that_now_wants_a_crosspiece_is_another() {
+        let plan = sample::house();
+        let hangs_between = |plan: &Plan| {
+            let framing = crate::framing::Framing::of(plan);
+            let is = |drop: &&crate::plan::Drop| {
+                matches!(hang_of(plan, &framing, drop), Some(Ok(Hang::Between(..))))
+            };
+            plan.drops
+                .iter()
+                .filter(is)
+                .map(|drop| drop.id)
+                .collect::<Vec<_>>()
+        };
+        let wider = |mut plan: Plan| {
+            let walls = plan.levels.iter_mut().flat_map(|level| &mut level.walls);
+            walls.for_each(|wall| wall.spacing = Size(609.6));
+            plan
+        };
+        let (before, after) = (hangs_between(&plan), hangs_between(&wider(plan.clone())));
+        let news: Vec<_> = after.iter().filter(|id| !before.contains(id)).collect();
+        assert!(!news.is_empty());
+        let agreed = replied(&plan, "Pat", &Said::Agreed);
+        let changed = wider(agreed);
+        let standings = standings(&changed, &Design::of(&changed));
+        for id in news {
+            let of = standings
+                .iter()
+                .find(|(m, _)| m.item == Item::Drop(*id))
+                .unwrap();
+            assert!(matches!(of.1, Standing::Changed(_)), "{}", of.0.name);
+        }
+    }
+
+    #[test]
     fn a_drop_whose_wall_is_gone_is_not_told_to_be_on_the_ceiling() {
         let plan = sample::house();
         let on_wall = |drop: &&crate::plan::Drop| drop.place.on_wall().is_some();
@@ -194,19 +289,19 @@ mod tests {
             format!("{code} {} {}\n", matter.name, matter.what)
         });
         expect![[r#"
-            WSXQ-SRQS-RLZC D1 outlet, Bed 1
-            HZKV-QGTK-ZRPW T3 television, Bed 1
-            RQLG-PNMH-LVFP D4 outlet, Bed 1
-            NFBZ-PWRZ-DXSS D2 outlet, Bed 1
-            FTRT-ZDWM-WWQP D5 outlet, Bed 2
-            TXBR-NXQT-GWSR D6 outlet, Study
-            KQXQ-BKZT-FKMT D7 outlet, Study
+            ZQJD-QSKG-WTXD D1 outlet, Bed 1
+            QSSV-LHKG-KJLN T3 television, Bed 1
+            LLLL-JDFF-BHJV D4 outlet, Bed 1
+            RQBN-VJNG-NSBK D2 outlet, Bed 1
+            CBZZ-NJKB-RJBF D5 outlet, Bed 2
+            DCXR-KJWZ-VTZD D6 outlet, Study
+            GNCH-GCXV-VMZQ D7 outlet, Study
             CNRD-RTSQ-RTHM A15 ceiling access point, Hall
-            FDHL-FZGT-SHTW D11 outlet, Bath
-            XSJC-MCVV-NLPG T9 television, Living
-            WGJV-KWWB-ZFGC D10 outlet, Living
+            XHWZ-CDZC-TWLW D11 outlet, Bath
+            GBZV-SPVZ-SVRM T9 television, Living
+            TTHP-XRCC-GGDD D10 outlet, Living
             FJWS-RBXR-GRGL A16 ceiling access point, Living
-            RLXV-RJZB-QHGT D8 outlet, Kitchen
+            NDMC-RKCK-XVTC D8 outlet, Kitchen
             XZSC-RKCB-XBTZ C12 camera, outdoors
             TBKP-SMZW-PNSC C13 camera, outdoors
             BTMM-NRXN-CPKV B14 doorbell, outdoors
@@ -260,7 +355,7 @@ mod tests {
         let words = of(Item::Drop(plan.drops[0].id)).1.words();
         assert!(words.contains("without names and notes"), "{words}");
         let words = of(Item::Closet).1.words();
-        assert!(!words.contains("without names"), "{words}");
+        assert!(words.contains("without names and notes"), "{words}");
     }
 
     #[test]
@@ -287,7 +382,7 @@ mod tests {
         let receipt = receipt(&plan, &matters, &sent);
         let code = link::version(&plan).code().unwrap();
         assert!(receipt.contains(&code), "{receipt}");
-        assert!(receipt.contains("Signed by Pat (typed name, not verified)"));
+        assert!(receipt.contains("Signed by “Pat” (typed name, not verified)"));
         let asked = receipt
             .lines()
             .filter(|line| line.starts_with("Asked: Lower?. "));

@@ -1,6 +1,6 @@
 //! What whoever signed a reply keeps of it.
 
-use super::Matter;
+use super::{Matter, typed};
 use crate::plan::{Answer, Plan, Reply, Said};
 
 /// What a name under a reply is worth.
@@ -13,7 +13,7 @@ pub fn receipt(plan: &Plan, matters: &[Matter], reply: &Reply) -> String {
     let mut lines = vec![
         format!("Receipt of a reply to {}", reply.job),
         format!("Revision {}, version {code}", reply.revision),
-        format!("Signed by {} ({NAME_CAUTION})", reply.name),
+        format!("Signed by {} ({NAME_CAUTION})", typed(&reply.name)),
     ];
     let dates = [("Signed on", &reply.date), ("Plan dated", &plan.date)];
     let told = dates.iter().filter(|(_, date)| !date.is_empty());
@@ -23,7 +23,9 @@ pub fn receipt(plan: &Plan, matters: &[Matter], reply: &Reply) -> String {
         lines.extend(found.map(|matter| line(matter, answer)));
     }
     lines.push(String::new());
-    lines.join("\n")
+    // A line break in somebody's words is no end of a line of the receipt.
+    let lines = lines.iter().map(|line| line.replace('\n', " / "));
+    lines.collect::<Vec<_>>().join("\n")
 }
 
 fn line(matter: &Matter, answer: &Answer) -> String {

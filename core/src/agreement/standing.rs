@@ -1,6 +1,7 @@
 //! How an item stands after all replies.
 
 use super::Matter;
+use crate::file::link::NAMELESS;
 use crate::plan::{Digest, Reply, Said};
 
 /// How an item stands.
@@ -82,22 +83,28 @@ impl Standing {
 }
 
 fn names(voices: &[Voice]) -> String {
-    let who: Vec<&str> = voices.iter().map(|voice| voice.name.as_str()).collect();
+    let who: Vec<String> = voices.iter().map(|voice| typed(&voice.name)).collect();
     who.join(" and ")
+}
+
+/// A name between quotes: whatever somebody typed there is a name and no sentence of ours.
+pub fn typed(name: &str) -> String {
+    format!("“{name}”")
 }
 
 impl Voice {
     fn words(&self) -> String {
+        let name = typed(&self.name);
         let when = match self.date.is_empty() {
             true => String::new(),
             false => format!(", {}", self.date),
         };
         match &self.said {
             Said::Agreed if self.nameless => {
-                format!("Agreed by {}{when}, without names and notes.", self.name)
+                format!("Agreed by {name}{when}, without names and notes.")
             }
-            Said::Agreed => format!("Agreed by {}{when}.", self.name),
-            Said::Asked(question) => format!("{}{when}, asks: {question}", self.name),
+            Said::Agreed => format!("Agreed by {name}{when}."),
+            Said::Asked(question) => format!("{name}{when}, asks: {question}"),
         }
     }
 }
@@ -117,7 +124,8 @@ pub fn tally(standings: &[(Matter, Standing)]) -> Tally {
     tally
 }
 
-/// How an item stands: what each person said last of it counts, and only if it is as it was then.
+/// How an item stands: what each person said last of it counts, and only if it is as it was then. A reply that
+/// is dated before one of the same person says nothing new, whenever it comes in.
 pub(super) fn of(replies: &[Reply], matter: &Matter) -> Standing {
     let mut last: Vec<(Voice, Digest)> = Vec::new();
     for reply in replies {
@@ -125,12 +133,20 @@ pub(super) fn of(replies: &[Reply], matter: &Matter) -> Standing {
         let Some(answer) = answers.find(|answer| answer.item == matter.item) else {
             continue;
         };
+        let is_same = |(voice, _): &&(Voice, Digest)| voice.name == reply.name;
+        if last
+            .iter()
+            .find(is_same)
+            .is_some_and(|(voice, _)| is_before(&reply.date, &voice.date))
+        {
+            continue;
+        }
         last.retain(|(voice, _)| voice.name != reply.name);
         let voice = Voice {
             name: reply.name.clone(),
             date: reply.date.clone(),
             said: answer.said.clone(),
-            nameless: answer.digest != matter.digest,
+            nameless: answer.digest != matter.digest || reply.job == NAMELESS,
         };
         last.push((voice, answer.digest));
     }
@@ -146,4 +162,13 @@ pub(super) fn of(replies: &[Reply], matter: &Matter) -> Standing {
         (false, true) => Standing::Asked(voices(held)),
         (false, false) => Standing::Agreed(voices(held)),
     }
+}
+
+/// Whether a date of this device's kind, year first, comes before another. Others tell nothing.
+fn is_before(date: &str, other: &str) -> bool {
+    let is_year_first = |date: &str| {
+        let signs: Vec<char> = date.chars().take(5).collect();
+        matches!(signs.as_slice(), [year @ .., '-'] if year.len() == 4 && year.iter().all(char::is_ascii_digit))
+    };
+    is_year_first(date) && is_year_first(other) && date < other
 }

@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use super::sketch;
 use crate::plan::Plan;
-use crate::plan::edit::tidy;
+use crate::plan::edit::tidy_line;
 use crate::units::has_words;
 
 /// A deleted job can be brought back for so many days.
@@ -98,10 +98,10 @@ impl Entry {
         };
         Self {
             id: id.to_string(),
-            title: tidy(&stored.title),
-            address: tidy(&stored.address),
+            title: tidy_line(&stored.title),
+            address: tidy_line(&stored.address),
             changed: stored.changed,
-            next: tidy(&stored.next),
+            next: tidy_line(&stored.next),
             standing: stored.standing,
             sketch: match sketch::is_sketch(&stored.sketch) {
                 true => stored.sketch,

@@ -33,6 +33,8 @@ pub struct Journal {
 pub struct Written {
     /// Records, each under its number.
     pub records: Vec<(u32, Vec<u8>)>,
+    /// They say nothing without the record under this number; `None` where they begin with a whole text.
+    pub rests_on: Option<u32>,
     /// Records under smaller numbers can go.
     pub from: Option<u32>,
     /// Drawings, each under its digest.
@@ -77,6 +79,7 @@ impl Journal {
     /// on; where writing fails, go on with [`Journal::behind`].
     pub fn follow(&mut self, history: &History<Moment>, plan: &Plan) -> Written {
         let mut records = Vec::new();
+        let rests_on = self.sound.then_some(self.numbers.last);
         if self.sound {
             self.steps(history, plan, &mut records);
         } else {
@@ -90,6 +93,7 @@ impl Journal {
         }
         Written {
             records,
+            rests_on,
             from: self.folded(),
             drawings: self.drawings.fresh(),
         }

@@ -8,7 +8,7 @@ use miniz_oxide::inflate::decompress_to_vec_with_limit;
 
 use super::super::LARGEST;
 use crate::file::{FileError, Opened};
-use crate::plan::edit::tidy;
+use crate::plan::edit::tidy_line;
 
 use super::Drawings;
 
@@ -35,7 +35,7 @@ impl Point {
         let (length, rest) = rest.split_first_chunk()?;
         let (name, packed) = rest.split_at_checked(usize::from(u16::from_le_bytes(*length)))?;
         Some(Self {
-            name: tidy(std::str::from_utf8(name).ok()?),
+            name: tidy_line(std::str::from_utf8(name).ok()?),
             moment: u64::from_le_bytes(*moment),
             text: decompress_to_vec_with_limit(packed, LARGEST).ok()?,
         })

@@ -43,7 +43,7 @@ mod words;
 
 use std::fmt;
 
-pub use privacy::Privacy;
+pub use privacy::{NAMELESS, Privacy};
 pub use qr::{Modules, qr, qr_small};
 pub use replies::{is_reply, read_reply, write_reply};
 pub use spot::Spot;

@@ -16,6 +16,9 @@ pub enum Privacy {
     WithoutNames,
 }
 
+/// What a job is called in a link without names.
+pub const NAMELESS: &str = "House";
+
 /// The plan as far as it is told.
 pub(super) fn kept(plan: &Plan, privacy: Privacy) -> Plan {
     let mut plan = without_drawings(plan);
@@ -26,7 +29,7 @@ pub(super) fn kept(plan: &Plan, privacy: Privacy) -> Plan {
 }
 
 fn forget_names(plan: &mut Plan) {
-    plan.title = String::from("House");
+    plan.title = String::from(NAMELESS);
     plan.note.clear();
     plan.dismissed
         .iter_mut()

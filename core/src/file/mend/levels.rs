@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::{lengths, say_doubles, unique};
 use crate::file::losses::Losses;
-use crate::plan::edit::{Edit, caps, tidy};
+use crate::plan::edit::{Edit, caps, tidy_line};
 use crate::plan::{
     Above, Below, Floor, KnownDimension, Level, LevelId, Opening, OpeningKind, Placing, Plan, Wall,
     WallId,
@@ -40,7 +40,7 @@ fn say_cut(told: Option<String>, losses: &mut Losses) {
 }
 
 fn head(level: &mut Level, losses: &mut Losses) {
-    level.name = tidy(&level.name);
+    level.name = tidy_line(&level.name);
     if !CEILINGS.contains(&level.ceiling) {
         losses.say(format!(
             "The ceiling of {} is out of range and was set to 9 ft; check it.",

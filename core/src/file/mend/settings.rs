@@ -1,7 +1,7 @@
 //! Mends texts, rules, catalogue and findings set aside, by the rules of the edits themselves.
 
 use crate::file::losses::Losses;
-use crate::plan::edit::{Edit, tidied_dates, tidy};
+use crate::plan::edit::{Edit, tidied_dates, tidy, tidy_line};
 use crate::plan::{CableKindId, CableSpec, Catalogue, Plan};
 use crate::units::{Mm, Size};
 
@@ -14,12 +14,12 @@ pub(super) fn mend(plan: &mut Plan, losses: &mut Losses) {
 }
 
 fn texts(plan: &mut Plan) {
-    plan.title = tidy(&plan.title);
+    plan.title = tidy_line(&plan.title);
     if plan.title.is_empty() {
         plan.title = Plan::new().title;
     }
     plan.note = tidy(&plan.note);
-    plan.date = tidy(&plan.date);
+    plan.date = tidy_line(&plan.date);
     plan.dates = tidied_dates(&plan.dates);
     plan.revision = plan.revision.max(1);
 }
@@ -44,7 +44,7 @@ fn cables(catalogue: &mut Catalogue, losses: &mut Losses) {
     let (bare, usual) = (Plan::new(), Catalogue::default());
     catalogue.cables.truncate(usize::from(u16::MAX));
     for (place, spec) in catalogue.cables.iter_mut().enumerate() {
-        spec.name = tidy(&spec.name);
+        spec.name = tidy_line(&spec.name);
         spec.part_reels.retain(|reel| *reel > Mm(0));
         let sound = !spec.letter.is_control()
             && bare
@@ -95,7 +95,7 @@ fn bits(catalogue: &mut Catalogue, losses: &mut Losses) {
 fn dismissals(plan: &mut Plan, losses: &mut Losses) {
     let mut seen = std::collections::BTreeSet::new();
     plan.dismissed.retain_mut(|dismissal| {
-        dismissal.key = tidy(&dismissal.key);
+        dismissal.key = tidy_line(&dismissal.key);
         dismissal.reason = tidy(&dismissal.reason);
         let sound = !dismissal.reason.is_empty() && seen.insert(dismissal.key.clone());
         if !sound {

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::{lengths, plausible, say_doubles, unique};
 use crate::file::losses::Losses;
-use crate::plan::edit::{caps, tidy};
+use crate::plan::edit::{caps, tidy_line};
 use crate::plan::{KeepOut, KeepOutShape, Level, PowerPlace, PowerRun, Room, WallId};
 use crate::shape::Point;
 use crate::units::Mm;
@@ -48,7 +48,7 @@ fn out(lost: &mut impl FnMut(&str), what: &str) -> bool {
 }
 
 fn is_room(room: &mut Room) -> bool {
-    room.name = tidy(&room.name);
+    room.name = tidy_line(&room.name);
     room.at.is_plausible() && !room.name.is_empty()
 }
 

@@ -8,7 +8,7 @@ use super::{MANY, from, is_false, is_zero, words};
 use crate::file::fields::{Fields, List};
 use crate::file::losses::Losses;
 use crate::file::mend;
-use crate::plan::edit::tidy;
+use crate::plan::edit::tidy_line;
 use crate::plan::{self, Plan};
 use crate::rules::{self, RuleId};
 use crate::units::{Mm, Size};
@@ -269,7 +269,7 @@ fn read_rules(set: &mut rules::RuleSet, fields: &Fields, losses: &mut Losses) {
     set.own = own.unwrap_or_else(|| set.has_own_limits());
     for key in changed.keys() {
         if RuleId::ALL.iter().all(|id| id.key() != key) {
-            let key = tidy(key);
+            let key = tidy_line(key);
             losses.say(format!(
                 "There is no rule \u{201c}{key}\u{201d}; its figure was left out."
             ));

@@ -1,14 +1,14 @@
 //! Edits of levels and of what lies between them.
 
 use super::cables::forget_lost;
-use super::{Done, Refusal, caps, level_mut, take, tidy};
+use super::{Done, Refusal, caps, level_mut, take, tidy_line};
 use crate::plan::{Above, Below, Floor, Level, LevelId, Plan};
 use crate::units::Mm;
 
 pub(super) fn add(plan: &mut Plan, name: &str, floor: Floor) -> Done {
     caps::LEVELS.admits(plan.levels.len())?;
     sound(floor)?;
-    let mut level = Level::new(LevelId(take(&mut plan.next.level)), &tidy(name));
+    let mut level = Level::new(LevelId(take(&mut plan.next.level)), &tidy_line(name));
     level.below = Below::Level(floor);
     if let Some(beneath) = plan.levels.last_mut() {
         level.above = beneath.above;
@@ -48,7 +48,7 @@ pub(super) fn set(plan: &mut Plan, id: LevelId, name: &str, ceiling: Mm) -> Done
         ));
     }
     let level = level_mut(plan, id)?;
-    level.name = tidy(name);
+    level.name = tidy_line(name);
     level.ceiling = ceiling;
     Ok(())
 }

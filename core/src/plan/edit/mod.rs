@@ -291,6 +291,7 @@ fn is_invisible(sign: char) -> bool {
             | '\u{200B}'..='\u{200F}'
             | '\u{2028}'..='\u{202E}'
             | '\u{2060}'..='\u{206F}'
+            | '\u{2800}'
             | '\u{3164}'
             | '\u{FE00}'..='\u{FE0F}'
             | '\u{FEFF}'
@@ -313,6 +314,16 @@ pub(crate) fn tidy(text: &str) -> String {
         .collect::<String>()
         .trim()
         .to_string()
+}
+
+/// The same for what is one line: a name, a title, a date. A line break in it could pass for the end of
+/// what stands around it.
+pub(crate) fn tidy_line(text: &str) -> String {
+    let words = tidy(text);
+    match words.contains('\n') {
+        true => words.split_whitespace().collect::<Vec<_>>().join(" "),
+        false => words,
+    }
 }
 
 fn level_mut(plan: &mut Plan, id: LevelId) -> Result<&mut super::Level, Refusal> {

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{Done, Refusal, tidy};
+use super::{Done, Refusal, tidy, tidy_line};
 use crate::plan::{
     BoxStage, CableId, CableStage, Drop, DropId, LeftCable, Mark, Plan, PunchItem, SiteRecord, Test,
 };
@@ -49,7 +49,7 @@ pub(super) fn take(plan: &mut Plan, note: &Note) -> Done {
         }),
         Note::Test(id, test) => of_cable(plan, *id, |cable| {
             cable.test = test.as_ref().map(|test| Test {
-                date: tidy(&test.date),
+                date: tidy_line(&test.date),
                 fault: tidy(&test.fault),
             });
         }),
@@ -86,7 +86,7 @@ pub(super) fn take(plan: &mut Plan, note: &Note) -> Done {
 
 fn reach<S: Ord>(reached: &mut BTreeMap<S, String>, stage: S, date: Option<&str>) {
     match date {
-        Some(date) => drop(reached.insert(stage, tidy(date))),
+        Some(date) => drop(reached.insert(stage, tidy_line(date))),
         None => drop(reached.remove(&stage)),
     }
 }
@@ -126,8 +126,8 @@ fn measured(plan: &mut Plan, id: CableId, length: Option<Mm>) -> Done {
 
 fn tidied(mark: &Mark) -> Mark {
     Mark {
-        date: tidy(&mark.date),
-        who: tidy(&mark.who),
+        date: tidy_line(&mark.date),
+        who: tidy_line(&mark.who),
     }
 }
 
@@ -219,7 +219,7 @@ pub(crate) fn sound(plan: &Plan, record: SiteRecord) -> (SiteRecord, usize) {
         tidy_all(&mut noted.reached);
         noted.length = noted.length.filter(|l| (Mm(1)..=LONGEST).contains(l));
         if let Some(test) = &mut noted.test {
-            (test.date, test.fault) = (tidy(&test.date), tidy(&test.fault));
+            (test.date, test.fault) = (tidy_line(&test.date), tidy(&test.fault));
         }
         cables.contains(id) && !noted.is_empty()
     });
@@ -230,7 +230,7 @@ pub(crate) fn sound(plan: &Plan, record: SiteRecord) -> (SiteRecord, usize) {
     });
     let mut seen = Vec::new();
     sound.left.retain_mut(|left| {
-        left.name = tidy(&left.name);
+        left.name = tidy_line(&left.name);
         let is_new = !seen.contains(&left.cable);
         seen.push(left.cable);
         is_new && !cables.contains(&left.cable) && !left.name.is_empty()
@@ -255,7 +255,9 @@ pub(crate) fn sound(plan: &Plan, record: SiteRecord) -> (SiteRecord, usize) {
 }
 
 fn tidy_all<S>(reached: &mut BTreeMap<S, String>) {
-    reached.values_mut().for_each(|date| *date = tidy(date));
+    reached
+        .values_mut()
+        .for_each(|date| *date = tidy_line(date));
 }
 
 fn parts(record: &SiteRecord) -> usize {

@@ -2,13 +2,15 @@
 
 use std::collections::BTreeSet;
 
-use super::{Done, Refusal, tidy};
+use super::{Done, Refusal, tidy, tidy_line};
 use crate::plan::{Item, Plan, Reply, Said};
 
 /// The most replies one job keeps.
 pub(crate) const MOST_REPLIES: usize = 50;
 /// The most answers one reply has: every drop, wall and level of the largest plan.
 pub(crate) const MOST_ANSWERS: usize = 4_000;
+/// The most letters of a date: "30 September 2026 14:05".
+const LONGEST_DATE: usize = 24;
 
 pub(super) fn take(plan: &mut Plan, reply: &Reply) -> Done {
     let reply = tidied(reply);
@@ -43,12 +45,24 @@ pub(super) fn remove(plan: &mut Plan, reply: &Reply) -> Done {
     }
 }
 
+/// A date as people write one, or nothing: it is shown behind a name, where a sentence could pass for what
+/// somebody else has said.
+fn date_or_none(text: &str) -> String {
+    let date = tidy_line(text);
+    let is_date = |c: char| c.is_alphanumeric() || matches!(c, ' ' | '-' | ':' | '/');
+    match date.chars().count() <= LONGEST_DATE && date.chars().all(is_date) {
+        true => date,
+        false => String::new(),
+    }
+}
+
 /// A reply with plain texts, one answer an item, no empty question.
 pub(crate) fn tidied(reply: &Reply) -> Reply {
     let mut reply = reply.clone();
-    reply.name = tidy(&reply.name);
-    reply.date = tidy(&reply.date);
-    reply.job = tidy(&reply.job);
+    // It is shown between quotes, so that nothing in it passes for a sentence of the page.
+    reply.name = tidy_line(&reply.name.replace(['“', '”', '„', '"'], " "));
+    reply.date = date_or_none(&reply.date);
+    reply.job = tidy_line(&reply.job);
     let mut answered: BTreeSet<Item> = BTreeSet::new();
     reply.answers.retain_mut(|answer| {
         if let Said::Asked(question) = &mut answer.said {

@@ -1,6 +1,6 @@
 //! Edits of the job's settings: names, units, rules, bits, cables, findings set aside.
 
-use super::{Done, Refusal, tidy};
+use super::{Done, Refusal, tidy, tidy_line};
 use crate::plan::{CableKindId, CableSpec, Dates, Dismissal, Plan};
 use crate::rules::{RuleBook, RuleId, Unit};
 use crate::units::{Mm, Size, Units};
@@ -13,7 +13,7 @@ const MOST_ON_HAND: u16 = 200;
 const LARGEST_BIT: Size = Size(150.0);
 
 pub(super) fn set_title(plan: &mut Plan, title: &str) -> Done {
-    plan.title = tidy(title);
+    plan.title = tidy_line(title);
     if plan.title.is_empty() {
         return Err(Refusal::because(
             "A job needs a name. Type what the builder calls it.",
@@ -33,7 +33,7 @@ pub(super) fn set_units(plan: &mut Plan, units: Units) -> Done {
 }
 
 pub(super) fn set_date(plan: &mut Plan, date: &str) -> Done {
-    plan.date = tidy(date);
+    plan.date = tidy_line(date);
     Ok(())
 }
 
@@ -45,10 +45,10 @@ pub(super) fn set_dates(plan: &mut Plan, dates: &Dates) -> Done {
 /// Dates as plain texts.
 pub(crate) fn tidied(dates: &Dates) -> Dates {
     Dates {
-        drill: tidy(&dates.drill),
-        pull: tidy(&dates.pull),
-        cover: tidy(&dates.cover),
-        trim_out: tidy(&dates.trim_out),
+        drill: tidy_line(&dates.drill),
+        pull: tidy_line(&dates.pull),
+        cover: tidy_line(&dates.cover),
+        trim_out: tidy_line(&dates.trim_out),
     }
 }
 
@@ -160,7 +160,7 @@ pub(super) fn set_cable_kind(plan: &mut Plan, kind: CableKindId, spec: &CableSpe
         ));
     }
     let spec = CableSpec {
-        name: tidy(&spec.name),
+        name: tidy_line(&spec.name),
         ..spec.clone()
     };
     if spec.name.is_empty() {
@@ -188,7 +188,7 @@ pub(super) fn freeze_labels(plan: &mut Plan) -> Done {
 }
 
 pub(super) fn dismiss(plan: &mut Plan, key: &str, reason: &str) -> Done {
-    let (key, reason) = (tidy(key), tidy(reason));
+    let (key, reason) = (tidy_line(key), tidy(reason));
     if reason.is_empty() {
         return Err(Refusal::because(
             "Say why it is set aside; the reason prints beside it.",

@@ -1,6 +1,6 @@
 //! Edits of rooms, keep-outs and power runs.
 
-use super::{Done, Refusal, caps, level_mut, take, tidy};
+use super::{Done, Refusal, caps, level_mut, take, tidy_line};
 use crate::plan::{
     KeepOut, KeepOutId, KeepOutShape, LevelId, Plan, PowerPlace, PowerRun, PowerRunId, Room, RoomId,
 };
@@ -120,7 +120,7 @@ fn gone(what: &str) -> Refusal {
 }
 
 fn named(name: &str) -> Result<String, Refusal> {
-    let name = tidy(name);
+    let name = tidy_line(name);
     match name.is_empty() {
         true => Err(Refusal::because(
             "A room needs a name. Type what the owner calls it.",
