@@ -64,7 +64,7 @@ fn a_builder_agrees_on_a_phone_and_what_changes_is_not_agreed() {
     page.see("It answers this plan as it stands.");
     page.picture();
     page.button("Take it in").tap();
-    page.see("Agreed by Pat Example, ");
+    page.see("Agreed by “Pat Example”, ");
     page.see("asks: Behind the <b>door</b>?");
     page.picture();
     // The answer stands beside the drop itself.

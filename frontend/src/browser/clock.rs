@@ -32,6 +32,17 @@ pub fn today() -> String {
     date(&js_sys::Date::new_0())
 }
 
+/// The date and the time of day of this device, year first: "2026-06-03 14:05".
+pub fn now() -> String {
+    let now = js_sys::Date::new_0();
+    format!(
+        "{} {:02}:{:02}",
+        date(&now),
+        now.get_hours(),
+        now.get_minutes()
+    )
+}
+
 /// This moment, milliseconds since 1970 by this device's clock.
 pub fn moment() -> u64 {
     js_sys::Date::now().max(0.0) as u64

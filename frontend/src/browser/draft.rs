@@ -3,6 +3,8 @@
 
 use gloo::storage::{LocalStorage, Storage};
 
+use super::scope;
+
 /// What is kept of a version of a plan.
 #[derive(Clone, Copy)]
 pub enum Draft {
@@ -14,12 +16,16 @@ pub enum Draft {
 
 /// What was kept for this version of a plan.
 pub fn read(draft: Draft, version: &str) -> Option<String> {
-    LocalStorage::get(key(draft, version)).ok()
+    let (own, before) = (scope::own(&key(draft, version)), key(draft, version));
+    // Before paths had names of their own.
+    LocalStorage::get(own)
+        .or_else(|_| LocalStorage::get(before))
+        .ok()
 }
 
 /// Keeps it. Where a device keeps nothing it lasts as long as the page is open.
 pub fn write(draft: Draft, version: &str, text: &str) {
-    let _ = LocalStorage::set(key(draft, version), text);
+    let _ = LocalStorage::set(scope::own(&key(draft, version)), text);
 }
 
 fn key(draft: Draft, version: &str) -> String {

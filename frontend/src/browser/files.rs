@@ -50,7 +50,10 @@ pub fn handed_over(transfer: Option<DataTransfer>) -> Option<File> {
     transfer?.files()?.get(0)
 }
 
-/// A name for a file of this job: letters and figures of its title, and an ending.
+/// Most bytes of a file's name before its ending: systems take 255 of all, and one that gets more may save nothing.
+const LONGEST_NAME: usize = 120;
+
+/// A name for a file of this job: letters and figures of its title as far as there is room, and an ending.
 pub fn name_of(title: &str, ending: &str) -> String {
     let plain: String = title
         .chars()
@@ -62,5 +65,23 @@ pub fn name_of(title: &str, ending: &str) -> String {
     } else {
         words.join("-")
     };
-    format!("{}.{ending}", stem.to_lowercase())
+    let stem = stem.to_lowercase();
+    let stem = &stem[..stem.floor_char_boundary(LONGEST_NAME)];
+    format!("{stem}.{ending}")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_long_title_gives_a_name_that_every_system_takes() {
+        assert_eq!(name_of("Larch Row, lot 3", "pdf"), "larch-row-lot-3.pdf");
+        assert_eq!(name_of("?", "pdf"), "plan.pdf");
+        assert_eq!(
+            name_of(&"ש".repeat(130), "pdf"),
+            format!("{}.pdf", "ש".repeat(60))
+        );
+        assert!(name_of(&"a b ".repeat(90), "borewright.json").len() < 140);
+    }
 }

@@ -84,7 +84,9 @@ pub async fn open(id: &str) -> Result<Job, String> {
     let records = storage::all(Table::Journal, between).await?;
     let records: Vec<Vec<u8>> = records.into_iter().map(|(_, bytes)| bytes).collect();
     Job::read(&records, drawings(id).await?).map_err(|_| {
-        String::from("This job is too damaged to be read. What is left of it stays on this device.")
+        String::from(
+            "This job is too damaged to be read. What is left of it stays on this device and goes into the file of all jobs.",
+        )
     })
 }
 
@@ -110,6 +112,12 @@ pub async fn points(id: &str) -> Result<Vec<Point>, String> {
     let stored = storage::all(Table::Points, Some((&from, &until))).await?;
     let points = stored.iter().rev();
     Ok(points.filter_map(|(_, bytes)| Point::read(bytes)).collect())
+}
+
+/// Where the record is that what is to be written of a job rests on.
+pub fn rests_on(id: &str, written: &Written) -> Option<(Table, String)> {
+    let number = written.rests_on?;
+    Some((Table::Journal, record(id, number)))
 }
 
 /// A named point of a job, to be written.
@@ -230,16 +238,43 @@ pub async fn take_in(archive: Archive) -> Result<usize, String> {
     }
     let mut came = 0;
     for (id, blocks) in jobs {
-        let line = blocks.iter().find(|(table, ..)| *table == Table::Jobs);
-        let id = match here.get(&id) {
-            Some(known) if line.is_none_or(|(_, _, line)| line == known) => continue,
-            Some(_) => new_id(),
-            None => id,
+        let id = match here.contains_key(&id) {
+            true if is_here(&id, &here, &blocks).await? => continue,
+            true => new_id(),
+            false => id,
         };
         storage::write(&brought(&id, blocks)).await?;
         came += 1;
     }
     Ok(came)
+}
+
+/// Whether all of a job of an archive is on this device as it is there. One that was harmed here is not.
+async fn is_here(
+    id: &str,
+    lines: &BTreeMap<String, Vec<u8>>,
+    blocks: &[(Table, String, Vec<u8>)],
+) -> Result<bool, String> {
+    let (from, until) = names(id);
+    for (_, table) in ARCHIVED {
+        let stored = match table {
+            Table::Jobs => Vec::new(),
+            _ => storage::all(table, Some((&from, &until))).await?,
+        };
+        let stored: BTreeMap<&str, &Vec<u8>> = stored
+            .iter()
+            .filter_map(|(name, bytes)| Some((name.strip_prefix(&from)?, bytes)))
+            .collect();
+        let mut of_table = blocks.iter().filter(|(of, ..)| *of == table);
+        let is_same = |(_, rest, bytes): &(Table, String, Vec<u8>)| match table {
+            Table::Jobs => lines.get(id) == Some(bytes),
+            _ => stored.get(rest.as_str()) == Some(&bytes),
+        };
+        if !of_table.all(is_same) {
+            return Ok(false);
+        }
+    }
+    Ok(true)
 }
 
 /// Where a block of an archive belongs: its table, its job, and what it is of it.

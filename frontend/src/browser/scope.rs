@@ -9,10 +9,32 @@ pub fn own(name: &str) -> String {
         .protocol()
         .is_ok_and(|protocol| protocol.starts_with("http"));
     let path = location.pathname().unwrap_or_default();
+    let path = plain(&path);
     match is_hosted.then(|| folder(&path)).flatten() {
         Some(folder) => format!("{name} {folder}"),
         None => name.to_string(),
     }
+}
+
+/// A path as it is usually spelled: `//` for `/` and `%61` for `a` name the same folder on a host, and what is
+/// kept there must not seem lost. Signs that are only ever spelled so stay.
+fn plain(path: &str) -> String {
+    let mut parts = path.split('%');
+    let mut plain = parts.next().unwrap_or_default().to_string();
+    for part in parts {
+        let (code, rest) = (part.get(..2), part.get(2..).unwrap_or_default());
+        let sign = code
+            .and_then(|code| u8::from_str_radix(code, 16).ok())
+            .map(char::from);
+        match sign.filter(|sign| sign.is_ascii_alphanumeric() || "-._~".contains(*sign)) {
+            Some(sign) => plain.extend(std::iter::once(sign).chain(rest.chars())),
+            None => plain.extend(std::iter::once('%').chain(part.chars())),
+        }
+    }
+    while plain.contains("//") {
+        plain = plain.replace("//", "/");
+    }
+    plain
 }
 
 /// The folder of a path; nothing for the root.
@@ -24,6 +46,12 @@ fn folder(path: &str) -> Option<&str> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_folder_spelled_otherwise_is_the_same() {
+        assert_eq!(plain("/a//%61%2D/%20b%2F/%zz%"), "/a/a-/%20b%2F/%zz%");
+        assert_eq!(plain("//a/"), "/a/");
+    }
 
     #[test]
     fn a_page_and_its_folder_are_one() {

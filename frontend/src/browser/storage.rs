@@ -2,7 +2,8 @@
 //!
 //! Bytes are stored as such: some browsers refuse files there. What is written together is written all
 //! or not at all, and ordered in one go with its commit, so that it goes on when the page is left in
-//! the same moment. It is durable once the browser has handed it to the system; it does not wait until a
+//! the same moment. Much under one name is stored in parts: a browser that keeps large bytes as a file writes that
+//! after the page is gone, and gives up all that was ordered with it. It is durable once the browser has handed it to the system; it does not wait until a
 //! disk has turned, which would cost more than the moment of an edit.
 
 mod brought;
@@ -11,7 +12,7 @@ use std::cell::{Cell, RefCell};
 use std::future::Future;
 use std::rc::Rc;
 
-use futures_util::future::{Either, join, join_all, select};
+use futures_util::future::{Either, join, join_all, join3, select};
 use gloo::timers::future::TimeoutFuture;
 use js_sys::{Function, Reflect, Uint8Array};
 use rexie::{Error, KeyRange, ObjectStore, Rexie, Store, Transaction, TransactionMode};
@@ -32,6 +33,12 @@ const AFTER_SILENCE: u32 = 300;
 
 /// So many bytes are given a millisecond more.
 const BYTES_A_MILLISECOND: usize = 1_000;
+
+/// Most bytes of a part. Chromium makes a file of 64 KiB and more.
+const PART: usize = 60_000;
+
+/// Stands between a name and the number of a part. It sorts before everything else that a name has in that place.
+const PART_SIGN: char = '\u{1}';
 
 /// What lies in the data base.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -92,6 +99,11 @@ pub const FULL: &str = "There is no room left on this device. The plan stays her
 /// What is said when the storage never answers.
 pub const SILENT: &str = "The storage of this browser does not answer. The plan stays here while the page is open; save it to a file before you close it.";
 
+/// Whether a sentence says that this device keeps nothing of what lies on the table.
+pub fn is_sentence(sentence: &str) -> bool {
+    [FORBIDDEN, FULL, SILENT].contains(&sentence)
+}
+
 thread_local! {
     static BASE: RefCell<Option<Rc<Rexie>>> = const { RefCell::new(None) };
     static IS_SILENT: Cell<bool> = const { Cell::new(false) };
@@ -114,14 +126,8 @@ pub fn ask_to_last() {
 /// # Errors
 /// One sentence when the storage cannot be read.
 pub async fn read(table: Table, name: &str) -> Result<Option<Vec<u8>>, String> {
-    let name = JsValue::from_str(name);
-    patient(PATIENCE, async move {
-        let held = begin(TransactionMode::ReadOnly).await?;
-        let store = held.store(table.name()).map_err(sentence)?;
-        let found = store.get(name).await;
-        Ok(found.map_err(sentence)?.and_then(bytes_of))
-    })
-    .await
+    let found = all(table, Some((name, &behind_parts(name)))).await?;
+    Ok(found.into_iter().next().map(|(_, bytes)| bytes))
 }
 
 /// Everything of a table under names from the first on and before the second, or all of it, in the order
@@ -145,7 +151,7 @@ pub async fn all(
         let pairs = keys.map_err(sentence)?.into_iter();
         let pairs = pairs.zip(values.map_err(sentence)?);
         let pairs = pairs.filter_map(|(key, value)| Some((key.as_string()?, bytes_of(value)?)));
-        Ok(pairs.collect())
+        Ok(joined(pairs))
     })
     .await
 }
@@ -155,6 +161,15 @@ pub async fn all(
 /// # Errors
 /// One sentence when it is not kept.
 pub async fn write(orders: &[Order]) -> Result<(), String> {
+    write_on(orders, None).await.map(drop)
+}
+
+/// Writes all of it or nothing, and tells whether what it rests on is there: somebody may have cleared the
+/// storage under an open page.
+///
+/// # Errors
+/// One sentence when it is not kept.
+pub async fn write_on(orders: &[Order], rests_on: Option<(Table, String)>) -> Result<bool, String> {
     let bytes = |order: &Order| match order {
         Order::Put(_, _, bytes) => bytes.len(),
         _ => 0,
@@ -167,37 +182,98 @@ pub async fn write(orders: &[Order]) -> Result<(), String> {
         let store = |table: Table| held.store(table.name()).map_err(sentence);
         let stores: Result<Vec<Store>, String> = Table::ALL.into_iter().map(store).collect();
         let stores = stores?;
+        let rests = join_all(
+            rests_on
+                .iter()
+                .map(|(table, name)| has(*table, name, &stores)),
+        );
         let carried = join_all(orders.iter().map(|order| carry_out(order, &stores)));
         // The commit is asked for in the same moment as everything else: a page that is left before
         // the first answer comes loses nothing.
-        let (carried, committed) = join(carried, held.commit()).await;
+        let (rests, carried, committed) = join3(rests, carried, held.commit()).await;
         carried.into_iter().collect::<Result<(), String>>()?;
-        committed.map_err(sentence)
+        committed.map_err(sentence)?;
+        let rests: Vec<bool> = rests.into_iter().collect::<Result<_, String>>()?;
+        Ok(rests.into_iter().all(|there| there))
     })
     .await
 }
 
+fn store_of(table: Table, stores: &[Store]) -> Result<&Store, String> {
+    let mut stores = stores.iter();
+    let found = stores.find(|store| store.name() == table.name());
+    found.ok_or_else(|| String::from(FORBIDDEN))
+}
+
+/// Whether anything is there under a name.
+async fn has(table: Table, name: &str, stores: &[Store]) -> Result<bool, String> {
+    let there = store_of(table, stores)?.key_exists(JsValue::from_str(name));
+    there.await.map_err(sentence)
+}
+
 async fn carry_out(order: &Order, stores: &[Store]) -> Result<(), String> {
-    let store = |table: Table| {
-        let mut stores = stores.iter();
-        let found = stores.find(|store| store.name() == table.name());
-        found.ok_or_else(|| String::from(FORBIDDEN))
-    };
-    let done = match order {
-        Order::Put(table, name, bytes) => {
-            let (value, key) = (Uint8Array::from(bytes.as_slice()), JsValue::from_str(name));
-            store(*table)?
-                .put(&value.into(), Some(&key))
-                .await
-                .map(drop)
+    match order {
+        Order::Put(table, name, bytes) => put(store_of(*table, stores)?, name, bytes).await,
+        Order::Delete(table, name) => {
+            let range = range(name, &behind_parts(name))?;
+            let done = store_of(*table, stores)?.delete(range.into()).await;
+            done.map_err(sentence)
         }
-        Order::Delete(table, name) => store(*table)?.delete(JsValue::from_str(name)).await,
         Order::DeleteBetween(table, from, until) => {
             let range = range(from, until)?;
-            store(*table)?.delete(range.into()).await
+            let done = store_of(*table, stores)?.delete(range.into()).await;
+            done.map_err(sentence)
         }
+    }
+}
+
+/// Puts bytes under a name in the place of whatever is there, in parts where they are many.
+async fn put(store: &Store, name: &str, bytes: &[u8]) -> Result<(), String> {
+    let parts = range(&format!("{name}{PART_SIGN}"), &behind_parts(name))?;
+    let gone = store.delete(parts.into());
+    let part = async |(name, bytes): (String, &[u8])| {
+        let (value, key) = (Uint8Array::from(bytes), JsValue::from_str(&name));
+        store.put(&value.into(), Some(&key)).await.map(drop)
     };
-    done.map_err(sentence)
+    // All are ordered at once, in this order.
+    let (gone, put) = join(gone, join_all(in_parts(name, bytes).into_iter().map(part))).await;
+    gone.map_err(sentence)?;
+    put.into_iter()
+        .collect::<rexie::Result<()>>()
+        .map_err(sentence)
+}
+
+/// The parts of what is stored under a name; one where it is little.
+fn in_parts<'b>(name: &str, bytes: &'b [u8]) -> Vec<(String, &'b [u8])> {
+    if bytes.is_empty() {
+        return vec![(name.to_string(), bytes)];
+    }
+    let named = |(place, part): (usize, &'b [u8])| match place {
+        0 => (name.to_string(), part),
+        more => (format!("{name}{PART_SIGN}{more:06}"), part),
+    };
+    bytes.chunks(PART).enumerate().map(named).collect()
+}
+
+/// A name behind all parts of what is stored under another.
+fn behind_parts(name: &str) -> String {
+    format!("{name}\u{2}")
+}
+
+/// Parts put together again, each of which follows the one before it. A part whose beginning is gone is none.
+fn joined(parts: impl Iterator<Item = (String, Vec<u8>)>) -> Vec<(String, Vec<u8>)> {
+    let mut whole: Vec<(String, Vec<u8>)> = Vec::new();
+    for (name, bytes) in parts {
+        match name.split_once(PART_SIGN) {
+            None => whole.push((name, bytes)),
+            Some((of, _)) => {
+                if let Some((_, held)) = whole.last_mut().filter(|(name, _)| name == of) {
+                    held.extend(bytes);
+                }
+            }
+        }
+    }
+    whole
 }
 
 fn range(from: &str, until: &str) -> Result<KeyRange, String> {
@@ -291,6 +367,43 @@ mod tests {
         let bytes: Vec<u8> = (0..70_000_u32).map(|n| (n % 251) as u8).collect();
         write(&[put("a/1", &bytes)]).await.unwrap();
         assert_eq!(read(Table::Journal, "a/1").await.unwrap(), Some(bytes));
+    }
+
+    #[wasm_bindgen_test]
+    async fn what_is_stored_in_parts_is_put_and_taken_away_as_one() {
+        let large = |sign: u8| vec![sign; 3 * PART];
+        write(&[put("d/1", &large(1)), put("d/10", &large(2))])
+            .await
+            .unwrap();
+        write(&[put("d/1", &[3; PART + 1])]).await.unwrap();
+        let held = all(Table::Journal, Some(("d/", "d0"))).await.unwrap();
+        let sizes: Vec<(&str, usize)> = held
+            .iter()
+            .map(|(name, bytes)| (name.as_str(), bytes.len()))
+            .collect();
+        assert_eq!(sizes, [("d/1", PART + 1), ("d/10", 3 * PART)]);
+        write(&[Order::Delete(Table::Journal, "d/1".into())])
+            .await
+            .unwrap();
+        let held = all(Table::Journal, Some(("d/", "d0"))).await.unwrap();
+        assert_eq!(held.len(), 1);
+        assert_eq!(held[0].1, large(2));
+        let gone = Order::DeleteBetween(Table::Journal, "d/".into(), "d/11".into());
+        write(&[gone]).await.unwrap();
+        assert!(
+            all(Table::Journal, Some(("d/", "d0")))
+                .await
+                .unwrap()
+                .is_empty()
+        );
+    }
+
+    #[wasm_bindgen_test]
+    async fn what_rests_on_nothing_is_told() {
+        let rests_on = || Some((Table::Journal, String::from("e/1")));
+        assert_eq!(write_on(&[put("e/2", b"b")], rests_on()).await, Ok(false));
+        write(&[put("e/1", b"a")]).await.unwrap();
+        assert_eq!(write_on(&[put("e/2", b"b")], rests_on()).await, Ok(true));
     }
 
     #[wasm_bindgen_test]

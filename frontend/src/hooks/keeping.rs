@@ -13,7 +13,7 @@ use yew::prelude::*;
 use super::jobs::lock_name;
 use crate::browser::channel::{self, News};
 use crate::browser::locks::{self, Lock};
-use crate::browser::storage::{self, Order};
+use crate::browser::storage::{self, Order, Table};
 use crate::browser::{clock, jobs};
 use crate::state::{Act, Desk, Dispatcher, Keeping, Place};
 
@@ -42,6 +42,8 @@ struct Keeper {
     /// The table as it was looked at last.
     table: RefCell<Option<Rc<Desk>>>,
     queue: RefCell<Vec<Order>>,
+    /// What all in the queue rests on.
+    rests_on: RefCell<Option<(Table, String)>>,
     at_work: Cell<bool>,
     /// The name of the job on the table, and those of jobs that left it: they are let go of once
     /// everything is written.
@@ -68,6 +70,7 @@ impl Keeper {
             held: RefCell::default(),
             table: RefCell::default(),
             queue: RefCell::default(),
+            rests_on: RefCell::default(),
             at_work: Cell::default(),
             lock: RefCell::default(),
             left: RefCell::default(),
@@ -149,6 +152,9 @@ impl Keeper {
         let (mut queue, moment) = (self.queue.borrow_mut(), clock::moment());
         if !written.records.is_empty() {
             let entry = Entry::of(&held.id, &session.plan, next(session), moment);
+            if queue.is_empty() {
+                self.rests_on.replace(jobs::rests_on(&held.id, &written));
+            }
             queue.extend(jobs::orders(&entry, written));
         }
         let (number, name) = &desk.point;
@@ -167,13 +173,19 @@ impl Keeper {
         let keeper = Rc::clone(keeper);
         spawn_local(async move {
             while let Some((orders, plan)) = keeper.next() {
-                let done = match storage::write(&orders).await {
-                    Ok(()) => {
+                let rests_on = keeper.rests_on.take();
+                let done = match storage::write_on(&orders, rests_on).await {
+                    Ok(true) => {
                         keeper.tell();
                         Act::Kept(plan)
                     }
+                    // Somebody cleared the storage under this page: all of the job is written anew.
+                    Ok(false) => {
+                        keeper.fall_behind(true);
+                        Act::Keep(Keeping::Waiting)
+                    }
                     Err(sentence) => {
-                        keeper.fall_behind();
+                        keeper.fall_behind(false);
                         Act::Keep(Keeping::Failed(sentence))
                     }
                 };
@@ -203,9 +215,9 @@ impl Keeper {
     }
 
     /// After a writing that failed: what gathered meanwhile hangs on what is not there, so the whole job
-    /// is written instead, at once if there was any, or with the next change.
-    fn fall_behind(&self) {
-        let waited = !self.queue.take().is_empty();
+    /// is written instead, at once if that is asked for or there was any, or with the next change.
+    fn fall_behind(&self, at_once: bool) {
+        let waited = !self.queue.take().is_empty() || at_once;
         if let Some(held) = self.held.borrow_mut().as_mut() {
             held.journal = std::mem::take(&mut held.journal).behind();
         }

@@ -19,6 +19,7 @@ mod squaring;
 mod standby;
 mod standings;
 mod start;
+mod typed;
 mod unkept;
 mod ways;
 mod windows;
@@ -41,6 +42,7 @@ pub use squaring::use_squaring;
 pub use standby::stand_by;
 pub use standings::use_standings;
 pub use start::use_start;
+pub use typed::use_typed;
 pub use unkept::use_unkept;
 pub use windows::use_windows;
 

@@ -12,7 +12,7 @@ use yew::prelude::*;
 
 use super::jobs::{Age, open_answered, open_last, open_spot};
 use super::ways;
-use crate::browser::{address, assets, clock, jobs, screen};
+use crate::browser::{address, assets, clock, jobs, screen, storage};
 use crate::demo::Example;
 use crate::state::{Act, Begun, Desk, Dispatcher, Keeping, Visit};
 
@@ -193,10 +193,14 @@ async fn without_link(dispatcher: &Dispatcher) {
     say_trouble(dispatcher, opened);
 }
 
-/// What kept the jobs of this device from being opened is told in its place.
+/// What kept the jobs of this device from being opened is told in its place: storage that keeps nothing where the
+/// plan can be saved to a file, a job that cannot be read as what it is.
 fn say_trouble(dispatcher: &Dispatcher, opened: Result<bool, String>) {
     if let Err(sentence) = opened {
-        dispatcher.dispatch(Act::Keep(Keeping::Failed(sentence)));
+        dispatcher.dispatch(match storage::is_sentence(&sentence) {
+            true => Act::Keep(Keeping::Failed(sentence)),
+            false => Act::Say(Notice::refused(sentence, None)),
+        });
     }
 }
 

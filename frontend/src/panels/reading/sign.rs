@@ -111,7 +111,7 @@ fn reply(plan: &Plan, name: &str, answers: Vec<Answer>) -> Result<Reply, String>
     }
     Ok(Reply {
         name: name.to_string(),
-        date: clock::today(),
+        date: clock::now(),
         revision: plan.revision,
         job: plan.title.clone(),
         version: link::version(plan),

@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use borewright_core::agreement::{Fit, Matter, NAME_CAUTION, Standing, tally};
+use borewright_core::agreement::{Fit, Matter, NAME_CAUTION, Standing, tally, typed};
 use borewright_core::desk::{Choice, Notice};
 use borewright_core::file::link;
 use borewright_core::plan::edit::Edit;
@@ -157,17 +157,12 @@ fn TakeIn(props: &TakeInProps) -> Html {
     }
 }
 
-/// "Pat (typed name, not verified), 2026-06-03, to revision 2".
+/// "“Pat” (typed name, not verified), 2026-06-03, to revision 2".
 fn signed(reply: &Reply) -> String {
-    match reply.date.is_empty() {
-        true => format!(
-            "{} ({NAME_CAUTION}), to revision {}",
-            reply.name, reply.revision
-        ),
-        false => format!(
-            "{} ({NAME_CAUTION}), {}, to revision {}",
-            reply.name, reply.date, reply.revision
-        ),
+    let (name, revision) = (typed(&reply.name), reply.revision);
+    match reply.date.as_str() {
+        "" => format!("{name} ({NAME_CAUTION}), to revision {revision}"),
+        date => format!("{name} ({NAME_CAUTION}), {date}, to revision {revision}"),
     }
 }
 
