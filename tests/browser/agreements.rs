@@ -43,7 +43,7 @@ fn reply_of_the_builder(contractor: &Page, link: &str) -> String {
     builder.button("Copy the receipt").tap();
     builder.see("The receipt is on the clipboard.");
     let receipt = builder.copied();
-    assert!(receipt.contains("Signed by Pat Example (typed name, not verified)"));
+    assert!(receipt.contains("Signed by “Pat Example” (typed name, not verified)"));
     assert!(receipt.contains("Agreed. D2"), "{receipt}");
     reply
 }
@@ -59,7 +59,7 @@ fn a_builder_agrees_on_a_phone_and_what_changes_is_not_agreed() {
     let link = copied_link(&page);
     let reply = reply_of_the_builder(&page, &link);
     page.go_to(&reply);
-    page.see("Reply from Pat Example (typed name, not verified)");
+    page.see("Reply from “Pat Example” (typed name, not verified)");
     page.see("24 agreed, 1 question asked.");
     page.see("It answers this plan as it stands.");
     page.picture();
@@ -74,7 +74,7 @@ fn a_builder_agrees_on_a_phone_and_what_changes_is_not_agreed() {
     // One inch higher is another drop than the one that was agreed to.
     page.field("Height").fill("17\"");
     page.press("Enter");
-    page.see("Not yet agreed: changed since Pat Example answered.");
+    page.see("Not yet agreed: changed since “Pat Example” answered.");
     page.see("kept on this device");
     let page = page.reopen();
     page.button("23 drops");
@@ -106,7 +106,7 @@ fn mark(address: &str) -> &str {
 
 /// Takes the reply in that waits, and looks at what was agreed.
 fn take_in(page: &Page, fits: &str) {
-    page.see("Reply from Pat Example (typed name, not verified)");
+    page.see("Reply from “Pat Example” (typed name, not verified)");
     page.see(fits);
     page.button("Take it in").tap();
     page.see("1 of ");

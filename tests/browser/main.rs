@@ -10,6 +10,7 @@ mod drawing;
 mod drops;
 mod framing;
 mod hands;
+mod harm;
 mod hostile;
 mod improves;
 mod jobs;
