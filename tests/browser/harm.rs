@@ -107,3 +107,22 @@ fn words_in_a_field_count_when_the_page_is_left_and_a_long_name_is_saved() {
     let name = Path::new(&saved).file_name().and_then(|name| name.to_str());
     assert!(name.is_some_and(|name| name.starts_with("quince-house-quince") && name.len() < 150));
 }
+
+#[test]
+#[ignore = "needs the served page: cargo verify"]
+fn a_drawing_that_cannot_be_shown_is_told() {
+    let page = Page::open("broken-drawing", Size::Desk);
+    let demo = Path::new(env!("CARGO_MANIFEST_DIR")).join("../static/demo/demo.json");
+    let text = std::fs::read_to_string(demo).unwrap();
+    let mut plan: serde_json::Value = serde_json::from_str(&text).unwrap();
+    plan["scans"][0]["base64"] = "AAAA".into();
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("broken.json");
+    std::fs::write(&file, plan.to_string()).unwrap();
+    page.labelled(&format!("Job: {QUINCE}")).tap();
+    page.upload("Open a file", &file);
+    page.see("The drawing under this level cannot be shown: its file is damaged.");
+    page.button("Drawing").tap();
+    assert!(!page.has("img", "Scan"));
+    page.button("22 drops");
+}
