@@ -58,10 +58,7 @@ fn a_roof_under_another_level_is_told_and_mended() {
     use borewright_core::shape::Direction;
     let whole = house('b');
     let spaces = Design::of(&whole).framing.spaces.len();
-    for roof in [
-        Above::attic_over_trusses(Direction::ALONG_X),
-        Above::ClosedRoof,
-    ] {
+    for roof in [Above::attic_over_trusses(Direction::ALONG_X), Above::CLOSED] {
         let mut wrong = whole.clone();
         let under = wrong.levels.len() - 2;
         wrong.levels[under].above = roof;

@@ -53,7 +53,7 @@ fn basement(kind: JoistKind) -> Plan {
     plan = plan.apply(&Edit::AddLevel { name, floor }).unwrap();
     let ground = plan.levels[1].id;
     plan = walls(plan, ground, Lumber::TwoBySix);
-    let roof = Edit::SetAbove(ground, Above::ClosedRoof);
+    let roof = Edit::SetAbove(ground, Above::CLOSED);
     plan = plan.apply(&roof).unwrap();
     // It touches no other wall: what comes from it goes through the floor.
     plan = partition(plan, ground, (8000, 2000), (8000, 6000));
@@ -200,9 +200,7 @@ fn a_closet_that_nothing_reaches_is_named() {
             ..walls_known[0]
         }))
         .unwrap();
-    alone = alone
-        .apply(&Edit::SetAbove(level, Above::ClosedRoof))
-        .unwrap();
+    alone = alone.apply(&Edit::SetAbove(level, Above::CLOSED)).unwrap();
     let place = Place::Wall {
         wall: WallId(3),
         offset: Mm(4000),

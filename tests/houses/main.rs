@@ -39,6 +39,7 @@ mod partly;
 mod places;
 mod price;
 mod pulls;
+mod rafters;
 mod solid;
 mod tape;
 mod whereabouts;

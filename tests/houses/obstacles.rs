@@ -125,7 +125,7 @@ fn no_cable_goes_through_a_beam_that_is_narrower_than_a_strip() {
 #[test]
 fn a_duct_in_a_wall_that_is_narrower_than_a_bay_closes_its_lane() {
     let plan = hall(2000);
-    let closed = made(&plan, [Edit::SetAbove(GROUND, Above::ClosedRoof)]);
+    let closed = made(&plan, [Edit::SetAbove(GROUND, Above::CLOSED)]);
     let troubled = |plan: &Plan| Design::of(plan).ways.ways[0].trouble.is_some();
     assert!(!troubled(&closed));
     for at in (5700..6400).step_by(50) {
@@ -165,7 +165,7 @@ fn bored(design: &Design, wall: u32, is_meant: fn(&Member) -> bool) -> Vec<(f64,
 /// passes both. Cable goes over the one and under the other. Pinned, it stays at its height and is cut off.
 #[test]
 fn cable_changes_height_where_no_one_height_is_free() {
-    let closed = made(&hall(2000), [Edit::SetAbove(GROUND, Above::ClosedRoof)]);
+    let closed = made(&hall(2000), [Edit::SetAbove(GROUND, Above::CLOSED)]);
     let other = *closed.wall(WallId(3)).unwrap().1;
     let shut = Edit::SetWall(borewright_core::plan::Wall {
         never_drill: true,
@@ -203,7 +203,7 @@ fn beside_cuts(design: &Design) -> usize {
 /// Common practice, no source: 2 in of wood stays between two bores, whoever made them.
 #[test]
 fn a_lane_leaves_wood_beside_what_another_trade_bored() {
-    let plan = made(&hall(2000), [Edit::SetAbove(GROUND, Above::ClosedRoof)]);
+    let plan = made(&hall(2000), [Edit::SetAbove(GROUND, Above::CLOSED)]);
     let studs = |member: &Member| matches!(member, Member::Studs(_));
     let before = Design::of(&plan);
     let lane = bored(&before, 1, studs)[0].1;
@@ -321,10 +321,7 @@ fn a_long_run_beside_power_in_a_wall_is_noted_and_a_short_one_is_not() {
         wall: WallId(1),
         height: Mm(610),
     });
-    let closed = made(
-        &hall(2000),
-        [Edit::SetAbove(GROUND, Above::ClosedRoof), pin],
-    );
+    let closed = made(&hall(2000), [Edit::SetAbove(GROUND, Above::CLOSED), pin]);
     let beside = |edit: Edit| {
         let design = Design::of(&made(&closed, [edit]));
         let found = design.findings.into_iter();
@@ -345,7 +342,7 @@ fn cable_turns_where_two_walls_cross() {
         let rest = second.iter();
         let rest = rest.map(|(from, to)| wall(*from, *to, Role::Partition));
         let plan = made(&Plan::new(), [first].into_iter().chain(rest));
-        let closed = made(&plan, [Edit::SetAbove(GROUND, Above::ClosedRoof)]);
+        let closed = made(&plan, [Edit::SetAbove(GROUND, Above::CLOSED)]);
         let drop = Edit::AddDrop {
             kind: DropKind::Data,
             level: GROUND,
@@ -414,7 +411,7 @@ fn ell(notch: i32, depth: i32) -> Plan {
         panel_height: Mm(1500),
     };
     let edits = [
-        Edit::SetAbove(GROUND, Above::ClosedRoof),
+        Edit::SetAbove(GROUND, Above::CLOSED),
         Edit::SetBelow(GROUND, joists),
         outlet(3),
         outlet(5),

@@ -18,7 +18,7 @@ const LEANS: f64 = 9.525;
 /// I-joist, the chord of an open-web truss laid flat. Common practice, no source.
 pub(super) fn width(kind: SpaceKind) -> Size {
     match kind {
-        SpaceKind::AtticTrusses | SpaceKind::AtticJoists => Size::inches(1.5),
+        SpaceKind::AtticTrusses | SpaceKind::AtticJoists | SpaceKind::Rafters => Size::inches(1.5),
         SpaceKind::Floor(kind) | SpaceKind::Crawl(kind) => Size::inches(match kind {
             JoistKind::Sawn => 1.5,
             JoistKind::IJoist => 2.5,
@@ -50,7 +50,7 @@ impl<'f> Joists<'f> {
         };
         let level = framing.level(crossing.level)?;
         let space = match top {
-            true => framing.space_over(level, crossing.at),
+            true => framing.space_over(level, crossing.at).or(level.rafters),
             false => level.below,
         };
         Some(Self {

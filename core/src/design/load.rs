@@ -188,7 +188,7 @@ impl Span {
 }
 
 fn has_above(level: &Level) -> bool {
-    level.above != Above::ClosedRoof
+    !matches!(level.above, Above::ClosedRoof(_))
 }
 
 /// Places of the strips over a level, and of those under it where it stands over nothing drawn, about.
@@ -207,7 +207,7 @@ fn grid(level: &Level) -> u64 {
             ..
         } => strips(across, along, trusses.spacing.0),
         Above::AtticJoists(joists) => strips(across, along, joists.spacing.0),
-        Above::Level { beside: None, .. } | Above::ClosedRoof => 0,
+        Above::Level { beside: None, .. } | Above::ClosedRoof(_) => 0,
     };
     let under = match level.below {
         Below::Slab => 0,

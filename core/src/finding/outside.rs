@@ -138,7 +138,7 @@ mod tests {
     fn a_hole_out_of_a_bay_or_the_soffit_is_no_finding() {
         assert_eq!(said(3000, 2600, attic()), None);
         assert_eq!(said(3000, 2743, attic()), None);
-        assert_eq!(said(3000, 2600, Above::ClosedRoof), None);
+        assert_eq!(said(3000, 2600, Above::CLOSED), None);
         assert_eq!(said(2000, 2200, attic()), None);
     }
 
@@ -150,7 +150,7 @@ mod tests {
             "C1: a hole at 2700 mm would go through the top plates of W1."
         );
         assert!(todo.starts_with("Lower it to 2591 mm"), "{todo}");
-        let (what, _) = said(3000, 2743, Above::ClosedRoof).unwrap();
+        let (what, _) = said(3000, 2743, Above::CLOSED).unwrap();
         assert!(what.ends_with("the closed roof over W1."), "{what}");
         let (what, todo) = said(4500, 2200, attic()).unwrap();
         assert!(

@@ -2,7 +2,7 @@
 
 use super::{Finding, Severity, Subject};
 use crate::framing::Framing;
-use crate::plan::Plan;
+use crate::plan::{Above, Drop, Place, Plan};
 use crate::route::{NoWay, Way, Ways, beside_power, trouble_words};
 use crate::rules::RuleId;
 
@@ -42,7 +42,7 @@ fn trouble(plan: &Plan, way: &Way) -> Option<Finding> {
         ),
         NoWay::Cut(_) => (
             "no-way",
-            String::from("Move it, open a wall for drilling, or change what is above or below."),
+            to_open(plan, drop),
             String::from("the framing as drawn"),
         ),
         NoWay::TooLong(_) => (
@@ -60,6 +60,21 @@ fn trouble(plan: &Plan, way: &Way) -> Option<Finding> {
         .says(format!("{label}: {}", trouble_words(plan, trouble)), todo)
         .by(source);
     Some(finding.at_drop(plan, drop))
+}
+
+/// What to do where a drop is cut off.
+fn to_open(plan: &Plan, drop: &Drop) -> String {
+    let level = plan.level(drop.level);
+    let on_ceiling = matches!(drop.place, Place::Ceiling { .. });
+    match level.filter(|level| on_ceiling && level.above == Above::CLOSED) {
+        Some(level) => format!(
+            "State how the rafters over {} run, and its cable comes along a rafter bay; or move it to a wall.",
+            level.name
+        ),
+        None => {
+            String::from("Move it, open a wall for drilling, or change what is above or below.")
+        }
+    }
 }
 
 /// Cables that run beside power nearer or longer than the rules want.

@@ -21,6 +21,7 @@ impl Framing {
             above: None,
             below: None,
             beside: None,
+            rafters: None,
             bare: None,
         };
         Self {

@@ -67,7 +67,9 @@ pub struct LevelFraming {
     pub below: Option<usize>,
     /// The space over the part of it that the next level does not stand on, likewise.
     pub beside: Option<usize>,
-    /// A place near the middle of that part; `None` where the next level stands on all of it.
+    /// The rafter bays over its sloped ceiling, likewise.
+    pub rafters: Option<usize>,
+    /// A place near the middle of the part that the next level does not stand on; `None` where the next level stands on all of it.
     pub bare: Option<Pos>,
 }
 
@@ -95,6 +97,8 @@ impl Framing {
             let above = over.map(|space| framing.keep(space.only_over(next)));
             let beside = next.and_then(|next| space::beside(level, floor, &outline, next));
             let beside = beside.map(|space| framing.keep(space));
+            let rafters = space::rafters(level, floor, &outline);
+            let rafters = rafters.map(|space| framing.keep(space));
             let ceiling = level.ceiling.f64();
             let level = level.id;
             framing.levels.push(LevelFraming {
@@ -106,6 +110,7 @@ impl Framing {
                 above,
                 below,
                 beside,
+                rafters,
                 bare,
             });
             floor += ceiling;
@@ -137,9 +142,9 @@ impl Framing {
 }
 
 impl LevelFraming {
-    /// Whether a space lies over it.
+    /// Whether a space lies over it, or over a part of it.
     pub fn is_under(&self, space: usize) -> bool {
-        self.above == Some(space) || self.beside == Some(space)
+        [self.above, self.beside, self.rafters].contains(&Some(space))
     }
 
     /// The framing of one of its walls.

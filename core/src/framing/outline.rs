@@ -66,6 +66,21 @@ impl Outline {
         self.loops.iter().any(edges)
     }
 
+    /// How far it is from a place to the border along a direction, backwards and forwards; `None` outside.
+    pub fn reach(&self, from: Pos, along: Pos) -> Option<(f64, f64)> {
+        let corners = self.loops.iter().find(|loops| encloses(loops, from))?;
+        let ends = corners.iter().zip(corners.iter().cycle().skip(1));
+        let met = ends.filter_map(|(a, b)| {
+            let (one, other) = (along.cross(*a - from), along.cross(*b - from));
+            let part = one / (one - other);
+            ((one > 0.0) != (other > 0.0)).then(|| along.dot(*a + (*b - *a) * part - from))
+        });
+        let met: Vec<f64> = met.collect();
+        let back = met.iter().filter(|at| **at <= 0.0).map(|at| -at);
+        let forth = met.iter().filter(|at| **at > 0.0).copied();
+        Some((back.min_by(f64::total_cmp)?, forth.min_by(f64::total_cmp)?))
+    }
+
     /// Smallest and largest coordinates; `None` where nothing is drawn.
     pub fn bounds(&self) -> Option<(Pos, Pos)> {
         let corners = || self.loops.iter().flatten();
@@ -186,6 +201,18 @@ mod tests {
         assert!(!outline.contains(Pos::new(7000.0, 7000.0)));
         drawn.walls.reverse();
         assert_eq!(Outline::of(&drawn).area(), outline.area());
+    }
+
+    /// By hand: at y 2000 the ell is 9 m wide, at y 6000 5 m; down the sheet at x 7000 it ends at 4000.
+    #[test]
+    fn how_far_it_is_to_the_border_is_told_from_inside() {
+        let outline = Outline::of(&level(&ELL, true));
+        let (right, down) = (Pos::new(1.0, 0.0), Pos::new(0.0, 1.0));
+        let reach = |x, y, along| outline.reach(Pos::new(x, y), along);
+        assert_eq!(reach(1000.0, 2000.0, right), Some((1000.0, 8000.0)));
+        assert_eq!(reach(1000.0, 6000.0, right), Some((1000.0, 4000.0)));
+        assert_eq!(reach(7000.0, 1500.0, down), Some((1500.0, 2500.0)));
+        assert_eq!(reach(7000.0, 6000.0, down), None);
     }
 
     #[test]

@@ -3,7 +3,9 @@
 use serde::{Deserialize, Serialize};
 
 use super::Outline;
-use crate::plan::{Above, Below, Floor, JoistKind, LayoutSide, Level, Lumber, Plan, Trusses};
+use crate::plan::{
+    Above, Below, Floor, JoistKind, LayoutSide, Level, Lumber, Plan, Rafters, Trusses,
+};
 use crate::shape::{Direction, Point, Pos};
 
 /// Thickness of the subfloor on joists: 3/4 in. Common practice, no source.
@@ -30,6 +32,8 @@ pub enum SpaceKind {
     Floor(JoistKind),
     /// Under the lowest floor.
     Crawl(JoistKind),
+    /// Between the rafters of a closed roof: to what hangs on its ceiling, and never across one.
+    Rafters,
 }
 
 impl SpaceKind {
@@ -38,6 +42,7 @@ impl SpaceKind {
         match self {
             Self::AtticTrusses | Self::AtticJoists => true,
             Self::Floor(kind) | Self::Crawl(kind) => kind == JoistKind::OpenWeb,
+            Self::Rafters => false,
         }
     }
 
@@ -47,6 +52,7 @@ impl SpaceKind {
             Self::AtticTrusses | Self::AtticJoists => "attic",
             Self::Floor(_) => "floor",
             Self::Crawl(_) => "crawl space",
+            Self::Rafters => "rafter bay",
         }
     }
 }
@@ -78,6 +84,8 @@ pub struct Space {
     pub part: Option<(Outline, Part)>,
     /// Its joists are open from below: cable hangs under them, but for where a wall stands beneath.
     pub hangs: bool,
+    /// How far its rafters rise in 1 of run; 0 in a level space.
+    pub rise: f64,
 }
 
 /// Which part of a level a space lies over.
@@ -208,7 +216,7 @@ pub(super) fn over(plan: &Plan, place: usize, floor: f64, outline: &Outline) -> 
                 ..Layout::of(SpaceKind::Floor(joists.kind), joists, z)
             }
         }
-        Above::ClosedRoof => return None,
+        Above::ClosedRoof(_) => return None,
     };
     lay(layout, level, outline)
 }
@@ -233,6 +241,16 @@ pub(super) fn beside(
     lay(layout, level, outline).map(|space| Space { part, ..space })
 }
 
+/// The rafter bays over a sloped ceiling, where the roof is closed and its rafters are stated.
+pub(super) fn rafters(level: &Level, floor: f64, outline: &Outline) -> Option<Space> {
+    let Above::ClosedRoof(Some(rafters)) = level.above else {
+        return None;
+    };
+    let layout = Layout::of_rafters(rafters, floor + level.ceiling.f64());
+    let rise = f64::from(rafters.pitch) / 12.0;
+    lay(layout, level, outline).map(|space| Space { rise, ..space })
+}
+
 /// How the joists of a space are laid.
 struct Layout {
     kind: SpaceKind,
@@ -254,6 +272,20 @@ impl Layout {
             spacing: trusses.spacing.0,
             depth: CHORD,
             z: ceiling + CHORD,
+            hangs: false,
+        }
+    }
+
+    /// Rafters that rest on walls of this height. Nothing is bored through them, so how deep they are is
+    /// not asked.
+    fn of_rafters(rafters: Rafters, ceiling: f64) -> Self {
+        Self {
+            kind: SpaceKind::Rafters,
+            direction: rafters.direction,
+            side: rafters.layout,
+            spacing: rafters.spacing.0,
+            depth: 0.0,
+            z: ceiling,
             hangs: false,
         }
     }
@@ -296,6 +328,7 @@ fn lay(layout: Layout, level: &Level, outline: &Outline) -> Option<Space> {
         outline: outline.clone(),
         part: None,
         hangs: layout.hangs,
+        rise: 0.0,
     })
 }
 

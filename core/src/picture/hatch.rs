@@ -91,7 +91,7 @@ const ARROW: f64 = 11.0;
 /// Length of its heads, paper millimetres.
 const HEAD: f64 = 2.0;
 
-/// Draws the direction of the joists or trusses over a level as a double arrow in its middle, and
+/// Draws the direction of the joists, trusses or rafters over a level as a double arrow in its middle, and
 /// returns its words; `None` where nothing frames a space over it.
 pub(super) fn joists(
     picture: &mut Picture,
@@ -101,7 +101,7 @@ pub(super) fn joists(
     level: &LevelFraming,
     sizes: Type,
 ) -> Option<Label> {
-    let space = framing.spaces.get(level.above?)?;
+    let space = framing.spaces.get(level.above.or(level.rafters)?)?;
     let (low, high) = level.outline.bounds()?;
     let (middle, scale) = ((low + high) * 0.5, picture.scale);
     let along = space.along * scale;
@@ -117,6 +117,7 @@ pub(super) fn joists(
     }
     let what = match space.kind {
         SpaceKind::AtticTrusses => "trusses",
+        SpaceKind::Rafters => "rafters",
         _ => "joists",
     };
     let words = format!("{what} {} on centre", plan.units.size(Size(space.spacing)));

@@ -168,6 +168,43 @@ impl Trusses {
     }
 }
 
+/// The rafters of a roof that is closed over a sloped ceiling.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Rafters {
+    /// Distance from rafter to rafter, on centre.
+    pub spacing: Size,
+    /// The direction they run in, from the wall they rest on up to the ridge.
+    pub direction: Direction,
+    /// The side they are laid out from.
+    pub layout: LayoutSide,
+    /// How far they rise in 12 of run.
+    pub pitch: u8,
+}
+
+impl Rafters {
+    /// No roof of a house is steeper. Common practice, no source.
+    pub const STEEPEST: u8 = 24;
+
+    /// At 16 in on centre, 6 in 12.
+    pub fn along(direction: Direction) -> Self {
+        Self {
+            spacing: Size::inches(16.0),
+            direction,
+            layout: LayoutSide::First,
+            pitch: 6,
+        }
+    }
+
+    /// Sawn joists laid the same way: their spacing and direction are checked and kept as those of joists.
+    pub(crate) fn as_joists(self) -> Floor {
+        Floor {
+            spacing: self.spacing,
+            layout: self.layout,
+            ..Floor::sawn(self.direction)
+        }
+    }
+}
+
 /// What lies over a level's ceiling.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Above {
@@ -184,8 +221,9 @@ pub enum Above {
         /// `None` where that is not stated, and no cable is led there.
         beside: Option<Trusses>,
     },
-    /// A roof with no way through: vaulted, insulated shut.
-    ClosedRoof,
+    /// A roof with no way through: vaulted, insulated shut. Where its rafters are stated, cable comes
+    /// along a rafter bay to what hangs on the sloped ceiling, and to nothing else.
+    ClosedRoof(Option<Rafters>),
 }
 
 impl Above {
@@ -194,6 +232,9 @@ impl Above {
         open: false,
         beside: None,
     };
+
+    /// A closed roof whose rafters nobody stated.
+    pub const CLOSED: Self = Self::ClosedRoof(None);
 
     /// Trusses at 24 in on centre.
     pub fn attic_over_trusses(direction: Direction) -> Self {

@@ -34,7 +34,7 @@ pub use drop::{BoxKind, Drop, DropKind, Place, box_outline};
 pub use id::{CableId, DropId, KeepOutId, LevelId, Numbers, OpeningId, PowerRunId, RoomId, WallId};
 pub use keep_out::{KeepOut, KeepOutReason, KeepOutShape};
 pub use layout::{LayoutSide, side_towards};
-pub use level::{Above, Below, Floor, JoistKind, Level, Trusses};
+pub use level::{Above, Below, Floor, JoistKind, Level, Rafters, Trusses};
 pub use opening::{Opening, OpeningKind};
 pub use pin::{Pin, PinTo};
 pub use power::{PowerPlace, PowerRun};

@@ -146,7 +146,9 @@ impl House<'_> {
     /// A drop on the ceiling: straight down from the space above.
     fn add_ceiling(&mut self, level: LevelId, at: Point) -> Option<Node> {
         let framing = self.framing.level(level)?;
-        let space = self.framing.space_over(framing, at.pos())?;
+        let Some(space) = self.framing.space_over(framing, at.pos()) else {
+            return self.add_under_rafters(level, at.pos());
+        };
         let node = self.graph.place(Place3 {
             at: at.pos(),
             z: framing.floor + framing.ceiling,

@@ -29,6 +29,8 @@ pub(super) struct House<'p> {
     pub obstacles: Vec<Obstacles<'p>>,
     /// Places of bays at a second height, each after its bay's hub.
     pub shelves: Vec<(Node, Node)>,
+    /// Where cable comes up into rafter bays: wall, strip, node.
+    pub eaves: Vec<(usize, usize, Node)>,
 }
 
 /// A wall in the graph.
@@ -46,7 +48,7 @@ pub(super) struct HouseWall<'p> {
 
 impl HouseWall<'_> {
     /// Its bays in an order that does not depend on the end it was drawn from.
-    fn bays(&self) -> Vec<usize> {
+    pub(super) fn bays(&self) -> Vec<usize> {
         let mut bays: Vec<usize> = (0..self.framing.bays.len()).collect();
         if self.is_backwards {
             bays.reverse();
@@ -85,6 +87,7 @@ impl<'p> House<'p> {
             ports: vec![Ports::default(); framing.spaces.len()],
             obstacles,
             shelves: Vec::new(),
+            eaves: Vec::new(),
         };
         let facing = Facing::of(plan);
         for place in 0..plan.levels.len() {

@@ -25,6 +25,7 @@ mod pinned;
 mod port;
 mod power;
 mod price;
+mod rafters;
 mod region;
 mod studs;
 mod trouble;

@@ -42,6 +42,10 @@ impl House<'_> {
 
     fn grid(&mut self, index: usize) -> Option<Grid> {
         let space = &self.framing.spaces[index];
+        // What hangs under rafters is led along its own bay only.
+        if space.kind == SpaceKind::Rafters {
+            return None;
+        }
         let corners = || {
             space
                 .outline
@@ -74,7 +78,7 @@ impl House<'_> {
     }
 
     /// Whether a keep-out of the level below or above closes a space between two places, or at one.
-    fn is_closed(&self, space: usize, from: Pos, to: Pos) -> bool {
+    pub(super) fn is_closed(&self, space: usize, from: Pos, to: Pos) -> bool {
         let levels = self.framing.levels.iter().zip(&self.obstacles);
         levels.into_iter().any(|(level, obstacles)| {
             (level.is_under(space) && obstacles.closes_overhead(from, to))
@@ -153,7 +157,7 @@ impl House<'_> {
 
     /// A stretch in the open of a space, with the supports it wants; dearer beside power, and none
     /// where power runs along nearer than stops it.
-    fn run(&mut self, space: usize, ends: (Node, Node), kind: MoveKind, length: f64) {
+    pub(super) fn run(&mut self, space: usize, ends: (Node, Node), kind: MoveKind, length: f64) {
         let places = [ends.0, ends.1].map(|node| self.graph.places[node as usize].at);
         let Some(beside) = self.beside_power(space, places[0], places[1]) else {
             return;
@@ -180,7 +184,7 @@ impl House<'_> {
         let space = &self.framing.spaces[index];
         let kind = match space.kind {
             SpaceKind::Floor(kind) | SpaceKind::Crawl(kind) => kind,
-            SpaceKind::AtticJoists | SpaceKind::AtticTrusses => return None,
+            SpaceKind::AtticJoists | SpaceKind::AtticTrusses | SpaceKind::Rafters => return None,
         };
         let member = match kind {
             JoistKind::Sawn => Member::Joist { space: index },

@@ -58,7 +58,7 @@ pub(super) fn shut_closet(routing: &Routing) -> Option<String> {
 
 fn over(level: &Level) -> &'static str {
     match level.above {
-        Above::ClosedRoof => "the roof above is closed",
+        Above::ClosedRoof(_) => "the roof above is closed",
         _ => "no plate above it leads on",
     }
 }
@@ -80,9 +80,10 @@ fn obstacle(routing: &Routing, drop: &Drop) -> String {
     let by = |to| format!("no way leads by {}", pin_words(plan, routing.framing, to));
     let pinned = pin_of(routing, drop).map(by);
     let Some((wall, offset)) = drop.place.on_wall() else {
-        return pinned.unwrap_or_else(|| match is_bare(routing, drop) {
-            true => String::from("no level stands over it, and the roof there is not stated"),
-            false => over.to_string(),
+        return pinned.unwrap_or_else(|| match (is_bare(routing, drop), level.above) {
+            (true, _) => String::from("no level stands over it, and the roof there is not stated"),
+            (_, Above::ClosedRoof(rafters)) => under_rafters(routing, drop, rafters.is_some()),
+            _ => over.to_string(),
         });
     };
     let Some(wall) = level.wall(wall) else {
@@ -96,6 +97,18 @@ fn obstacle(routing: &Routing, drop: &Drop) -> String {
     }
     let beside = beside(routing, level, wall, offset);
     format!("{beside}, {over} and {under}")
+}
+
+/// What cuts off a drop on the ceiling under a closed roof.
+fn under_rafters(routing: &Routing, drop: &Drop, stated: bool) -> String {
+    let drops = routing.plan.drops.iter().zip(&routing.graph.sources);
+    let is_entered = |(other, source): (&Drop, &Option<_>)| other.id == drop.id && source.is_some();
+    let why = match (stated, drops.into_iter().any(is_entered)) {
+        (false, _) => "the roof above is closed, and how its rafters run is not stated",
+        (true, false) => "no wall under its rafter bay can be drilled up into it",
+        (true, true) => "its rafter bay is reached, and from there nothing leads to the closet",
+    };
+    String::from(why)
 }
 
 /// Whether a drop is under a part of its level over which nothing is stated.

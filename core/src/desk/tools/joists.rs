@@ -5,7 +5,7 @@ use super::stretch::{Stretch, stretch};
 use crate::desk::answer::Answer;
 use crate::desk::{Choice, Draft, Gesture, Session};
 use crate::plan::edit::Edit;
-use crate::plan::{Above, Below, Floor, Level, Trusses};
+use crate::plan::{Above, Below, Floor, Level, Rafters, Trusses};
 use crate::shape::{Direction, Point, Pos};
 use crate::units::Mm;
 
@@ -69,7 +69,8 @@ fn simple(direction: Direction) -> Direction {
     }
 }
 
-/// The direction is that of what is overhead, or, under a closed roof, of the floor.
+/// The direction is that of what is overhead, or, under a closed roof whose rafters are not stated, of the
+/// floor.
 fn stated(session: &Session, direction: Direction) -> Option<Edit> {
     let levels = &session.plan.levels;
     let place = levels.iter().position(|level| level.id == session.level)?;
@@ -87,7 +88,14 @@ fn stated(session: &Session, direction: Direction) -> Option<Edit> {
             Some(Edit::SetAbove(level.id, Above::AtticJoists(floor)))
         }
         Above::Level { .. } => floor_of(levels.get(place + 1)?, direction),
-        Above::ClosedRoof => floor_of(level, direction),
+        Above::ClosedRoof(Some(rafters)) => {
+            let rafters = Rafters {
+                direction,
+                ..rafters
+            };
+            Some(Edit::SetAbove(level.id, Above::ClosedRoof(Some(rafters))))
+        }
+        Above::ClosedRoof(None) => floor_of(level, direction),
     }
 }
 
@@ -136,7 +144,7 @@ mod tests {
         let trial = trial.drag((0, 500), (4000, 500));
         let expected = Above::AtticJoists(Floor::sawn(Direction::ALONG_X));
         assert_eq!(trial.plan().levels[0].above, expected);
-        let closed = Intent::Edit(Edit::SetAbove(level, Above::ClosedRoof));
+        let closed = Intent::Edit(Edit::SetAbove(level, Above::CLOSED));
         let trial = trial.intent(&closed).drag((0, 500), (4000, 500));
         assert!(trial.told().contains("State in the slip"));
         assert!(trial.drag((0, 0), (20, 0)).told().contains("too short"));

@@ -5,7 +5,9 @@ use super::columns::{Reader, Writer};
 use super::settings::at;
 use super::words::Texts;
 use crate::plan::edit::caps;
-use crate::plan::{Above, Below, Floor, JoistKind, LayoutSide, Level, LevelId, Plan, Trusses};
+use crate::plan::{
+    Above, Below, Floor, JoistKind, LayoutSide, Level, LevelId, Plan, Rafters, Trusses,
+};
 use crate::shape::Direction;
 use crate::units::{Mm, Size};
 
@@ -19,6 +21,7 @@ const CLOSED: i64 = 3;
 const OPEN_LEVEL: i64 = 4;
 const LEVEL_AND_ROOF: i64 = 5;
 const OPEN_LEVEL_AND_ROOF: i64 = 6;
+const CLOSED_ON_RAFTERS: i64 = 7;
 
 /// What is under a level.
 const SLAB: i64 = 0;
@@ -45,7 +48,8 @@ pub(super) fn put(plan: &Plan, out: &mut Writer) {
             (false, Some(_)) => LEVEL_AND_ROOF,
             (true, Some(_)) => OPEN_LEVEL_AND_ROOF,
         },
-        Above::ClosedRoof => CLOSED,
+        Above::ClosedRoof(None) => CLOSED,
+        Above::ClosedRoof(Some(_)) => CLOSED_ON_RAFTERS,
     });
     let floors: Vec<Floor> = levels.iter().flat_map(floors).collect();
     out.of(&floors, |floor| match floor.kind {
@@ -60,7 +64,7 @@ pub(super) fn put(plan: &Plan, out: &mut Writer) {
 }
 
 /// The framed floors of a level, from below up. Trusses have a spacing and a direction, and stand
-/// among them as sawn joists of no depth.
+/// among them as sawn joists of no depth; rafters as such as deep as they rise in 12 of run.
 fn floors(level: &Level) -> Vec<Floor> {
     let below = match level.below {
         Below::Slab => None,
@@ -74,7 +78,10 @@ fn floors(level: &Level) -> Vec<Floor> {
         Above::AtticTrusses(trusses) => Some(as_floor(trusses)),
         Above::AtticJoists(floor) => Some(floor),
         Above::Level { beside, .. } => beside.map(as_floor),
-        Above::ClosedRoof => None,
+        Above::ClosedRoof(rafters) => rafters.map(|rafters| Floor {
+            depth: Size(f64::from(rafters.pitch)),
+            ..rafters.as_joists()
+        }),
     };
     below.into_iter().chain(above).collect()
 }
@@ -90,7 +97,7 @@ pub(super) fn take(plan: &mut Plan, section: &mut Reader, texts: &mut Texts) -> 
     let over = above.iter().filter(|kind| {
         matches!(
             **kind,
-            TRUSSES | JOISTS | LEVEL_AND_ROOF | OPEN_LEVEL_AND_ROOF
+            TRUSSES | JOISTS | LEVEL_AND_ROOF | OPEN_LEVEL_AND_ROOF | CLOSED_ON_RAFTERS
         )
     });
     let mut floors = take_floors(section, under + over.count())?.into_iter();
@@ -115,7 +122,8 @@ pub(super) fn take(plan: &mut Plan, section: &mut Reader, texts: &mut Texts) -> 
                 open: kind == OPEN_LEVEL_AND_ROOF,
                 beside: Some(trusses(floor()?)),
             },
-            CLOSED => Above::ClosedRoof,
+            CLOSED => Above::CLOSED,
+            CLOSED_ON_RAFTERS => Above::ClosedRoof(Some(rafters(floor()?))),
             _ => return Err(LinkError::TooNew),
         };
         plan.levels.push(level);
@@ -129,6 +137,17 @@ fn trusses(floor: Floor) -> Trusses {
         spacing: floor.spacing,
         direction: floor.direction,
         layout: floor.layout,
+    }
+}
+
+/// Rafters as [`floors`] puts them.
+fn rafters(floor: Floor) -> Rafters {
+    Rafters {
+        spacing: floor.spacing,
+        direction: floor.direction,
+        layout: floor.layout,
+        // Mending says what is steeper than a roof can be.
+        pitch: floor.depth.0.clamp(0.0, 255.0) as u8,
     }
 }
 
@@ -195,7 +214,7 @@ fn layouts(level: &mut Level) -> impl Iterator<Item = &mut LayoutSide> {
         Above::AtticTrusses(trusses) => Some(&mut trusses.layout),
         Above::AtticJoists(floor) => Some(&mut floor.layout),
         Above::Level { beside, .. } => beside.as_mut().map(|trusses| &mut trusses.layout),
-        Above::ClosedRoof => None,
+        Above::ClosedRoof(rafters) => rafters.as_mut().map(|rafters| &mut rafters.layout),
     };
     below.into_iter().chain(above)
 }
@@ -224,6 +243,24 @@ mod tests {
         if let Above::AtticTrusses(trusses) = &mut plan.levels[0].above {
             trusses.layout = LayoutSide::Second;
         }
+        assert_eq!(there_and_back(&plan), plan.levels);
+    }
+
+    #[test]
+    fn the_rafters_of_a_closed_roof_come_back() {
+        let mut plan = Plan::new();
+        for layout in [LayoutSide::First, LayoutSide::Second] {
+            for pitch in [0, 3, Rafters::STEEPEST] {
+                let rafters = Rafters {
+                    layout,
+                    pitch,
+                    ..Rafters::along(Direction::ALONG_X)
+                };
+                plan.levels[0].above = Above::ClosedRoof(Some(rafters));
+                assert_eq!(there_and_back(&plan), plan.levels);
+            }
+        }
+        plan.levels[0].above = Above::CLOSED;
         assert_eq!(there_and_back(&plan), plan.levels);
     }
 

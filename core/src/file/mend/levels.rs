@@ -6,8 +6,8 @@ use super::{lengths, say_doubles, unique};
 use crate::file::losses::Losses;
 use crate::plan::edit::{Edit, caps, tidy_line};
 use crate::plan::{
-    Above, Below, Floor, KnownDimension, Level, LevelId, Opening, OpeningKind, Placing, Plan, Wall,
-    WallId,
+    Above, Below, Floor, KnownDimension, Level, LevelId, Opening, OpeningKind, Placing, Plan,
+    Rafters, Wall, WallId,
 };
 use crate::shape::Direction;
 use crate::units::Mm;
@@ -81,7 +81,11 @@ fn above(level: &mut Level, highest: bool, losses: &mut Losses) {
         Above::Level { beside, .. } => {
             !highest && beside.is_none_or(|trusses| sound(trusses.as_joists()))
         }
-        Above::ClosedRoof => highest,
+        Above::ClosedRoof(rafters) => {
+            let is_sound =
+                |rafters: Rafters| sound(rafters.as_joists()) && rafters.pitch <= Rafters::STEEPEST;
+            highest && rafters.is_none_or(is_sound)
+        }
         Above::AtticJoists(floor) => highest && sound(floor),
         Above::AtticTrusses(trusses) => highest && sound(trusses.as_joists()),
     };

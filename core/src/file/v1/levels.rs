@@ -166,6 +166,38 @@ impl From<Trusses> for plan::Trusses {
     }
 }
 
+/// The rafters of a closed roof.
+#[derive(Serialize, Deserialize)]
+struct Rafters {
+    spacing: f64,
+    direction: Xy,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    layout: Option<LayoutSide>,
+    pitch: u8,
+}
+
+impl From<plan::Rafters> for Rafters {
+    fn from(rafters: plan::Rafters) -> Self {
+        Self {
+            spacing: rafters.spacing.0,
+            direction: along(rafters.direction),
+            layout: unusual(rafters.layout),
+            pitch: rafters.pitch,
+        }
+    }
+}
+
+impl From<Rafters> for plan::Rafters {
+    fn from(rafters: Rafters) -> Self {
+        Self {
+            spacing: Size(rafters.spacing),
+            direction: direction(rafters.direction),
+            layout: rafters.layout.map_or(plan::LayoutSide::First, Into::into),
+            pitch: rafters.pitch,
+        }
+    }
+}
+
 /// What lies over a ceiling.
 #[derive(Serialize, Deserialize)]
 #[serde(tag = "kind")]
@@ -182,7 +214,10 @@ enum Above {
         beside: Option<Trusses>,
     },
     #[serde(rename = "closed roof")]
-    ClosedRoof,
+    ClosedRoof {
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        rafters: Option<Rafters>,
+    },
 }
 
 impl From<plan::Above> for Above {
@@ -196,7 +231,9 @@ impl From<plan::Above> for Above {
                 open,
                 beside: beside.map(Into::into),
             },
-            plan::Above::ClosedRoof => Self::ClosedRoof,
+            plan::Above::ClosedRoof(rafters) => Self::ClosedRoof {
+                rafters: rafters.map(Into::into),
+            },
         }
     }
 }
@@ -210,7 +247,7 @@ impl From<Above> for plan::Above {
                 open,
                 beside: beside.map(Into::into),
             },
-            Above::ClosedRoof => Self::ClosedRoof,
+            Above::ClosedRoof { rafters } => Self::ClosedRoof(rafters.map(Into::into)),
         }
     }
 }

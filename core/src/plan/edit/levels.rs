@@ -2,7 +2,7 @@
 
 use super::cables::forget_lost;
 use super::{Done, Refusal, caps, level_mut, take, tidy_line};
-use crate::plan::{Above, Below, Floor, Level, LevelId, Plan};
+use crate::plan::{Above, Below, Floor, Level, LevelId, Plan, Rafters};
 use crate::units::Mm;
 
 pub(super) fn add(plan: &mut Plan, name: &str, floor: Floor) -> Done {
@@ -68,7 +68,11 @@ pub(super) fn set_above(plan: &mut Plan, id: LevelId, above: Above) -> Done {
             beside: Some(trusses),
             ..
         } => sound(trusses.as_joists())?,
-        Above::Level { beside: None, .. } | Above::ClosedRoof => {}
+        Above::ClosedRoof(Some(rafters)) => {
+            sound(rafters.as_joists())?;
+            steep(rafters)?;
+        }
+        Above::Level { beside: None, .. } | Above::ClosedRoof(None) => {}
     }
     level_mut(plan, id)?.above = above;
     Ok(())
@@ -87,6 +91,15 @@ pub(super) fn set_below(plan: &mut Plan, id: LevelId, below: Below) -> Done {
     }
     level_mut(plan, id)?.below = below;
     Ok(())
+}
+
+fn steep(rafters: Rafters) -> Done {
+    match rafters.pitch <= Rafters::STEEPEST {
+        true => Ok(()),
+        false => Err(Refusal::because(
+            "A roof rises at most 24 in 12. Check its pitch.",
+        )),
+    }
 }
 
 fn sound(floor: Floor) -> Done {
@@ -139,7 +152,8 @@ mod tests {
         let roofs = [
             Above::attic_over_trusses(Direction::ALONG_X),
             Above::AtticJoists(floor),
-            Above::ClosedRoof,
+            Above::CLOSED,
+            Above::ClosedRoof(Some(Rafters::along(Direction::ALONG_X))),
         ];
         for roof in roofs {
             let plan = Plan::new();
@@ -191,7 +205,16 @@ mod tests {
             plan.apply(&Edit::SetBelow(id, Below::Crawl(unstated)))
                 .is_err()
         );
-        assert!(plan.apply(&Edit::SetAbove(id, Above::ClosedRoof)).is_ok());
+        assert!(plan.apply(&Edit::SetAbove(id, Above::CLOSED)).is_ok());
+        let too_steep = Rafters {
+            pitch: 25,
+            ..Rafters::along(Direction::ALONG_X)
+        };
+        let unstated = Rafters::along(Direction { dx: 0, dy: 0 });
+        for rafters in [too_steep, unstated] {
+            let roof = Edit::SetAbove(id, Above::ClosedRoof(Some(rafters)));
+            assert!(plan.apply(&roof).is_err());
+        }
         let squat = Edit::SetLevel {
             level: id,
             name: "Ground".into(),

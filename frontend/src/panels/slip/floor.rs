@@ -1,6 +1,6 @@
 //! The joists of a floor or ceiling: kind, depth, spacing, direction, layout.
 
-use borewright_core::plan::{Floor, JoistKind, LayoutSide};
+use borewright_core::plan::{Floor, JoistKind, LayoutSide, Rafters};
 use borewright_core::shape::Direction;
 use borewright_core::units::{Size, read_size};
 use yew::prelude::*;
@@ -59,6 +59,52 @@ pub fn FloorFields(props: &FloorFieldsProps) -> Html {
             </div>
             { directions("Joists run", floor.direction, &ondirection) }
             { layout(floor.direction, floor.layout, &onlayout) }
+        </>
+    }
+}
+
+/// What [`RafterFields`] show and change.
+#[derive(Properties, PartialEq)]
+pub struct RafterFieldsProps {
+    /// The rafters.
+    pub rafters: Rafters,
+    /// Called with other rafters.
+    pub onset: Callback<Rafters>,
+}
+
+/// The fields of a closed roof's rafters.
+#[component]
+pub fn RafterFields(props: &RafterFieldsProps) -> Html {
+    let units = use_desk().session.plan.units;
+    let rafters = props.rafters;
+    let set = props.onset.clone();
+    let onspacing = Callback::from(move |text: String| {
+        if let Ok(spacing) = read_size(&text, units) {
+            set.emit(Rafters { spacing, ..rafters });
+        }
+    });
+    let set = props.onset.clone();
+    let onpitch = Callback::from(move |text: String| {
+        if let Ok(pitch) = text.trim().parse() {
+            set.emit(Rafters { pitch, ..rafters });
+        }
+    });
+    let ondirection = props.onset.reform(move |direction| Rafters {
+        direction,
+        ..rafters
+    });
+    let onlayout = props
+        .onset
+        .reform(move |layout| Rafters { layout, ..rafters });
+    let spacing = units.size(rafters.spacing);
+    html! {
+        <>
+            <div class="SlipRow">
+                <Field label="On centre" kind={FieldKind::Figure} value={spacing} onset={onspacing} />
+                <Field label="Rise in 12" kind={FieldKind::Figure} value={rafters.pitch.to_string()} onset={onpitch} />
+            </div>
+            { directions("Rafters run", rafters.direction, &ondirection) }
+            { layout(rafters.direction, rafters.layout, &onlayout) }
         </>
     }
 }

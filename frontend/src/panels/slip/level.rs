@@ -1,12 +1,12 @@
 //! A level: its name and height, what lies below and above, its joists.
 
 use borewright_core::plan::edit::Edit;
-use borewright_core::plan::{Above, Below, Floor, Level, LevelId, Trusses};
+use borewright_core::plan::{Above, Below, Floor, Level, LevelId, Rafters, Trusses};
 use borewright_core::shape::Direction;
 use borewright_core::units::Mm;
 use yew::prelude::*;
 
-use super::floor::{FloorFields, directions, layout};
+use super::floor::{FloorFields, RafterFields, directions, layout};
 use super::{Head, use_edit};
 use crate::hooks::use_desk;
 use crate::panels::icons;
@@ -112,14 +112,14 @@ fn above(level: &Level, is_bare: bool, edit: &Callback<Edit>) -> Html {
         Above::AtticJoists(_) => 1,
         Above::Level { open: false, .. } => 2,
         Above::Level { open: true, .. } => 3,
-        Above::ClosedRoof => 4,
+        Above::ClosedRoof(_) => 4,
     };
     let options = [
         "Attic over trusses",
         "Attic over joists",
         "The next level",
         "The next level, its joists open",
-        "Closed roof, no way",
+        "Closed roof",
     ];
     let beside = match level.above {
         Above::Level { beside, .. } => beside,
@@ -135,7 +135,7 @@ fn above(level: &Level, is_bare: bool, edit: &Callback<Edit>) -> Html {
                     open: place == 3,
                     beside,
                 },
-                _ => Above::ClosedRoof,
+                _ => Above::CLOSED,
             },
         )
     });
@@ -179,6 +179,23 @@ fn truss_fields(trusses: Trusses, onset: &Callback<Trusses>) -> Html {
     }
 }
 
+/// The rafters of a closed roof: no cable comes to its ceiling until somebody says how they run.
+fn closed_roof(rafters: Option<Rafters>, onset: &Callback<Option<Rafters>>) -> Html {
+    let options = ["Not stated, no way", "Along its rafter bays"];
+    let onpick = onset.reform(|place: usize| match place {
+        0 => None,
+        _ => Some(Rafters::along(Direction::ALONG_Y)),
+    });
+    let onrafters = onset.reform(Some);
+    html! {
+        <>
+            <Pick label="To what hangs on its ceiling" options={options.map(AttrValue::from).to_vec()}
+                chosen={Some(usize::from(rafters.is_some()))} {onpick} />
+            if let Some(rafters) = rafters { <RafterFields {rafters} onset={onrafters} /> }
+        </>
+    }
+}
+
 fn above_fields(level: &Level, is_bare: bool, edit: &Callback<Edit>) -> Html {
     let id = level.id;
     match level.above {
@@ -194,6 +211,10 @@ fn above_fields(level: &Level, is_bare: bool, edit: &Callback<Edit>) -> Html {
             let set = move |beside| Edit::SetAbove(id, Above::Level { open, beside });
             roof_beside(beside, &edit.reform(set))
         }
-        Above::Level { .. } | Above::ClosedRoof => html! {},
+        Above::ClosedRoof(rafters) => {
+            let set = move |rafters| Edit::SetAbove(id, Above::ClosedRoof(rafters));
+            closed_roof(rafters, &edit.reform(set))
+        }
+        Above::Level { .. } => html! {},
     }
 }

@@ -7,7 +7,8 @@ use crate::plan::edit::Edit;
 use crate::plan::{
     Above, Below, Floor, JoistKind, KeepOut, KeepOutId, KeepOutReason, KeepOutShape,
     KnownDimension, LayoutEnd, LayoutSide, Level, LevelId, Lumber, Opening, OpeningId, OpeningKind,
-    Placing, Plan, PowerPlace, PowerRun, PowerRunId, Role, RoomId, Scan, Trusses, Wall, WallId,
+    Placing, Plan, PowerPlace, PowerRun, PowerRunId, Rafters, Role, RoomId, Scan, Trusses, Wall,
+    WallId,
 };
 use crate::shape::{Direction, Point};
 use crate::units::{Mm, Size};
@@ -213,7 +214,10 @@ impl Dice {
                         open: true,
                         beside: None,
                     },
-                    0 => Above::ClosedRoof,
+                    0 => {
+                        let rafters = Rafters::along(Direction::ALONG_X);
+                        Above::ClosedRoof((level.0 % 2 == 0).then_some(rafters))
+                    }
                     1 => Above::AtticJoists(self.floor()),
                     _ => {
                         let (spacing, direction) = (self.size(400.0, 700.0), self.direction());
