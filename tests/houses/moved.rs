@@ -79,6 +79,9 @@ fn put_floors(level: &mut Level, way: &impl Fn(Direction) -> Direction) {
     if let Above::AtticJoists(floor) = &mut level.above {
         (floor.direction, floor.layout) = put_joists(floor.direction, floor.layout, way);
     }
+    if let Above::ClosedRoof(Some(rafters)) = &mut level.above {
+        (rafters.direction, rafters.layout) = put_joists(rafters.direction, rafters.layout, way);
+    }
     if let Below::Crawl(floor) | Below::Level(floor) = &mut level.below {
         (floor.direction, floor.layout) = put_joists(floor.direction, floor.layout, way);
     }
