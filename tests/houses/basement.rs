@@ -2,14 +2,17 @@
 //! open from below or closed.
 
 use borewright_core::design::Design;
+use borewright_core::framing::SpaceKind;
 use borewright_core::plan::edit::Edit;
 use borewright_core::plan::{
-    Above, Closet, ClosetPlace, DropKind, Entry, Floor, JoistKind, LevelId, Lumber, Place, Plan,
-    Role, Side, Wall, WallId,
+    Above, Below, Closet, ClosetPlace, DropKind, Entry, Floor, JoistKind, LevelId, Lumber, Place,
+    Plan, Role, Side, Wall, WallId,
 };
 use borewright_core::route::{Member, MoveKind, words};
 use borewright_core::shape::{Direction, Point};
 use borewright_core::units::{Mm, Size};
+
+use crate::places::every_plan;
 
 const WIDE: i32 = 10_000;
 const DEEP: i32 = 8_000;
@@ -184,6 +187,76 @@ fn what_hangs_goes_through_the_joist_over_a_wall() {
         joists.iter().all(|at| (at - f64::from(x)).abs() < 1.0),
         "{joists:?}"
     );
+}
+
+/// One storey of a crawl space: an outlet in each wall and the closet in W1, under a closed roof.
+fn over_a_crawl_space(kind: JoistKind) -> Plan {
+    let mut plan = Plan::new();
+    let ground = plan.levels[0].id;
+    plan = walls(plan, ground, Lumber::TwoBySix);
+    let floor = Floor {
+        kind,
+        ..Floor::sawn(Direction::ALONG_Y)
+    };
+    for edit in [
+        Edit::SetBelow(ground, Below::Crawl(floor)),
+        Edit::SetAbove(ground, Above::CLOSED),
+    ] {
+        plan = plan.apply(&edit).unwrap();
+    }
+    // It touches no other wall: what comes from it goes through the floor.
+    plan = partition(plan, ground, (8000, 2000), (8000, 6000));
+    let place = Place::Wall {
+        wall: WallId(5),
+        offset: Mm(2200),
+        side: Side::Right,
+        height: Mm(300),
+    };
+    let kind = DropKind::Data;
+    let drop = Edit::AddDrop {
+        kind,
+        level: ground,
+        place,
+    };
+    closet(plan.apply(&drop).unwrap(), ground, WallId(1), Mm(2000))
+}
+
+/// Nobody closes the underside of a floor over a crawl space: cable hangs across its joists, from the plates
+/// of one wall to those of another, by their depth and the subfloor lower than the floor.
+#[test]
+fn cable_hangs_under_the_joists_of_a_crawl_space() {
+    for kind in [JoistKind::Sawn, JoistKind::IJoist, JoistKind::OpenWeb] {
+        let plan = over_a_crawl_space(kind);
+        let design = Design::of(&plan);
+        assert_eq!(joists_bored(&design), 0, "{kind:?}");
+        let way = &design.ways.ways[0];
+        let told = words(&plan, &design.framing, &design.ways, way);
+        assert!(told.contains("under the joists"), "{told}");
+        let low = way.moves.iter().map(|step| step.to.z).fold(0.0, f64::min);
+        assert!((low + 234.95 + 19.05).abs() < 0.1, "{low}");
+        assert!(design.totals.supports > 0);
+    }
+}
+
+/// Whatever the plan, no joist over a crawl space is bored.
+#[test]
+fn no_joist_over_a_crawl_space_is_bored_in_any_plan() {
+    let mut seen = 0;
+    for (name, plan) in every_plan() {
+        let design = Design::of(&plan);
+        let crawl = |space: usize| matches!(design.framing.spaces[space].kind, SpaceKind::Crawl(_));
+        let bored = design.ways.crossings.iter().any(|crossing| {
+            matches!(crossing.member, Member::Joist { space } | Member::Web { space } if crawl(space))
+        });
+        assert!(!bored, "{name}");
+        let under = |kind| match kind {
+            MoveKind::AlongStrip { space } | MoveKind::AcrossStrips { space } => crawl(space),
+            _ => false,
+        };
+        let moves = design.ways.ways.iter().flat_map(|way| &way.moves);
+        seen += moves.filter(|step| under(step.kind)).count();
+    }
+    assert!(seen > 20, "{seen}");
 }
 
 /// Where nothing comes to the closet the closet is to blame, not the drops.

@@ -179,10 +179,11 @@ pub(super) fn under(plan: &Plan, place: usize, floor: f64, outline: &Outline) ->
         Below::Level(joists) => (joists, false),
     };
     let (kind, lift, z) = match crawl {
+        // Nobody closes the underside of joists over a crawl space: cable hangs under them.
         true => (
             SpaceKind::Crawl(joists.kind),
             0.0,
-            floor - SUBFLOOR - joists.depth.0 / 2.0,
+            floor - SUBFLOOR - joists.depth.0,
         ),
         false => (
             SpaceKind::Floor(joists.kind),
@@ -190,7 +191,11 @@ pub(super) fn under(plan: &Plan, place: usize, floor: f64, outline: &Outline) ->
             floor + joists.depth.0 / 2.0,
         ),
     };
-    let space = lay(Layout::of(kind, joists, z), level, outline)?;
+    let layout = Layout {
+        hangs: crawl,
+        ..Layout::of(kind, joists, z)
+    };
+    let space = lay(layout, level, outline)?;
     Some(Under { space, lift })
 }
 
