@@ -5,7 +5,8 @@
 //! how much work a plan is said to be (`load`);
 //! that ways cost what their finished holes take (`price`), that printed numbers of holes hold (`numbers`);
 //! what stands in the way (`obstacles`, `places`), where boxes hang (`boxes`), why a way is as it is (`why`), how corners are
-//! bored (`corners`), what is pulled together (`pulls`);
+//! bored (`corners`), what is pulled together (`pulls`), what hangs on a sloped ceiling (`rafters`), how many cables
+//! the closet's bay takes (`closet`);
 //! and that no two members are in one another (`solid`).
 
 #![expect(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
@@ -20,6 +21,7 @@ mod boxes;
 mod by_length;
 mod c;
 mod changes;
+mod closet;
 mod corners;
 #[path = "../../core/examples/figures/crowded.rs"]
 mod crowded;

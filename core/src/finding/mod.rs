@@ -2,6 +2,7 @@
 
 mod bores;
 mod boxes;
+mod closet;
 mod coverage;
 mod drawing;
 mod fireblock;
@@ -102,6 +103,7 @@ pub fn find(
     found.extend(outside::check(plan, framing));
     found.extend(bores::check(plan, framing, ways, bores));
     found.extend(neighbours::check(plan, framing, ways, bores));
+    found.extend(closet::check(plan, framing, ways, bores));
     found.extend(joists::check(plan, framing, ways, bores));
     found.extend(pins::check(plan, framing, ways));
     found.extend(boxes::check(plan, framing));

@@ -3,7 +3,7 @@
 
 use std::collections::BTreeSet;
 
-use super::{Finding, Severity, Subject};
+use super::{Finding, Severity, Subject, closet};
 use crate::bore::{Bore, Close, in_the_way, near_cuts, too_close};
 use crate::framing::Framing;
 use crate::plan::Plan;
@@ -15,7 +15,12 @@ pub(super) fn check(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore])
     let mut said = BTreeSet::new();
     let mut close = too_close(plan, framing, ways, bores);
     close.sort_by(|a, b| a.wood.total_cmp(&b.wood));
-    let close = close.into_iter();
+    let told = closet::told(plan, framing, ways, bores);
+    let is_told = |close: &Close| {
+        let on = [close.bores.0, close.bores.1].map(|bore| Some(bores[bore].crossing));
+        told.is_some() && on == [told, told]
+    };
+    let close = close.into_iter().filter(|close| !is_told(close));
     let close = close.filter_map(|close| spacing(plan, ways, bores, &close, &mut said));
     let met = in_the_way(plan, framing, ways, bores).into_iter();
     let met = met.filter_map(|place| meets(plan, ways, bores.get(place)?));
