@@ -191,14 +191,16 @@ impl Draft {
     /// wall, outdoors on the nearest outside face, or on the ceiling at the mark itself.
     pub fn drop(&mut self, kind: DropKind, mark: Point, cables: usize) -> Outcome<DropId> {
         let height = self.height(kind);
-        let level = self.plan.level(self.level).ok_or("the level is gone")?;
         let place = match kind {
             DropKind::CeilingAccessPoint => Place::Ceiling { at: mark },
             _ => {
                 let face = self.face(mark, kind.is_outdoors(), height)?;
-                let wall = level.wall(face.wall).ok_or("the face has no wall")?;
                 let height = match kind.is_outdoors() {
-                    true => outside_height(level, wall, height),
+                    true => {
+                        let framing = Framing::of(&self.plan);
+                        let offset = face.offset.f64();
+                        outside_height(&self.plan, &framing, face.wall, offset, height)
+                    }
                     false => height,
                 };
                 on(face, kind.is_outdoors(), height)
@@ -215,18 +217,19 @@ impl Draft {
     pub fn level_over(&mut self, name: &str, floor: Floor) -> Outcome<()> {
         let name = name.to_string();
         self.make(Edit::AddLevel { name, floor })?;
-        let level = self.plan.level(self.level).ok_or("the level is gone")?;
+        let framing = Framing::of(&self.plan);
+        let (plan, beneath) = (&self.plan, self.level);
         let lowered = |drop: &Drop| match drop.place {
             Place::Outside {
                 wall,
                 offset,
                 side,
                 height,
-            } => level.wall(wall).map(|known| Place::Outside {
+            } if drop.level == beneath => Some(Place::Outside {
                 wall,
                 offset,
                 side,
-                height: outside_height(level, known, height),
+                height: outside_height(plan, &framing, wall, offset.f64(), height),
             }),
             _ => None,
         };

@@ -1,11 +1,11 @@
 //! Members in words: what is bored, and what it is.
 
-use crate::framing::{Framing, SpaceKind};
+use crate::framing::{Framing, SpaceKind, is_in_gable};
 use crate::plan::{JoistKind, Plan};
 use crate::route::{Crossing, Member};
 
 /// What is bored: "5 studs", "top plates", "8 joists, crawl space", "3 joists overhead".
-pub fn what_name(framing: &Framing, crossing: &Crossing, members: u32) -> String {
+pub fn what_name(plan: &Plan, framing: &Framing, crossing: &Crossing, members: u32) -> String {
     let among = |one: &str, place: usize| {
         let many = if members == 1 { "" } else { "s" };
         let of = format!("{members} {one}{many}");
@@ -28,14 +28,22 @@ pub fn what_name(framing: &Framing, crossing: &Crossing, members: u32) -> String
         Member::Joist { space } => among("joist", *space),
         Member::Web { space } => among("I-joist web", *space),
         Member::Sheathing => String::from("outside wall"),
+        Member::Soffit if is_gable(plan, framing, crossing) => String::from("gable"),
         Member::Soffit => String::from("soffit"),
     }
+}
+
+/// Whether a hole over the plates is in a gable, not under eaves.
+pub fn is_gable(plan: &Plan, framing: &Framing, crossing: &Crossing) -> bool {
+    let wall = crossing.wall;
+    wall.is_some_and(|wall| is_in_gable(plan, framing, wall, crossing.offset))
 }
 
 /// What the member is: "bearing 2x6", "sawn joist 9-1/4 in".
 pub fn member_name(plan: &Plan, framing: &Framing, crossing: &Crossing) -> String {
     if crossing.member == Member::Soffit {
-        return String::from("eaves or gable");
+        let gable = is_gable(plan, framing, crossing);
+        return String::from(if gable { "gable" } else { "eaves" });
     }
     if let Some((_, wall)) = crossing.wall.and_then(|id| plan.wall(id)) {
         let doubled = match crossing.member {

@@ -24,7 +24,7 @@ pub use bearing::{Share, bearing_words, rules_of_rows, share};
 pub use corner::{Corner, Half, Lie};
 pub use joist::{from_joist, in_joists};
 pub use limit::{limit, rules_of};
-pub use member::{member_name, what_name};
+pub use member::{is_gable, member_name, what_name};
 pub use place::{Close, in_the_way, near_cuts, too_close};
 pub use printed::{SincePrinted, hole, rows, sum};
 pub use row::{DrillRow, drill_list};

@@ -119,7 +119,7 @@ impl DrillRow {
             return;
         };
         let first = &ways.crossings[bore.crossing];
-        self.what = what_name(framing, first, self.members);
+        self.what = what_name(plan, framing, first, self.members);
         self.height = height_words(plan, first, bore);
         let row: Vec<&Bore> = self.bores.iter().map(|place| &bores[*place]).collect();
         self.whereabouts = Whereabouts::of(plan, framing, ways, &row);

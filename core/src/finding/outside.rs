@@ -2,7 +2,8 @@
 
 use super::{Finding, Severity, Subject};
 use crate::framing::{Framing, OutsideHole, outside_height};
-use crate::plan::{Drop, Level, Place, Plan, Wall};
+use crate::plan::{Above, Drop, Level, Place, Plan, Wall};
+use crate::rules::RuleId;
 use crate::units::Mm;
 
 pub(super) fn check(plan: &Plan, framing: &Framing) -> Vec<Finding> {
@@ -22,8 +23,9 @@ fn of(plan: &Plan, framing: &Framing, drop: &Drop) -> Option<Finding> {
     };
     let framed = framing.wall(wall)?;
     let (level, wall) = plan.wall(wall)?;
-    let hole = OutsideHole::at(level, framed, offset.f64(), height.f64());
+    let hole = OutsideHole::at(plan, framing, level.id, framed, offset.f64(), height.f64());
     let through = through(plan, level, wall, hole)?;
+    let near = outside_height(plan, framing, wall.id, offset.f64(), height);
     let label = drop.label();
     let finding = Finding::new(
         format!("outside-hole:{label}"),
@@ -37,7 +39,7 @@ fn of(plan: &Plan, framing: &Framing, drop: &Drop) -> Option<Finding> {
     Some(
         finding
             .at(level.id, framed.line.at(offset.f64(), 0.0))
-            .says(what, todo(plan, level, wall, hole, height))
+            .says(what, todo(plan, hole, height, near))
             .by("the framing as drawn"),
     )
 }
@@ -45,7 +47,15 @@ fn of(plan: &Plan, framing: &Framing, drop: &Drop) -> Option<Finding> {
 fn through(plan: &Plan, level: &Level, wall: &Wall, hole: OutsideHole) -> Option<String> {
     let label = wall.label();
     Some(match hole {
-        OutsideHole::Bay | OutsideHole::Soffit => return None,
+        OutsideHole::Bay | OutsideHole::Soffit | OutsideHole::Gable => return None,
+        OutsideHole::Chord => match level.above {
+            Above::AtticJoists(_) => format!("the last joist over {label}"),
+            _ => format!("the bottom chord of the truss over {label}"),
+        },
+        OutsideHole::Heels => format!(
+            "the ends of the roof's framing over {label}, whose eaves reach out {} and have no soffit to speak of",
+            plan.units.size(plan.rules.size(RuleId::EaveOverhang))
+        ),
         OutsideHole::TopPlates => format!("the top plates of {label}"),
         OutsideHole::BottomPlates => format!("the bottom plates of {label}"),
         OutsideHole::Rim if plan.level(level.id).is_some_and(is_under_a_floor) => {
@@ -62,17 +72,21 @@ fn through(plan: &Plan, level: &Level, wall: &Wall, hole: OutsideHole) -> Option
 }
 
 fn is_under_a_floor(level: &Level) -> bool {
-    matches!(level.above, crate::plan::Above::Level { .. })
+    matches!(level.above, Above::Level { .. })
 }
 
-fn todo(plan: &Plan, level: &Level, wall: &Wall, hole: OutsideHole, height: Mm) -> String {
+fn todo(plan: &Plan, hole: OutsideHole, height: Mm, near: Mm) -> String {
     match hole {
         OutsideHole::Header(_) => String::from("Move it along the wall, clear of the opening."),
         OutsideHole::BottomPlates => String::from("Raise it, so that it comes out of the bay."),
-        _ => {
-            let lower = plan.units.height(outside_height(level, wall, height));
-            format!("Lower it to {lower}, so that it comes out of the bay under the plates.")
-        }
+        _ if near > height => format!(
+            "Raise it to {}, so that it comes out between the studs of the gable.",
+            plan.units.height(near)
+        ),
+        _ => format!(
+            "Lower it to {}, so that it comes out of the bay under the plates.",
+            plan.units.height(near)
+        ),
     }
 }
 
@@ -90,6 +104,16 @@ mod tests {
     /// A camera at this place on an outside wall with a window from 4000 to 5000, 9 ft high with two
     /// top plates, so that its studs end at 2667 (8' 9").
     fn said(at: i32, height: i32, above: Above) -> Option<(String, String)> {
+        told(&camera(at, height, above))
+    }
+
+    fn told(plan: &Plan) -> Option<(String, String)> {
+        let found = Design::of(plan).findings;
+        let found = found.iter().find(|f| f.key == "outside-hole:C1");
+        found.map(|f| (f.what.clone(), f.todo.clone()))
+    }
+
+    fn camera(at: i32, height: i32, above: Above) -> Plan {
         let (level, wall) = (LevelId(1), WallId(1));
         let place = Place::Outside {
             wall,
@@ -125,9 +149,7 @@ mod tests {
         let plan = edits
             .iter()
             .try_fold(Plan::new(), |plan, edit| plan.apply(edit));
-        let found = Design::of(&plan.unwrap()).findings;
-        let found = found.iter().find(|f| f.key == "outside-hole:C1");
-        found.map(|f| (f.what.clone(), f.todo.clone()))
+        plan.unwrap()
     }
 
     fn attic() -> Above {
@@ -160,5 +182,44 @@ mod tests {
         assert!(todo.starts_with("Move it along the wall"), "{todo}");
         let (what, _) = said(3000, 40, attic()).unwrap();
         assert!(what.ends_with("the bottom plates of W1."), "{what}");
+    }
+
+    /// By hand, trusses along the wall: over the plates at 2743 lies the bottom chord of the gable's truss,
+    /// 88.9 high; an inch over it, from 2858 on, a hole comes out between the gable's studs.
+    #[test]
+    fn a_hole_in_a_gable_keeps_off_the_chord_of_its_truss() {
+        let along = || Above::attic_over_trusses(Direction::ALONG_X);
+        let (what, todo) = said(3000, 2743, along()).unwrap();
+        assert!(
+            what.ends_with("the bottom chord of the truss over W1."),
+            "{what}"
+        );
+        assert_eq!(
+            todo,
+            "Raise it to 2858 mm, so that it comes out between the studs of the gable."
+        );
+        assert!(said(3000, 2857, along()).is_some());
+        assert_eq!(said(3000, 2858, along()), None);
+        assert_eq!(said(3000, 2591, along()), None);
+    }
+
+    /// Where the roof ends at the wall there is no soffit.
+    #[test]
+    fn eaves_that_do_not_reach_out_have_no_soffit() {
+        let flush = |plan: Plan, overhang: f64| {
+            let rule = Edit::SetRule(RuleId::EaveOverhang, overhang);
+            plan.apply(&rule).unwrap()
+        };
+        let plan = camera(3000, 2743, attic());
+        assert_eq!(told(&flush(plan.clone(), 305.0)), None);
+        let (what, todo) = told(&flush(plan.clone(), 0.0)).unwrap();
+        assert!(
+            what.contains("the ends of the roof's framing over W1"),
+            "{what}"
+        );
+        assert!(todo.starts_with("Lower it to 2591 mm"), "{todo}");
+        // A gable needs no eaves.
+        let gable = camera(3000, 2858, Above::attic_over_trusses(Direction::ALONG_X));
+        assert_eq!(told(&flush(gable, 0.0)), None);
     }
 }

@@ -27,7 +27,7 @@ pub(crate) use joints::runs_through;
 pub use joints::{Joint, JointKind, WallEnds};
 pub use outline::Outline;
 pub(crate) use outline::encloses;
-pub use outside::{OutsideHole, outside_height};
+pub use outside::{OutsideHole, is_in_gable, outside_height};
 #[cfg(test)]
 pub(crate) use partly::STEP;
 pub use room::room_at;

@@ -114,8 +114,9 @@ impl House<'_> {
             z: floor + height,
         });
         let half = self.walls[place].wall.width().0 / 2.0;
-        let (level, _) = self.level(self.walls[place].level);
-        let soffit = OutsideHole::at(level, framing, offset, height) == OutsideHole::Soffit;
+        let level = self.framing.levels[self.walls[place].level].level;
+        let hole = OutsideHole::at(self.plan, self.framing, level, framing, offset, height);
+        let soffit = hole.is_over_plates();
         let (target, length) = match hub.up.filter(|_| soffit) {
             Some((up, _)) => {
                 let over = (self.graph.places[up as usize].z - floor - height).abs();

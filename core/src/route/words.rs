@@ -1,7 +1,7 @@
 //! A way told in words, as one tells it to a person with a drill in hand.
 
 use super::way::{Crossing, Member, Move, MoveKind, NoWay, Way, Ways};
-use crate::framing::Framing;
+use crate::framing::{Framing, is_in_gable};
 use crate::plan::{Plan, WallId};
 use crate::units::Mm;
 
@@ -87,7 +87,14 @@ fn phrase(
         MoveKind::ThroughCeiling { .. } => String::from("down through the ceiling"),
         MoveKind::OnFace { wall } => format!("{way} the face of {}", label(plan, wall)),
         MoveKind::Outside { wall, soffit: true } => {
-            format!("in through the soffit over {}", label(plan, wall))
+            let offset = framing
+                .wall(wall)
+                .map_or(0.0, |wall| wall.line.offset_of(step.from.at));
+            let part = match is_in_gable(plan, framing, wall, offset) {
+                true => "gable",
+                false => "soffit",
+            };
+            format!("in through the {part} over {}", label(plan, wall))
         }
         MoveKind::Outside { wall, .. } => {
             format!("in through the outside of {}", label(plan, wall))

@@ -81,6 +81,8 @@ rules! {
     AccessPointHeight,
     /// Height of a camera, millimetres above the finished floor.
     CameraHeight,
+    /// How far the eaves reach out, millimetres: 0 where the roof ends at the wall.
+    EaveOverhang,
     /// Height of a doorbell, millimetres above the finished floor.
     DoorbellHeight,
     /// Height of a closet's panel, millimetres above the finished floor.

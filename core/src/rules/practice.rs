@@ -131,6 +131,7 @@ fn height(id: RuleId) -> Option<(f64, Unit, &'static str)> {
         RuleId::TelevisionHeight => (60.0, "height of a television point, centre"),
         RuleId::AccessPointHeight => (84.0, "height of a wall access point, centre"),
         RuleId::CameraHeight => (108.0, "height of a camera"),
+        RuleId::EaveOverhang => (12.0, "how far the eaves reach out"),
         RuleId::DoorbellHeight => (45.0, "height of a doorbell"),
         RuleId::PanelHeight => (60.0, "height of the panel, centre"),
         RuleId::LaneHeight => (24.0, "height of a lane: under most sills, over most boxes"),

@@ -130,7 +130,7 @@ fn notes(plan: &Plan, design: &Design, row: &DrillRow) -> Vec<String> {
         .filter_map(|place| design.bores.get(*place));
     let mut reasons = bores.filter(|bore| bore.part == 0 && !bore.reason.is_empty());
     let reason = reasons.next().map(|bore| bore.reason.clone());
-    let soffit = is_soffit(design, row).then(|| {
+    let soffit = is_soffit(plan, design, row).then(|| {
         let out = plan.units.size(SOFFIT_OUT);
         format!(
             "In the soffit, its middle {out} out from the face of the wall unless the device asks for another place (common practice, no source)"
@@ -162,14 +162,17 @@ fn joists(plan: &Plan, design: &Design, row: &DrillRow) -> Option<String> {
     bore::count_words(plan, &design.framing, &design.ways, &bores)
 }
 
-fn is_soffit(design: &Design, row: &DrillRow) -> bool {
+fn is_soffit(plan: &Plan, design: &Design, row: &DrillRow) -> bool {
     let mut bores = row
         .bores
         .iter()
         .filter_map(|place| design.bores.get(*place));
     bores.any(|bore| {
         let crossing = design.ways.crossings.get(bore.crossing);
-        crossing.is_some_and(|crossing| crossing.member == Member::Soffit)
+        crossing.is_some_and(|crossing| {
+            let gable = bore::is_gable(plan, &design.framing, crossing);
+            crossing.member == Member::Soffit && !gable
+        })
     })
 }
 

@@ -168,15 +168,18 @@ pub(super) fn place(
         facing = facing.outwards(framing).unwrap_or(facing);
     }
     let usual = usual_height(kind, &plan.rules);
-    let height = match (facing.outside, height) {
-        (true, Some(height)) => height,
-        (true, None) => outside_height(level, facing.wall, usual),
-        (false, height) => height.unwrap_or(usual).min(level.ceiling - UNDER_CEILING),
+    let inside = height.unwrap_or(usual).min(level.ceiling - UNDER_CEILING);
+    let seen = match facing.outside {
+        true => height.unwrap_or(usual),
+        false => inside,
     };
     let outline = drop.outline().filter(|_| !facing.outside);
-    let seat = (height, outline);
-    let (offset, snap) = boxed(&facing, level, framing, seat, reach, plan.units);
+    let (offset, snap) = boxed(&facing, level, framing, (seen, outline), reach, plan.units);
     let (wall, side) = (facing.wall.id, facing.side);
+    let height = match (facing.outside, height) {
+        (true, None) => outside_height(plan, &session.design.framing, wall, offset.f64(), usual),
+        _ => seen,
+    };
     let place = match facing.outside {
         true => Place::Outside {
             wall,
