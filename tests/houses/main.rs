@@ -6,7 +6,8 @@
 //! that ways cost what their finished holes take (`price`), that printed numbers of holes hold (`numbers`);
 //! what stands in the way (`obstacles`, `places`), where boxes hang (`boxes`), why a way is as it is (`why`), how corners are
 //! bored (`corners`), what is pulled together (`pulls`), what hangs on a sloped ceiling (`rafters`), how many cables
-//! the closet's bay takes (`closet`), where cameras come in (`cameras`);
+//! the closet's bay takes (`closet`), where cameras come in (`cameras`), what passes
+//! over a bearing wall (`blocking`);
 //! and that no two members are in one another (`solid`).
 
 #![expect(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
@@ -16,6 +17,7 @@ mod again;
 mod askew;
 mod b;
 mod basement;
+mod blocking;
 mod boxes;
 #[path = "../../core/examples/figures/by_length.rs"]
 mod by_length;

@@ -97,7 +97,7 @@ fn nothing_passes_the_ridge() {
     let design = Design::of(&moved);
     let told = words(&moved, &design.framing, &design.ways, &design.ways.ways[0]);
     assert!(told.contains("down through the top plates of W1"), "{told}");
-    let wall = moved.levels[0].wall(WallId(1)).unwrap().clone();
+    let wall = *moved.levels[0].wall(WallId(1)).unwrap();
     let never_drill = true;
     let shut = Edit::SetWall(borewright_core::plan::Wall {
         never_drill,

@@ -1,5 +1,6 @@
 //! Findings: where, what, what to do, and by which rule and source. All of them, not the first.
 
+mod blocking;
 mod bores;
 mod boxes;
 mod closet;
@@ -105,6 +106,7 @@ pub fn find(
     found.extend(neighbours::check(plan, framing, ways, bores));
     found.extend(closet::check(plan, framing, ways, bores));
     found.extend(joists::check(plan, framing, ways, bores));
+    found.extend(blocking::check(plan, framing, ways));
     found.extend(pins::check(plan, framing, ways));
     found.extend(boxes::check(plan, framing));
     found.extend(power::check(plan));

@@ -216,7 +216,7 @@ impl Dice {
                     },
                     0 => {
                         let rafters = Rafters::along(Direction::ALONG_X);
-                        Above::ClosedRoof((level.0 % 2 == 0).then_some(rafters))
+                        Above::ClosedRoof(level.0.is_multiple_of(2).then_some(rafters))
                     }
                     1 => Above::AtticJoists(self.floor()),
                     _ => {
