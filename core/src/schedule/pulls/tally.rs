@@ -53,25 +53,53 @@ fn visited_again(plan: &Plan, pulls: &[Vec<(CableId, Option<usize>)>]) -> usize 
     visits.values().filter(|visits| **visits > 1).count()
 }
 
-/// For each pull the reels to set up for it.
+/// For each pull the reels to set up for it. There are places for as many reels of a kind as one pull draws from
+/// at most; a reel stands until its place is wanted for another, and the one gives way that is drawn from last.
 pub(super) fn set_up(plan: &Plan, pulls: &[Vec<(CableId, Option<usize>)>]) -> Vec<Vec<usize>> {
-    let mut standing: BTreeMap<CableKindId, Vec<usize>> = BTreeMap::new();
-    let of_pull = |pull: &Vec<(CableId, Option<usize>)>| {
-        let mut drawn: BTreeMap<CableKindId, Vec<usize>> = BTreeMap::new();
-        for (id, reel) in pull {
-            let kind = plan.cable(*id).map(|(_, cable)| cable.kind);
-            if let (Some(kind), Some(reel)) = (kind, reel) {
-                drawn.entry(kind).or_default().push(*reel);
-            }
-        }
+    let drawn: Vec<Drawn> = pulls.iter().map(|pull| drawn(plan, pull)).collect();
+    let mut standing = Drawn::new();
+    let mut of_pull = |(at, now): (usize, &Drawn)| {
         let mut fresh = Vec::new();
-        for (kind, mut reels) in drawn {
-            reels.sort_unstable();
-            reels.dedup();
-            let before = standing.insert(kind, reels.clone()).unwrap_or_default();
-            fresh.extend(reels.into_iter().filter(|reel| !before.contains(reel)));
+        for (kind, reels) in now {
+            let places = drawn.iter().filter_map(|of| of.get(kind)).map(Vec::len);
+            let places = places.max().unwrap_or(0);
+            let next = |reel: &usize| {
+                let mut later = drawn.iter().skip(at + 1);
+                later.position(|of| of.get(kind).is_some_and(|reels| reels.contains(reel)))
+            };
+            let stand = standing.entry(*kind).or_default();
+            let new = reels.iter().filter(|reel| !stand.contains(reel));
+            let new: Vec<usize> = new.copied().collect();
+            while stand.len() + new.len() > places {
+                let idle = stand.iter().filter(|reel| !reels.contains(reel));
+                let gives_way = idle.max_by_key(|reel| (next(reel).unwrap_or(usize::MAX), **reel));
+                let Some(gives_way) = gives_way.copied() else {
+                    break;
+                };
+                stand.retain(|reel| *reel != gives_way);
+            }
+            stand.extend(&new);
+            fresh.extend(new);
         }
         fresh
     };
-    pulls.iter().map(of_pull).collect()
+    drawn.iter().enumerate().map(&mut of_pull).collect()
+}
+
+/// The reels of each kind that a pull draws from.
+type Drawn = BTreeMap<CableKindId, Vec<usize>>;
+
+fn drawn(plan: &Plan, pull: &[(CableId, Option<usize>)]) -> Drawn {
+    let mut drawn = Drawn::new();
+    for (id, reel) in pull {
+        let kind = plan.cable(*id).map(|(_, cable)| cable.kind);
+        if let (Some(kind), Some(reel)) = (kind, reel) {
+            drawn.entry(kind).or_default().push(*reel);
+        }
+    }
+    for reels in drawn.values_mut() {
+        reels.sort_unstable();
+        reels.dedup();
+    }
+    drawn
 }
