@@ -57,7 +57,7 @@ fn a_box_in_an_opening_a_header_or_an_upright_is_told_with_what_would_do() {
 }
 
 /// A 2x4 in the clear between two studs 16 in apart: one gang is nailed beside a stud, one in the
-/// middle wants a crosspiece, four gangs (7-1/2 in) fit there too, and none fits over the stud.
+/// middle wants blocking, four gangs (7-1/2 in) fit there too, and none fits over the stud.
 #[test]
 fn a_box_is_told_by_what_it_is_nailed_to() {
     let plan = place("r15_outlet_in_door");
@@ -78,7 +78,7 @@ fn a_box_is_told_by_what_it_is_nailed_to() {
     };
     assert_eq!(at(stud.to + 27.0).unwrap(), "on stud 3, W4 side");
     assert_eq!(at(stud.from - 27.0).unwrap(), "on stud 3, W2 side");
-    let between = "on a crosspiece between stud 3 and stud 4";
+    let between = "on 2x4 blocking between studs 3 and 4";
     assert_eq!(at(stud.to + 180.0).unwrap(), between);
     assert_eq!(at(stud.to), None);
 }

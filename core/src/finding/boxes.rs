@@ -44,7 +44,9 @@ fn in_wood(plan: &Plan, framing: &Framing, drop: &Drop) -> Option<Finding> {
         Some((at, hang)) => format!(
             "The nearest place that holds it is {}, {}.",
             wall_words(plan, framing, wall, at),
-            framing.wall(wall)?.hang_words(hang)
+            framing
+                .wall(wall)?
+                .hang_words(hang, plan.wall(wall)?.1.lumber)
         ),
         None => {
             format!("No place of {name} at this height holds it: choose another wall or height.")

@@ -4,7 +4,7 @@
 use super::joints::JointKind;
 use super::wall::{BOARD, Stud, StudKind, WallFraming};
 use super::{Framing, LevelFraming};
-use crate::plan::{BoxKind, Drop, Level, OpeningId, Place, Plan, WallId};
+use crate::plan::{BoxKind, Drop, Level, Lumber, OpeningId, Place, Plan, WallId};
 use crate::units::Mm;
 
 /// A box whose side is no farther than this from an upright is nailed to it, millimetres: half an inch.
@@ -167,8 +167,8 @@ impl WallFraming {
         hung.min_by(|a, b| away(a.0).total_cmp(&away(b.0)))
     }
 
-    /// "on stud 4, W1 side"; "on a crosspiece between stud 4 and stud 5".
-    pub fn hang_words(&self, hang: Hang) -> String {
+    /// "on stud 4, W1 side"; "on 2x4 blocking between studs 4 and 5": blocking is of the wall's own lumber.
+    pub fn hang_words(&self, hang: Hang, lumber: Lumber) -> String {
         match hang {
             Hang::On { stud, beyond } => {
                 let end = self.end_name(!beyond);
@@ -179,10 +179,23 @@ impl WallFraming {
                 format!("on {}, {side}", self.upright_name(stud))
             }
             Hang::Between(one, other) => format!(
-                "on a crosspiece between {} and {}",
+                "on {} blocking between {}",
+                lumber.name(),
+                self.between_words(one, other)
+            ),
+        }
+    }
+
+    /// "studs 4 and 5"; "stud 4 and a cripple".
+    fn between_words(&self, one: usize, other: usize) -> String {
+        let number = |place: usize| self.studs.get(place).map_or(0, |stud| stud.number);
+        match (number(one), number(other)) {
+            (0, _) | (_, 0) => format!(
+                "{} and {}",
                 self.upright_name(one),
                 self.upright_name(other)
             ),
+            (one, other) => format!("studs {one} and {other}"),
         }
     }
 
@@ -235,6 +248,7 @@ pub fn hang_near(plan: &Plan, framing: &Framing, drop: &Drop) -> Option<(Mm, Han
 /// What the box of a drop hangs on, in words; `None` where it hangs on nothing.
 pub fn hang_words(plan: &Plan, framing: &Framing, drop: &Drop) -> Option<String> {
     let hang = hang_of(plan, framing, drop)?.ok()?;
-    let (_, wall, ..) = seat(plan, framing, drop)?;
-    Some(wall.hang_words(hang))
+    let (_, framed, ..) = seat(plan, framing, drop)?;
+    let (_, wall) = plan.wall(framed.wall)?;
+    Some(framed.hang_words(hang, wall.lumber))
 }

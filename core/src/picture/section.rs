@@ -16,8 +16,8 @@ use crate::units::Size;
 const AROUND: f64 = 0.06;
 /// Share of the width that the bore itself takes, or more where this much is left beside it for the
 /// member and its measures, paper millimetres.
-const LENS: f64 = 0.52;
-const BESIDE: f64 = 42.0;
+const LENS: f64 = 0.42;
+const BESIDE: f64 = 34.0;
 /// Share of the rest that the member to scale may take.
 const STRIP: f64 = 0.45;
 

@@ -43,6 +43,12 @@ pub struct RoomRow {
 impl RoomRow {
     /// The level and room it stands under: "Ground · Bed 1".
     pub fn heading(&self, plan: &Plan) -> String {
+        let [level, room] = self.place(plan);
+        format!("{level} · {room}")
+    }
+
+    /// The level and the room it stands under.
+    pub fn place(&self, plan: &Plan) -> [String; 2] {
         let level = plan.level(self.level);
         let name = level.map_or("Level", |level| level.name.as_str());
         let room = self
@@ -54,7 +60,7 @@ impl RoomRow {
             (None, true) => "outdoors",
             (None, false) => "no room named",
         };
-        format!("{name} · {room}")
+        [name.to_string(), room.to_string()]
     }
 
     /// Whether every word of a search is in what it is called, what it is, where it is, one of its cables
@@ -322,7 +328,9 @@ pub fn hangs_elsewhere(plan: &Plan, framing: &Framing, drop: &Drop) -> Option<St
         };
         let (left, _) = on_wall(framing, wall, at.f64(), side);
         let left = plan.units.position(left?);
-        let hang = framing.wall(wall)?.hang_words(hang);
+        let hang = framing
+            .wall(wall)?
+            .hang_words(hang, plan.wall(wall)?.1.lumber);
         Some(format!(
             "cannot hang here: nearest {left} from left, {hang}"
         ))

@@ -25,8 +25,8 @@ const LOWEST: f64 = 50.0;
 /// As many corners stand beside each other as are at least this wide.
 const NARROWEST: f64 = 76.0;
 
-/// Puts the corners under what stands on the first page of a stack that has room for all, the pages from `at`
-/// on first, else on pages of their own at that place; nothing where no cable goes round one.
+/// Puts the corners where they leave the least free of a page of a stack that has room for all, else on pages of
+/// their own at `at`; nothing where no cable goes round one.
 pub(super) fn onto(stapled: &mut Stapled, at: usize, design: &Design, paper: &Paper) {
     let corners = corners(design);
     if corners.is_empty() {
@@ -35,18 +35,22 @@ pub(super) fn onto(stapled: &mut Stapled, at: usize, design: &Design, paper: &Pa
     let plan = stapled.plan;
     let heading = heading(paper.tongue);
     let rows = |area: Area| Rows::of((plan, design), &corners, area, paper.tongue);
-    let places = (at..stapled.drafts.len()).chain(0..at);
-    for place in places {
-        let area = stapled.room_on(place, &heading);
-        let Some(area) = area.filter(|area| area.height() > LOWEST) else {
-            continue;
-        };
-        let shared = rows(area);
-        if shared.height() <= area.height() {
-            let mut pages = shared.pages();
-            let layers = pages.pop().unwrap_or_default();
-            return stapled.put_on(place, &heading, layers);
+    let mut tightest: Option<(f64, usize, Area, Rows)> = None;
+    for place in 0..stapled.drafts.len() {
+        let areas = stapled.room_on(place, &heading).into_iter();
+        let areas = areas.filter(|area| area.height() > LOWEST && area.width() >= NARROWEST);
+        for area in areas {
+            let shared = rows(area);
+            let left = (area.height() - shared.height()) * area.width();
+            let is_tighter = tightest.as_ref().is_none_or(|(least, ..)| left < *least);
+            if shared.height() <= area.height() && is_tighter {
+                tightest = Some((left, place, area, shared));
+            }
         }
+    }
+    if let Some((_, place, area, shared)) = tightest {
+        let layers = shared.pages().pop().unwrap_or_default();
+        return stapled.put_on(place, &heading, area, layers);
     }
     let extent = paper.extent(Lie::Portrait);
     let own = rows(frame::body(plan, extent, &heading));

@@ -2,6 +2,7 @@
 //! under it why a bundle was split or got steel.
 
 use super::Kind;
+use super::cables;
 use super::list::{self, List};
 use super::table::{Cell, Line, Table, centred, column};
 use crate::bore::{self, Along, Bore, DrillRow};
@@ -23,7 +24,7 @@ pub(super) fn list(plan: &Plan, design: &Design) -> List {
         kind: Kind::DrillList,
         title: String::from("Drill list"),
         subtitle: String::from(
-            "Places: from the face or end named to the bore's middle. AFF: from under the bottom plate, the floor's finish not counted. Centre every bore. Ask: it goes through what bears, the builder sees it before you drill. Steel: one plate on each face. Drilled elsewhere: in red in the margin.",
+            "Places: from the face or end named to the bore's middle. AFF: from under the bottom plate, the floor's finish not counted. Centre every bore. Ask: it goes through what bears, the builder sees it before you drill. Steel: one plate on each face. D1A/B: cables D1A and D1B. Drilled elsewhere: in red in the margin.",
         ),
         name: String::from("Drill list"),
         corner: String::from("Drill"),
@@ -177,14 +178,13 @@ fn is_soffit(plan: &Plan, design: &Design, row: &DrillRow) -> bool {
 }
 
 fn cells(plan: &Plan, row: &DrillRow) -> Vec<Cell> {
-    let cables = row.cables.iter().map(|id| plan.cable_label(*id));
     vec![
         Cell::Id(row.number.to_string()),
         Cell::Id(plan.units.size(row.bit)),
         Cell::Text(row.location.clone()),
         Cell::Text(what(row)),
         Cell::Text(row.height.clone()),
-        Cell::List(cables.collect()),
+        Cell::List(cables::by_box(plan, &row.cables)),
         match row.is_in_what_bears(plan) {
             true => Cell::TickOf(String::from(ASK)),
             false => Cell::Tick,
@@ -197,11 +197,12 @@ fn cells(plan: &Plan, row: &DrillRow) -> Vec<Cell> {
     ]
 }
 
-/// "5 studs, bearing 2x6"; joists are told with their space: "3 joists, floor, sawn joist 9-1/4 in".
+/// "5 studs, bearing 2x6"; joists are told with their space: "3 joists, floor, sawn joist 9-1/4 in". What a
+/// web is of is said with the joist's size.
 fn what(row: &DrillRow) -> String {
     match row.member.is_empty() {
         true => row.what.clone(),
-        false => format!("{}, {}", row.what, row.member),
+        false => format!("{}, {}", row.what.replace("I-joist web", "web"), row.member),
     }
 }
 

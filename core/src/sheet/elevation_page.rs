@@ -4,8 +4,10 @@
 mod aside;
 mod shelves;
 
+use std::cmp::Ordering;
+
 use self::aside::Aside;
-use self::shelves::{Filled, GAP, Shelves};
+use self::shelves::{Bodies, Filled, GAP, Shelves};
 use super::frame::{self, Heading};
 use super::mark::Laid;
 use super::paper::{Area, Extent, Lie, Scale};
@@ -27,6 +29,8 @@ const NARROWEST: f64 = 72.0;
 /// The part of a page that one elevation takes at most where it can be read at that: the largest with
 /// which the fewest pages are needed.
 const PARTS: [f64; 5] = [0.5, 0.42, 0.34, 0.29, 0.25];
+/// No more walls than this are tried in other orders.
+const MOVED: usize = 40;
 /// A scale at which studs and boxes can be told apart: 1/8 in = 1 ft, or 1:100.
 const READABLE: f64 = 100.0;
 /// Distance between lines of a heading.
@@ -76,36 +80,44 @@ struct Drawn {
     layers: Vec<Laid>,
     width: f64,
     height: f64,
+    /// House millimetres to one of paper.
+    ratio: f64,
     aside: Aside,
 }
 
 impl ElevationPages<'_> {
-    /// The pages, on as few of them as the scales allow.
+    /// The pages, on as few of them as the scales allow. What holds for all of them is said on the first.
     fn drafts(&self) -> Vec<Draft> {
         let all: Vec<(LevelId, String)> = self.worked().map(named).collect();
         let plain = self.heading(&all, false);
-        let body = frame::body(self.plan, self.extent, &plain);
+        let of = |heading: &Heading| frame::body(self.plan, self.extent, heading);
+        let bodies = Bodies {
+            first: of(&plain),
+            rest: of(&plain.going_on()),
+        };
         let walls: Vec<(LevelId, Vec<Drawn>)> = self
             .worked()
-            .map(|(level, wall)| (level.id, self.scales(level, wall, body)))
+            .map(|(level, wall)| (level.id, self.scales(level, wall, bodies.rest)))
             .collect();
-        let fewest = fewest(body, &walls);
-        let is_low = |heading: &Heading| {
-            frame::body(self.plan, self.extent, heading).low.y <= body.low.y + 1e-9
+        let draft = |(place, page): (usize, Filled)| {
+            let body = bodies.of(place);
+            let heading = |naming| match (place, self.heading(&page.walls(), naming)) {
+                (0, heading) => heading,
+                (_, heading) => heading.going_on(),
+            };
+            // The walls are named in the title where that takes no room from them.
+            let named = heading(true);
+            let is_low = of(&named).low.y <= body.low.y + 1e-9;
+            Draft {
+                heading: if is_low { named } else { heading(false) },
+                extent: self.extent,
+                layers: page.layers(body),
+                scale: None,
+            }
         };
-        // The walls are named in the title where that takes no room from them.
-        let heading = |walls: &[(LevelId, String)]| match self.heading(walls, true) {
-            named if is_low(&named) => named,
-            _ => self.heading(walls, false),
-        };
-        let draft = |page: Filled| Draft {
-            heading: heading(&page.walls),
-            extent: self.extent,
-            layers: page.layers,
-            scale: None,
-        };
+        let fewest = fewest(bodies, &walls);
         let pages = fewest.map(Shelves::pages).unwrap_or_default();
-        pages.into_iter().map(draft).collect()
+        pages.into_iter().enumerate().map(draft).collect()
     }
 
     /// Every wall that is worked on, with its level.
@@ -230,6 +242,7 @@ impl ElevationPages<'_> {
             layers,
             width,
             height: head + high.y - low.y,
+            ratio: scale.ratio,
             aside: self.aside(wall),
         }
     }
@@ -241,8 +254,7 @@ impl ElevationPages<'_> {
         Aside::of(self.wanted.address, self.version, named, margin)
     }
 
-    /// "seen from Living, its W4 end on the left · 1/4 in = 1 ft · bearing 2x4, studs 16 in on centre
-    /// from its W4 end"; behind the level where a job has more than one.
+    /// "seen from Living, W4 end on the left · 1/4 in = 1 ft · bearing 2x4, 16 in o.c. from its W4 end"; behind the level where a job has more than one.
     fn words(
         &self,
         frame: &WallFraming,
@@ -255,13 +267,13 @@ impl ElevationPages<'_> {
             _ => format!("{} · ", level.name),
         };
         let words = format!(
-            "{on}seen from {}, its {} on the left · {} · {} {}, {}studs {} on centre from its {}",
+            "{on}seen from {}, {} on the left · {} · {} {}, {}{} o.c. from its {}",
             seen_from(level, wall, side),
             frame.end_name(side == Side::Right),
             scale.name,
             wall.role.name(),
             wall.lumber.name(),
-            if wall.doubled { "doubled " } else { "" },
+            if wall.doubled { "doubled studs " } else { "" },
             self.plan.units.size(wall.spacing),
             frame.layout_end_name(wall.layout),
         );
@@ -269,36 +281,88 @@ impl ElevationPages<'_> {
     }
 }
 
-/// The walls on as few pages as some tries find: at several parts of a page, in the order of the walls, else
-/// of each level's walls the widest or the tallest first.
-fn fewest(body: Area, walls: &[(LevelId, Vec<Drawn>)]) -> Option<Shelves> {
-    type Walls<'w> = Vec<&'w (LevelId, Vec<Drawn>)>;
+/// A level with a wall of it at its scales.
+type Scaled = (LevelId, Vec<Drawn>);
+
+/// The walls on as few pages as some tries find, as large as they go there: at several parts of a page, in the
+/// order of the walls, else of each level's walls the widest or the tallest first; then from the best of these on
+/// with one wall at a time put before another of its level, as long as that is better.
+fn fewest(bodies: Bodies, walls: &[Scaled]) -> Option<Shelves<'_>> {
     let least =
         |scales: &[Drawn], of: fn(&Drawn) -> f64| scales.iter().map(of).fold(f64::MAX, f64::min);
-    let sorted = |of: fn(&Drawn) -> f64| -> Walls<'_> {
+    let sorted = |of: fn(&Drawn) -> f64| -> Vec<&Scaled> {
         let mut sorted = Vec::new();
         for level in walls.chunk_by(|(one, _), (other, _)| one == other) {
-            let mut level: Walls<'_> = level.iter().collect();
+            let mut level: Vec<&Scaled> = level.iter().collect();
             level.sort_by(|a, b| least(&b.1, of).total_cmp(&least(&a.1, of)));
             sorted.extend(level);
         }
         sorted
     };
-    let orders: [Walls<'_>; 3] = [
+    let orders = [
         walls.iter().collect(),
         sorted(|drawn| drawn.width),
         sorted(|drawn| drawn.height),
     ];
-    let tries = orders.iter().flat_map(|walls| {
+    let tries = orders.into_iter().flat_map(|order| {
         PARTS.map(|part| {
-            let mut shelves = Shelves::new(body, part);
-            walls
-                .iter()
-                .for_each(|(level, scales)| shelves.put(*level, scales));
-            shelves
+            let worth = shelved(bodies, part, &order).worth();
+            (worth, part, order.clone())
         })
     });
-    tries.min_by_key(Shelves::count)
+    let best = tries.min_by(|(one, ..), (other, ..)| better(one, other))?;
+    let (_, part, order) = improved(bodies, best);
+    Some(shelved(bodies, part, &order))
+}
+
+fn shelved<'d>(bodies: Bodies, part: f64, order: &[&'d Scaled]) -> Shelves<'d> {
+    let mut shelves = Shelves::new(bodies, part);
+    for (level, scales) in order {
+        shelves.put(*level, scales);
+    }
+    shelves
+}
+
+type Worth = (usize, f64, f64);
+
+fn better(one: &Worth, other: &Worth) -> Ordering {
+    let by_size = one.1.total_cmp(&other.1);
+    one.0
+        .cmp(&other.0)
+        .then(by_size)
+        .then(one.2.total_cmp(&other.2))
+}
+
+/// An order with its part of a page, improved a wall at a time; a bounded number of tries.
+fn improved<'d>(
+    bodies: Bodies,
+    (mut worth, mut part, mut order): (Worth, f64, Vec<&'d Scaled>),
+) -> (Worth, f64, Vec<&'d Scaled>) {
+    let count = order.len().min(MOVED);
+    let moves = (0..count).flat_map(|from| (0..count).map(move |to| (from, to)));
+    let mut round = moves.clone();
+    let mut since = 0;
+    while since < count * count {
+        since += 1;
+        let Some((from, to)) = round.next() else {
+            round = moves.clone();
+            continue;
+        };
+        let mut next = order.clone();
+        if next[from].0 != next[to].0 || from == to {
+            continue;
+        }
+        let wall = next.remove(from);
+        next.insert(to, wall);
+        for other in PARTS {
+            let found = shelved(bodies, other, &next).worth();
+            if better(&found, &worth).is_lt() {
+                (worth, part, since) = (found, other, 0);
+                order.clone_from(&next);
+            }
+        }
+    }
+    (worth, part, order)
 }
 
 fn named((level, wall): (&Level, &Wall)) -> (LevelId, String) {

@@ -21,8 +21,8 @@ const TITLE: (f64, f64) = (4.2, 10.5);
 const CLEAR: f64 = 2.4;
 /// Distance between lines of the foot and of the heading.
 const LEADING: f64 = BODY * 1.15;
-/// Width of the job's name in the foot, and of the page number.
-const SIDES: (f64, f64) = (48.0, 21.0);
+/// Width of the job's name in the foot.
+const JOB: f64 = 48.0;
 /// Length of the check bar.
 pub(super) const CHECK_BAR: f64 = 100.0;
 /// Height left under the foot for the check bar.
@@ -35,6 +35,8 @@ const REVISION: f64 = 30.0;
 const TITLES: [f64; 3] = [16.0, 13.0, 10.0];
 /// Sizes the name in the outer corner is tried at, points.
 const CORNERS: [f64; 4] = [20.0, 16.0, 13.0, 10.0];
+/// Between the revision and the name in the corner beside it.
+const BESIDE: f64 = 4.0;
 /// The most lines that a job's name takes in the foot.
 const JOB_LINES: usize = 8;
 
@@ -65,6 +67,14 @@ impl Heading {
             name: say(&self.name),
             corner: say(&self.corner),
             ..self
+        }
+    }
+
+    /// The heading of a page that goes on from the one before: what holds for all of them is said on the first.
+    pub fn going_on(&self) -> Self {
+        Self {
+            subtitle: String::new(),
+            ..self.clone()
         }
     }
 }
@@ -106,11 +116,11 @@ pub(super) fn draw(
     Foot::of(plan, draft.extent, &draft.heading).draw(page, draft.extent, number, tongue);
     check_bar(page, draft.extent, tongue);
     let at = Pos::new(
-        draft.extent.width - OUTER,
+        MARGIN + CHECK_BAR + 4.0,
         draft.extent.height - MARGIN + BODY * font::CAP_HEIGHT / 2.0,
     );
     let words = tongue.say(&format!("version {version}"));
-    page.push(text(at, Anchor::End, BODY, Weight::Bold, &words));
+    page.push(text(at, Anchor::Start, BODY, Weight::Bold, &words));
 }
 
 /// Bold words at the first of some sizes at which they fit one line, else wrapped at the last.
@@ -139,7 +149,11 @@ impl Head {
             _ => font::shorten(&heading.corner, Weight::Bold, size, wide * CORNER),
         };
         let taken = font::width(&corner, Weight::Bold) * size;
-        let room = (wide - taken - 8.0).max(wide * 0.3);
+        let revised = match heading.subtitle.is_empty() {
+            true => REVISION,
+            false => 0.0,
+        };
+        let room = (wide - taken - revised - 8.0).max(wide * 0.3);
         let under = room.min(wide - REVISION);
         Self {
             corner: (size, corner),
@@ -153,9 +167,17 @@ impl Head {
         TITLE.1 + self.title.1.len().saturating_sub(1) as f64 * LEADING
     }
 
+    /// Whether nothing stands under the title.
+    fn is_going_on(&self) -> bool {
+        self.under.iter().all(String::is_empty)
+    }
+
     fn height(&self) -> f64 {
-        let more = self.under.len().saturating_sub(1) as f64 * LEADING;
-        self.under_at() + more + CLEAR
+        let lines = self.under.len().saturating_sub(1) as f64 * LEADING;
+        match self.is_going_on() {
+            true => self.under_at() - (TITLE.1 - TITLE.0) + CLEAR,
+            false => self.under_at() + lines + CLEAR,
+        }
     }
 
     fn draw(&self, page: &mut Picture, plan: &Plan, extent: Extent, tongue: Tongue) {
@@ -167,7 +189,15 @@ impl Head {
         };
         put(right, cap, Anchor::End, *size, Weight::Bold, corner);
         let revision = tongue.say(&format!("rev {}", plan.revision));
-        put(right, 12.5, Anchor::End, ID, Weight::Bold, &revision);
+        // Beside the name in the corner where nothing stands under the title.
+        let (x, y) = match self.is_going_on() {
+            true => (
+                right - font::width(corner, Weight::Bold) * size - BESIDE,
+                cap,
+            ),
+            false => (right, 12.5),
+        };
+        put(x, y, Anchor::End, ID, Weight::Bold, &revision);
         let (size, title) = &self.title;
         for (down, line) in title.iter().enumerate() {
             let y = TITLE.0 + down as f64 * LEADING;
@@ -183,18 +213,21 @@ impl Head {
 /// The foot as it is set.
 struct Foot {
     job: (f64, Vec<String>),
+    /// The date, where there is one, and what to mind.
     cautions: Vec<String>,
-    date: Vec<String>,
 }
 
 impl Foot {
     fn of(plan: &Plan, extent: Extent, heading: &Heading) -> Self {
-        let room = extent.width - MARGIN - OUTER - SIDES.0 - SIDES.1 - 6.0;
+        let room = extent.width - MARGIN - OUTER - JOB - 3.0;
         let cautions = heading.tongue.say(&caution::short(plan));
+        let dated = match plan.date.trim().is_empty() {
+            true => cautions,
+            false => format!("{} · {cautions}", plan.date),
+        };
         Self {
             job: job(plan),
-            cautions: font::wrap(&cautions, Weight::Regular, BODY, room),
-            date: font::wrap(&plan.date, Weight::Regular, BODY, SIDES.1),
+            cautions: font::wrap(&dated, Weight::Regular, BODY, room),
         }
     }
 
@@ -205,9 +238,7 @@ impl Foot {
 
     fn height(&self) -> f64 {
         let text = |lines: usize| lines as f64 * LEADING;
-        let names = self.job_height();
-        let number = ID * 1.1 + text(self.date.len());
-        text(self.cautions.len()).max(names).max(number) + 3.0
+        text(self.cautions.len()).max(self.job_height()) + 3.0
     }
 
     fn draw(
@@ -232,26 +263,25 @@ impl Foot {
         let (start, end) = (Anchor::Start, Anchor::End);
         let (plain, bold) = (Weight::Regular, Weight::Bold);
         put(left, base + 0.6, start, *size, bold, job, size * 1.1);
-        let beside = left + SIDES.0 + 3.0;
+        let beside = left + JOB + 3.0;
         put(beside, base, start, BODY, plain, &self.cautions, LEADING);
         let number = [tongue.say(&format!("{number} of {of}"))];
-        put(right, base + 0.6, end, ID, bold, &number, LEADING);
-        let dated = base + 0.6 + ID * 1.1;
-        put(right, dated, end, BODY, plain, &self.date, LEADING);
+        let y = extent.height - MARGIN + ID * font::CAP_HEIGHT / 2.0;
+        put(right, y, end, ID, bold, &number, LEADING);
     }
 }
 
 /// The job's name on two lines, smaller on more lines where it is long.
 fn job(plan: &Plan) -> (f64, Vec<String>) {
-    let lines = font::wrap(&plan.title, Weight::Bold, ID, SIDES.0);
+    let lines = font::wrap(&plan.title, Weight::Bold, ID, JOB);
     if lines.len() <= 2 {
         return (ID, lines);
     }
-    let mut lines = font::wrap(&plan.title, Weight::Bold, BODY, SIDES.0);
+    let mut lines = font::wrap(&plan.title, Weight::Bold, BODY, JOB);
     if lines.len() > JOB_LINES {
         lines.truncate(JOB_LINES);
         if let Some(last) = lines.last_mut() {
-            *last = font::shorten(&format!("{last} …"), Weight::Bold, BODY, SIDES.0);
+            *last = font::shorten(&format!("{last} …"), Weight::Bold, BODY, JOB);
         }
     }
     (BODY, lines)
@@ -269,6 +299,6 @@ fn check_bar(page: &mut Picture, extent: Extent, tongue: Tongue) {
     line((left, y - 1.2), (left, y + 1.2));
     line((right, y - 1.2), (right, y + 1.2));
     let words = tongue.say("100 mm at 100 %");
-    let at = Pos::new(right + 2.0, y + BODY * font::CAP_HEIGHT / 2.0);
-    page.push(text(at, Anchor::Start, BODY, Weight::Regular, &words));
+    let at = Pos::new((left + right) / 2.0, y - 0.8);
+    page.push(text(at, Anchor::Middle, BODY, Weight::Regular, &words));
 }

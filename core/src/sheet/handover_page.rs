@@ -235,9 +235,9 @@ mod tests {
             pictures before cover | album of the job, on the office computer
             signed, for the contractor
             signed, for the owner
-            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye | protection. Look for power, gas and water behind every bore. Ask before | 1 of 7
-            boring what bears, trusses, beams or engineered wood. Local code, | builder and licensed trades decide.
-            100 mm at 100 % | version VNCG-VPKL-XGCM
+            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for | power, gas and water behind every bore. Ask before boring what bears, trusses, beams or
+            engineered wood. Local code, builder and licensed trades decide.
+            100 mm at 100 % | version VNCG-VPKL-XGCM | 1 of 6
         "#]].assert_eq(&golden::lines(&page));
     }
 
@@ -276,9 +276,9 @@ mod tests {
             T9B | x2 | Living, television | no way
             C12A | o1 | outdoors, W1, camera | no way
             C13A | o2 | outdoors, W2, camera | no way
-            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye | protection. Look for power, gas and water behind every bore. Ask before | 6 of 7
-            boring what bears, trusses, beams or engineered wood. Local code, | builder and licensed trades decide.
-            100 mm at 100 % | version VNCG-VPKL-XGCM
+            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for | power, gas and water behind every bore. Ask before boring what bears, trusses, beams or
+            engineered wood. Local code, builder and licensed trades decide.
+            100 mm at 100 % | version VNCG-VPKL-XGCM | 5 of 6
         "#]].assert_eq(&golden::lines(&page));
     }
 
@@ -291,9 +291,9 @@ mod tests {
             No. | drop | to be put right | done | date
             P1 | D1 | plate is cracked
             P2 | job | sweep the closet | 2026-09-04
-            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye | protection. Look for power, gas and water behind every bore. Ask before | 7 of 7
-            boring what bears, trusses, beams or engineered wood. Local code, | builder and licensed trades decide.
-            100 mm at 100 % | version VNCG-VPKL-XGCM
+            Larch Row, lot 3 | Within the rule set you chose (United States, model codes). Wear eye protection. Look for | power, gas and water behind every bore. Ask before boring what bears, trusses, beams or
+            engineered wood. Local code, builder and licensed trades decide.
+            100 mm at 100 % | version VNCG-VPKL-XGCM | 6 of 6
         "#]].assert_eq(&golden::lines(&page));
     }
 

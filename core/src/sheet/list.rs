@@ -13,6 +13,8 @@ use crate::tongue::Tongue;
 
 /// Space between columns of rows.
 const GUTTER: f64 = 6.0;
+/// Heights that the columns of a last page are tried at: parts of a page.
+const STEPS: usize = 60;
 
 /// What stands over a list.
 pub(super) struct Heading {
@@ -52,7 +54,8 @@ pub(super) fn pages(plan: &Plan, paper: &Paper, heading: &Heading, table: &Table
 }
 
 /// Lays a table out behind the pages of a stack, or from the middle of the last of them on where that saves
-/// a page: upright where its columns fit, else lying, or as the last page lies.
+/// a page: upright where its columns fit, else lying, or as the last page lies. What holds for all of its
+/// pages is said on the first.
 pub(super) fn onto(stapled: &mut Stapled, paper: &Paper, heading: &Heading, table: &Table) {
     let tongue = paper.tongue;
     let table = table.said(tongue);
@@ -62,8 +65,7 @@ pub(super) fn onto(stapled: &mut Stapled, paper: &Paper, heading: &Heading, tabl
     let pages = laid.pages();
     let count = pages.len();
     for (place, columns) in pages.into_iter().enumerate() {
-        let under = laid.under.filter(|_| place == 0);
-        let body = under.unwrap_or(laid.body);
+        let body = if place == 0 { laid.first } else { laid.rest };
         let mut picture = Picture::at_scale(1.0);
         for (column, lines) in columns.iter().enumerate() {
             laid.table
@@ -78,12 +80,13 @@ pub(super) fn onto(stapled: &mut Stapled, paper: &Paper, heading: &Heading, tabl
             1 => heading.title.clone(),
             count => format!("{}, {} of {count}", heading.title, place + 1),
         };
-        let heading = heading.framed(title, tongue);
+        let first = heading.framed(title, tongue);
+        let heading = if place == 0 { first } else { first.going_on() };
         let origin = Pos::default();
         let layers = vec![Laid { picture, origin }];
-        match under {
-            Some(_) => stapled.put(&heading, layers),
-            None => stapled.drafts.push(Draft {
+        match laid.shares && place == 0 {
+            true => stapled.put(&heading, body, layers),
+            false => stapled.drafts.push(Draft {
                 heading,
                 extent: laid.extent,
                 layers,
@@ -96,9 +99,12 @@ pub(super) fn onto(stapled: &mut Stapled, paper: &Paper, heading: &Heading, tabl
 /// A table wrapped to pages that lie one way.
 struct Laying {
     extent: Extent,
-    body: Area,
-    /// Where it begins on the last page of the stack.
-    under: Option<Area>,
+    /// Where it stands on its first page.
+    first: Area,
+    /// ... and on those that follow.
+    rest: Area,
+    /// Whether its first page is the last of the stack.
+    shares: bool,
     table: Fitted,
     /// Columns of rows side by side.
     across: usize,
@@ -107,15 +113,16 @@ struct Laying {
 impl Laying {
     /// A table wrapped to the page, or to as many columns of it as find room side by side where that saves
     /// pages.
-    fn of(table: &Table, extent: Extent, body: Area, under: Option<Area>) -> Self {
-        let most = ((body.width() + GUTTER) / (table.least_width() + GUTTER)).floor();
+    fn of(table: &Table, extent: Extent, (first, rest): (Area, Area), shares: bool) -> Self {
+        let most = ((rest.width() + GUTTER) / (table.least_width() + GUTTER)).floor();
         let most = (most as usize).clamp(1, 3);
         let of = |across: usize| {
-            let table = table.fitted(part(body, across, 0).width());
+            let table = table.fitted(part(rest, across, 0).width());
             Self {
                 extent,
-                body,
-                under,
+                first,
+                rest,
+                shares,
                 table,
                 across,
             }
@@ -127,25 +134,49 @@ impl Laying {
         })
     }
 
-    /// The lines of every page, column by column.
+    /// The lines of every page, column by column. Columns of the last page are as low as they can be, so that
+    /// what is free of it is free for what comes next.
     fn pages(&self) -> Vec<Vec<Vec<Fit>>> {
-        let begun = self.under.map(|area| vec![area.height(); self.across]);
-        let begun = begun.unwrap_or_default();
-        let columns = self.table.pages(&begun, self.body.height());
+        let full = self.cut(None);
+        let lower = |part: &usize| {
+            let height = self.rest.height() * *part as f64 / STEPS as f64;
+            let cut = self.cut(Some((full.len() - 1, height)));
+            let fits = |lines: &Vec<Fit>| self.table.height(lines) <= height;
+            let fits = cut.last().is_some_and(|page| page.iter().all(fits));
+            (cut.len() == full.len() && fits).then_some(cut)
+        };
+        let lowest = match self.across {
+            1 => None,
+            _ => (1..STEPS).find_map(|part| lower(&part)),
+        };
+        lowest.unwrap_or(full)
+    }
+
+    /// The lines of every page, the columns of one of them no higher than this.
+    fn cut(&self, low: Option<(usize, f64)>) -> Vec<Vec<Vec<Fit>>> {
+        let heights = |page: usize| {
+            let area = if page == 0 { self.first } else { self.rest };
+            let most = low.filter(|(of, _)| *of == page);
+            let high = most.map_or(area.height(), |(_, most)| most.min(area.height()));
+            vec![high; self.across]
+        };
+        let known = low.map_or(0, |(page, _)| page);
+        let begun: Vec<f64> = (0..=known).flat_map(heights).collect();
+        let columns = self.table.pages(&begun, self.rest.height());
         let pages = columns.chunks(self.across).map(<[_]>::to_vec);
         pages.collect()
     }
 
     /// How many pages more it takes.
     fn added(&self) -> usize {
-        self.pages().len() - usize::from(self.under.is_some())
+        self.cut(None).len() - usize::from(self.shares)
     }
 
     /// Whether what begins on a page has room there.
     fn fits(&self) -> bool {
         let pages = self.pages();
         let first = pages.first().into_iter().flatten();
-        let room = self.under.map_or(f64::MAX, |area| area.height());
+        let room = self.first.height();
         first
             .map(|lines| self.table.height(lines))
             .all(|high| high <= room + 1e-9)
@@ -157,6 +188,7 @@ impl Laying {
 fn laid(stapled: &Stapled, paper: &Paper, longest: &frame::Heading, table: &Table) -> Laying {
     let extents = paper.extents(Lie::Portrait);
     let body = |extent: Extent| frame::body(stapled.plan, extent, longest);
+    let rest = |extent: Extent| frame::body(stapled.plan, extent, &longest.going_on());
     let fits = |extent: &Extent| body(*extent).width() >= table.least_width();
     let own = extents
         .iter()
@@ -164,13 +196,17 @@ fn laid(stapled: &Stapled, paper: &Paper, longest: &frame::Heading, table: &Tabl
         .find(fits)
         .or(extents.last().copied());
     let own = own.unwrap_or(paper.size.landscape());
-    let apart = Laying::of(table, own, body(own), None);
+    let apart = Laying::of(table, own, (body(own), rest(own)), false);
     let (extent, under) = match stapled.room(longest) {
         Some((extent, under)) if fits(&extent) => (extent, under),
         _ => return apart,
     };
-    let shared = Laying::of(table, extent, body(extent), Some(under));
-    match shared.fits() && shared.added() < apart.added() {
+    let shared = Laying::of(table, extent, (under, rest(extent)), true);
+    let saves = match stapled.closely {
+        true => shared.added() <= apart.added(),
+        false => shared.added() < apart.added(),
+    };
+    match shared.fits() && saves {
         true => shared,
         false => apart,
     }

@@ -7,6 +7,7 @@
 
 mod builder_page;
 mod building;
+mod cables;
 mod caution;
 mod closet_page;
 mod code;
@@ -163,7 +164,8 @@ impl Sheets {
         number(plan, Self::drafts(plan, design, paper, stack, link))
     }
 
-    /// The pages of one stack before they are numbered.
+    /// The pages of one stack before they are numbered. A list that begins on the page before leaves more free
+    /// of its last: that is done where the stack is shorter for it, else lists begin on pages of their own.
     fn drafts(
         plan: &Plan,
         design: &Design,
@@ -172,11 +174,19 @@ impl Sheets {
         link: Option<&str>,
     ) -> Vec<Draft> {
         let paper = paper_of(paper, stack == Stack::Crew);
-        let mut stapled = Stapled::none(plan);
-        for part in stack.parts(plan) {
-            part.onto(&mut stapled, design, &paper, link);
-        }
-        stapled.finished(design, &paper, link)
+        let parts = stack.parts(plan);
+        let of = |(closely, sections_first): (bool, bool)| {
+            let mut stapled = Stapled::none(plan);
+            (stapled.closely, stapled.sections_first) = (closely, sections_first);
+            for part in &parts {
+                part.onto(&mut stapled, design, &paper, link);
+            }
+            stapled.finished(design, &paper, link)
+        };
+        // The first of the shortest.
+        let ways = [(false, false), (false, true), (true, false), (true, true)];
+        let shortest = ways.into_iter().map(of).min_by_key(Vec::len);
+        shortest.unwrap_or_default()
     }
 }
 

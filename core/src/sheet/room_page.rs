@@ -2,6 +2,7 @@
 //! it again.
 
 use super::Kind;
+use super::cables;
 use super::list::{self, List};
 use super::table::{Cell, Line, Table, centred, column, figures};
 use super::test_page::written;
@@ -15,12 +16,12 @@ pub(super) fn rooms(plan: &Plan, design: &Design) -> List {
         kind: Kind::RoomList,
         title: String::from("Room list"),
         subtitle: String::from(
-            "Clockwise from the door. Facing the wall, from its inside corners; outdoors from its ends; ceilings from the walls on the sheet's left and top, which are named. Heights from under the bottom plate, the floor's finish not counted.",
+            "Clockwise from the door. Facing the wall, from its inside corners; outdoors from its ends; ceilings from the walls on the sheet's left and top, which are named. Heights from under the bottom plate, the floor's finish not counted. Box: a low-voltage bracket, or what is told. Leave: cable at the box.",
         ),
         name: String::from("Room list"),
         corner: String::from("Rooms"),
     };
-    let table = table(plan, design, rough_in_columns(), rough_in);
+    let table = table(plan, design, rough_in_columns(), (level_of, rough_in));
     List { heading, table }
 }
 
@@ -35,35 +36,50 @@ pub(super) fn trim(plan: &Plan, design: &Design) -> List {
         name: String::from("Trim-out list"),
         corner: String::from("Trim-out"),
     };
-    let table = table(plan, design, trim_columns(), trim_out);
+    let table = table(plan, design, trim_columns(), (RoomRow::heading, trim_out));
     List { heading, table }
 }
 
 type Cells = fn(&Plan, &Design, &RoomRow) -> Vec<Cell>;
 
-fn table(plan: &Plan, design: &Design, columns: Vec<super::table::Column>, cells: Cells) -> Table {
+/// What stands over the rows of a list.
+type Over = fn(&RoomRow, &Plan) -> String;
+
+fn table(
+    plan: &Plan,
+    design: &Design,
+    columns: Vec<super::table::Column>,
+    (over, cells): (Over, Cells),
+) -> Table {
     let mut lines = Vec::new();
-    let mut room = None;
+    let mut before = None;
     for row in room_list(plan, &design.framing) {
-        let here = (row.level, row.room);
-        if room != Some(here) {
-            room = Some(here);
-            lines.push(Line::Break(row.heading(plan)));
+        let here = over(&row, plan);
+        if before.as_ref() != Some(&here) {
+            lines.push(Line::Break(here.clone()));
+            before = Some(here);
         }
         lines.push(Line::Row(cells(plan, design, &row)));
     }
     Table { columns, lines }
 }
 
+fn level_of(row: &RoomRow, plan: &Plan) -> String {
+    let [level, _] = row.place(plan);
+    level
+}
+
 fn rough_in_columns() -> Vec<super::table::Column> {
     vec![
-        column("drop", 16.0, 0.0),
-        column("what and where", 30.0, 0.5),
+        column("drop", 13.5, 0.0),
+        column("room", 18.0, 0.3),
+        column("what, where", 25.0, 0.5),
         figures("from left", 20.0),
         figures("from right", 20.0),
-        figures("height", 15.0),
-        column("cables", 21.0, 0.3),
-        column("box, and cable to leave there", 54.0, 1.4),
+        figures("height", 14.0),
+        column("cables", 15.5, 0.3),
+        column("box, and what it hangs on", 50.0, 1.4),
+        figures("leave", 12.0),
         centred("box", 11.0),
         centred("pulled", 13.0),
         centred("labelled", 16.0),
@@ -72,9 +88,12 @@ fn rough_in_columns() -> Vec<super::table::Column> {
 
 fn rough_in(plan: &Plan, design: &Design, row: &RoomRow) -> Vec<Cell> {
     let mut cells = place_cells(plan, row);
+    let [_, room] = row.place(plan);
+    cells.insert(1, Cell::Strong(room));
     cells.extend([
         labels(plan, row),
         Cell::Text(told(plan, design, row)),
+        leave(plan, row),
         of_box(plan, row, BoxStage::Set),
         of_cables(plan, row, CableStage::Pulled),
         of_cables(plan, row, CableStage::Labelled),
@@ -82,16 +101,26 @@ fn rough_in(plan: &Plan, design: &Design, row: &RoomRow) -> Vec<Cell> {
     cells
 }
 
-/// "2 gang · low-voltage bracket, on the left of stud 4 · leave 1' 6\"".
+/// "2 gang · on stud 4, W1 side": a bracket is told by what it hangs on alone.
 fn told(plan: &Plan, design: &Design, row: &RoomRow) -> String {
     let drop = plan.drop(row.drop);
-    let gangs = (row.gangs > 1).then(|| format!("{} gang", row.gangs));
-    let slack = drop.map(|drop| plan.rules.length(drop.kind.slack_rule()));
-    let slack = slack.map(|slack| format!("leave {}", plan.units.path(slack)));
+    let bracket = BoxKind::Bracket.name();
+    let hung = row.instruction.strip_prefix(bracket).map(str::trim_start);
     let elsewhere = drop.and_then(|drop| hangs_elsewhere(plan, &design.framing, drop));
-    let parts = [gangs, Some(row.instruction.clone()), elsewhere, slack];
+    let is_told = |hung: &&str| hung.starts_with("on ") || (hung.is_empty() && elsewhere.is_some());
+    let hung = hung.filter(is_told);
+    let instruction = hung.unwrap_or(&row.instruction).to_string();
+    let gangs = (row.gangs > 1).then(|| format!("{} gang", row.gangs));
+    let parts = [gangs, Some(instruction), elsewhere];
     let parts = parts.into_iter().flatten().filter(|part| !part.is_empty());
     parts.collect::<Vec<_>>().join(" · ")
+}
+
+/// How much cable is left at the box.
+fn leave(plan: &Plan, row: &RoomRow) -> Cell {
+    let drop = plan.drop(row.drop);
+    let slack = drop.map(|drop| plan.rules.length(drop.kind.slack_rule()));
+    Cell::Text(slack.map_or(String::new(), |slack| plan.units.path(slack)))
 }
 
 fn trim_columns() -> Vec<super::table::Column> {
@@ -158,7 +187,7 @@ fn place_cells(plan: &Plan, row: &RoomRow) -> Vec<Cell> {
     let kind = drop.map_or("", |drop| drop.kind.name());
     let outdoors = drop.is_some_and(|drop| drop.outdoors);
     let place = match (row.wall, outdoors) {
-        (Some(wall), true) => format!("{kind}, outside of W{}", wall.0),
+        (Some(wall), true) => format!("{kind}, outside W{}", wall.0),
         (Some(wall), false) => format!("{kind}, W{}", wall.0),
         (None, _) => kind.to_string(),
     };
@@ -172,5 +201,5 @@ fn place_cells(plan: &Plan, row: &RoomRow) -> Vec<Cell> {
 }
 
 fn labels(plan: &Plan, row: &RoomRow) -> Cell {
-    Cell::List(row.cables.iter().map(|id| plan.cable_label(*id)).collect())
+    Cell::List(cables::by_box(plan, &row.cables))
 }

@@ -20,22 +20,26 @@ const TIGHT: f64 = 0.95;
 /// Distance between the lines of a section's heading.
 const LEADING: f64 = BODY * 1.15;
 /// A bore is drawn at least this wide, millimetres.
-const BORE: f64 = 30.0;
+const BORE: f64 = 21.0;
 /// Sections begin on the page of another part where this much of it is free: a row of them.
-const SHARED: f64 = 62.0;
+const SHARED: f64 = 48.0;
 /// Space between sections.
 const GAP: f64 = 3.0;
 
-/// Puts the sections behind the pages of a stack, or from the middle of the last of them on; nothing where
-/// no bundle is large.
-pub(super) fn onto(stapled: &mut Stapled, design: &Design, paper: &Paper) {
+/// Puts the sections under what stands on the first page of a stack that has room for all, the pages from `at`
+/// on first, else behind the page before that place as far as there is room, and on pages of their own; nothing
+/// where no bundle is large.
+pub(super) fn onto(stapled: &mut Stapled, at: usize, design: &Design, paper: &Paper) {
     let plan = stapled.plan;
     let heading = heading(paper.tongue);
     let groups = alike(plan, design);
+    if groups.is_empty() {
+        return;
+    }
     let pages = |extent: Extent, begun: Option<Area>| {
         let mut flow = Flow {
-            body: frame::body(plan, extent, &heading),
-            begun,
+            first: begun.unwrap_or(frame::body(plan, extent, &heading)),
+            rest: frame::body(plan, extent, &heading.going_on()),
             tongue: paper.tongue,
             at: Pos::default(),
             row: 0.0,
@@ -48,24 +52,55 @@ pub(super) fn onto(stapled: &mut Stapled, design: &Design, paper: &Paper) {
     };
     let own = paper.extent(Lie::Landscape);
     let apart = pages(own, None);
-    let room = stapled.room(&heading);
-    let room = room.filter(|(_, area)| area.height() > SHARED);
-    let shared = room.map(|(extent, area)| (extent, pages(extent, Some(area))));
-    let shared = shared.filter(|(_, pages)| pages.len() <= apart.len() + 1);
-    let (extent, pages, begun) = match shared {
-        Some((extent, pages)) => (extent, pages, true),
-        None => (own, apart, false),
-    };
-    for (place, layers) in pages.into_iter().enumerate() {
-        match begun && place == 0 {
-            true => stapled.put(&heading, layers),
-            false => stapled.drafts.push(Draft {
-                heading: heading.clone(),
-                extent,
-                layers,
-                scale: None,
-            }),
+    if share(stapled, at, &heading, apart.len(), &pages) {
+        return;
+    }
+    let drafts = apart.into_iter().enumerate().map(|(page, layers)| {
+        let heading = match page {
+            0 => heading.clone(),
+            _ => heading.going_on(),
+        };
+        draft(own, heading, layers)
+    });
+    stapled.drafts.splice(at..at, drafts);
+}
+
+/// Puts sections on one page that has room for all, wherever it is; else on the page before their place and those
+/// that follow where that saves one of so many apart. Whether they are put.
+fn share(
+    stapled: &mut Stapled,
+    at: usize,
+    heading: &Heading,
+    apart: usize,
+    pages: &dyn Fn(Extent, Option<Area>) -> Vec<Vec<Laid>>,
+) -> bool {
+    let places = (at..stapled.drafts.len()).chain(0..at);
+    let before = at.checked_sub(1).map(|place| (place, apart));
+    for (place, most) in places.map(|place| (place, 1)).chain(before) {
+        let extent = stapled.drafts.get(place).map(|draft| draft.extent);
+        let areas = stapled.room_on(place, heading).into_iter();
+        let area = areas.into_iter().find(|area| area.height() > SHARED);
+        let (Some(extent), Some(area)) = (extent, area) else {
+            continue;
+        };
+        let mut shared = pages(extent, Some(area)).into_iter();
+        if shared.len() > most {
+            continue;
         }
+        stapled.put_on(place, heading, area, shared.next().unwrap_or_default());
+        let more = shared.map(|layers| draft(extent, heading.going_on(), layers));
+        stapled.drafts.splice(place + 1..place + 1, more);
+        return true;
+    }
+    false
+}
+
+fn draft(extent: Extent, heading: Heading, layers: Vec<Laid>) -> Draft {
+    Draft {
+        heading,
+        extent,
+        layers,
+        scale: None,
     }
 }
 
@@ -111,9 +146,10 @@ fn heading(tongue: Tongue) -> Heading {
 
 /// Sections side by side, row under row and page after page.
 struct Flow {
-    body: Area,
-    /// What is free of the page on which they begin, if another section stands on it.
-    begun: Option<Area>,
+    /// What is free of the page on which they begin.
+    first: Area,
+    /// ... and of those that follow.
+    rest: Area,
     tongue: Tongue,
     /// Where the next one goes, from the upper left corner of the page's area.
     at: Pos,
@@ -126,8 +162,14 @@ struct Flow {
 impl Flow {
     /// The area of the page that is being filled.
     fn area(&self) -> Area {
-        let begun = self.begun.filter(|_| self.pages.is_empty());
-        begun.unwrap_or(self.body)
+        match self.pages.is_empty() {
+            true => self.first,
+            false => self.rest,
+        }
+    }
+
+    fn width(&self) -> f64 {
+        self.first.width().min(self.rest.width())
     }
 
     fn put(&mut self, plan: &Plan, design: &Design, rows: &[&DrillRow]) {
@@ -140,13 +182,13 @@ impl Flow {
         let Some(known) = design.bores.get(*bore) else {
             return;
         };
-        let width = section_width(plan, known, Type::PAPER, BORE).min(self.body.width());
+        let width = section_width(plan, known, Type::PAPER, BORE).min(self.width());
         let naming = (Type::PAPER, Naming::Kind);
         let picture = section(plan, design, *bore, width, naming);
         let lines = font::wrap(&self.words(plan, rows), Weight::Bold, BODY, width);
         let head = 1.6 + lines.len() as f64 * LEADING;
         let height = head + picture.bounds().map_or(0.0, |(_, high)| high.y) + GAP;
-        if self.at.x > 0.0 && self.at.x + width > self.body.width() + 1e-9 {
+        if self.at.x > 0.0 && self.at.x + width > self.width() + 1e-9 {
             self.at = Pos::new(0.0, self.at.y + self.row);
             self.row = 0.0;
         }
@@ -206,7 +248,7 @@ mod tests {
 
     fn pages(plan: &Plan, design: &Design) -> Vec<Draft> {
         let mut stapled = Stapled::none(plan);
-        onto(&mut stapled, design, &Paper::of(Size::Letter));
+        onto(&mut stapled, 0, design, &Paper::of(Size::Letter));
         stapled.drafts
     }
 

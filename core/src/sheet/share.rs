@@ -5,7 +5,7 @@ use super::frame::{self, Heading};
 use super::mark::Laid;
 use super::paper::{Area, Extent};
 use super::table::{BODY, ID, text};
-use super::{Draft, Kind, Paper, code, corner_page};
+use super::{Draft, Kind, Paper, code, corner_page, section_page};
 use crate::design::Design;
 use crate::file::link::{self, Modules};
 use crate::picture::font::{self, Weight};
@@ -21,6 +21,16 @@ const TITLE: (f64, f64) = (ID * 1.2, 1.6);
 /// Distance between lines.
 const LEADING: f64 = BODY * 1.15;
 
+/// Parts of a page's width in which something may stand beside what is longer.
+const PARTS: [(f64, f64); 6] = [
+    (1.0 / 3.0, 1.0),
+    (0.0, 2.0 / 3.0),
+    (0.0, 0.5),
+    (0.5, 1.0),
+    (0.0, 1.0 / 3.0),
+    (2.0 / 3.0, 1.0),
+];
+
 /// The pages of a stack so far, for what may go on under them.
 pub(super) struct Stapled<'p> {
     /// What is printed.
@@ -32,6 +42,12 @@ pub(super) struct Stapled<'p> {
     code: Option<(usize, Draft)>,
     /// Where bores round corners go if no page has room for them.
     pub corners: Option<usize>,
+    /// ... and bores cut across.
+    pub sections: Option<usize>,
+    /// Whether bores cut across find their page before bores round corners do.
+    pub sections_first: bool,
+    /// Whether lists begin on the page before even where that alone saves none.
+    pub closely: bool,
 }
 
 impl<'p> Stapled<'p> {
@@ -42,6 +58,9 @@ impl<'p> Stapled<'p> {
             drafts: Vec::new(),
             code: None,
             corners: None,
+            sections: None,
+            sections_first: false,
+            closely: false,
         }
     }
 
@@ -54,8 +73,14 @@ impl<'p> Stapled<'p> {
 
     /// All pages: bores round corners and the code of the link on the first that have room for them.
     pub fn finished(mut self, design: &Design, paper: &Paper, link: Option<&str>) -> Vec<Draft> {
+        if let Some(at) = self.sections.filter(|_| self.sections_first) {
+            section_page::onto(&mut self, at, design, paper);
+        }
         if let Some(at) = self.corners.take() {
             corner_page::onto(&mut self, at, design, paper);
+        }
+        if let Some(at) = self.sections.filter(|_| !self.sections_first) {
+            section_page::onto(&mut self, at, design, paper);
         }
         if let Some((place, page)) = self.code.take() {
             let modules = link.and_then(|link| link::qr(link).ok());
@@ -71,16 +96,20 @@ impl<'p> Stapled<'p> {
     /// which has its page to itself.
     pub fn room(&self, heading: &Heading) -> Option<(Extent, Area)> {
         let last = self.drafts.last()?;
-        let area = self.room_on(self.drafts.len() - 1, heading)?;
-        Some((last.extent, area))
+        let areas = self.room_on(self.drafts.len() - 1, heading);
+        Some((last.extent, *areas.first()?))
     }
 
-    /// What of a page is free for a section with this heading.
-    pub fn room_on(&self, place: usize, heading: &Heading) -> Option<Area> {
-        let free = self.free(self.drafts.get(place)?)?;
-        let strip = strip_height(heading, free.width());
-        let area = Area::new(free.low + Pos::new(0.0, strip), free.high);
-        (area.height() > 0.0).then_some(area)
+    /// What of a page is free for a section with this heading: under all that stands on it, and in parts of its
+    /// width under what stands there.
+    pub fn room_on(&self, place: usize, heading: &Heading) -> Vec<Area> {
+        let parts = self.drafts.get(place).map(|draft| self.parts(draft));
+        let under = |free: Area| {
+            let strip = strip_height(heading, free.width());
+            Area::new(free.low + Pos::new(0.0, strip), free.high)
+        };
+        let areas = parts.unwrap_or_default().into_iter().map(under);
+        areas.filter(|area| area.height() > 0.0).collect()
     }
 
     /// What is free under all that stands on a page.
@@ -94,17 +123,17 @@ impl<'p> Stapled<'p> {
     }
 
     /// Puts a section into what [`Stapled::room`] gave for its heading.
-    pub fn put(&mut self, heading: &Heading, layers: Vec<Laid>) {
-        self.put_on(self.drafts.len().saturating_sub(1), heading, layers);
+    pub fn put(&mut self, heading: &Heading, area: Area, layers: Vec<Laid>) {
+        self.put_on(self.drafts.len().saturating_sub(1), heading, area, layers);
     }
 
     /// ... or what [`Stapled::room_on`] gave.
-    pub fn put_on(&mut self, place: usize, heading: &Heading, layers: Vec<Laid>) {
-        let free = self.drafts.get(place).and_then(|draft| self.free(draft));
-        let (Some(free), Some(last)) = (free, self.drafts.get_mut(place)) else {
+    pub fn put_on(&mut self, place: usize, heading: &Heading, area: Area, layers: Vec<Laid>) {
+        let Some(last) = self.drafts.get_mut(place) else {
             return;
         };
-        let picture = strip(heading, free);
+        let over = Pos::new(0.0, strip_height(heading, area.width()));
+        let picture = strip(heading, Area::new(area.low - over, area.high));
         last.layers.push(Laid {
             picture,
             origin: Pos::default(),
@@ -118,8 +147,10 @@ impl<'p> Stapled<'p> {
     fn put_code(&mut self, modules: &Modules, tongue: Tongue) -> bool {
         let side = code::side(modules);
         let mut places = (0..self.drafts.len()).filter_map(|place| {
-            let area = self.halves(self.drafts.get(place)?);
-            let area = area.into_iter().find(|area| area.height() >= side)?;
+            let area = self.parts(self.drafts.get(place)?);
+            let area = area
+                .into_iter()
+                .find(|area| area.height() >= side && area.width() >= side)?;
             Some((place, area))
         });
         let Some((place, area)) = places.next() else {
@@ -137,19 +168,23 @@ impl<'p> Stapled<'p> {
         true
     }
 
-    /// What is free under all that stands on a page, and on each half of it.
-    fn halves(&self, draft: &Draft) -> Vec<Area> {
+    /// What is free under all that stands on a page, and in parts of its width under what stands there: the
+    /// widest first.
+    fn parts(&self, draft: &Draft) -> Vec<Area> {
         let Some(whole) = self.free(draft) else {
             return Vec::new();
         };
         let top = frame::body(self.plan, draft.extent, &draft.heading).low.y;
-        let middle = whole.low.x + whole.width() / 2.0;
-        let half = |from: f64, to: f64| {
-            let low = lowest(draft, (from, to)).max(top) + OVER;
+        let part = |(from, to): (f64, f64)| {
+            let at = |share: f64, over: f64| match share {
+                0.0 | 1.0 => whole.low.x + share * whole.width(),
+                share => whole.low.x + share * whole.width() + over,
+            };
+            let (from, to) = (at(from, OVER), at(to, -OVER));
+            let low = lowest(draft, (from - OVER, to + OVER)).max(top) + OVER;
             Area::new(Pos::new(from, low), Pos::new(to, whole.high.y))
         };
-        let halves = [half(whole.low.x, middle), half(middle + OVER, whole.high.x)];
-        [whole].into_iter().chain(halves).collect()
+        [whole].into_iter().chain(PARTS.map(part)).collect()
     }
 }
 

@@ -8,7 +8,7 @@ use super::{Draft, Paper};
 use super::{
     builder_page, closet_page, cover, day_page, drill_page, elevation_page, finding_page,
     handover_page, label_page, level_page, owner_page, protection_page, pull_page, punch_page,
-    room_page, section_page, test_page,
+    room_page, test_page,
 };
 use crate::design::Design;
 use crate::plan::{LevelId, Plan};
@@ -246,7 +246,7 @@ impl Part {
             }
             // They take whatever room is left once all else is laid out.
             Self::Corners => stapled.corners = Some(stapled.drafts.len()),
-            Self::Sections => section_page::onto(stapled, design, paper),
+            Self::Sections => stapled.sections = Some(stapled.drafts.len()),
             _ => {
                 let pages = self.apart(plan, design, paper, link);
                 stapled.drafts.extend(pages);

@@ -133,7 +133,7 @@ pub(crate) fn boxed(
     }];
     let hung = hung
         .zip(framed)
-        .map(|((_, hang), wall)| wall.hang_words(hang));
+        .map(|((_, hang), wall)| wall.hang_words(hang, facing.wall.lumber));
     match outline {
         Some(_) => holds.extend(hung.map(Hold::Hung)),
         None => holds.extend(stud_beside(facing, framing, offset.f64()).map(Hold::Stud)),

@@ -10,23 +10,50 @@ use crate::sheet::paper::Area;
 /// Space between two elevations, side by side and under each other.
 pub(super) const GAP: (f64, f64) = (7.0, 4.5);
 
+/// What is free on the pages that are filled.
+#[derive(Clone, Copy)]
+pub(super) struct Bodies {
+    /// On the first.
+    pub first: Area,
+    /// On those that follow.
+    pub rest: Area,
+}
+
+impl Bodies {
+    /// Of a page, counted from 0.
+    pub fn of(&self, page: usize) -> Area {
+        match page {
+            0 => self.first,
+            _ => self.rest,
+        }
+    }
+}
+
 /// Pages that are being filled. An elevation goes where it finds room at the largest of its scales: on a page
 /// that has others of its level, or on the last one.
-pub(super) struct Shelves {
-    body: Area,
+pub(super) struct Shelves<'d> {
+    bodies: Bodies,
     /// The most height of an elevation that can be read at that.
     part: f64,
-    pages: Vec<Filled>,
+    pages: Vec<Filled<'d>>,
 }
 
 /// A page with its rows.
 #[derive(Default)]
-pub(super) struct Filled {
+pub(super) struct Filled<'d> {
     /// The walls on it, in the order they were put, with their level.
-    pub walls: Vec<(LevelId, String)>,
-    /// Their marks.
-    pub layers: Vec<Laid>,
+    walls: Vec<Put<'d>>,
     rows: Vec<Row>,
+}
+
+/// An elevation on its page.
+struct Put<'d> {
+    level: LevelId,
+    drawn: &'d Drawn,
+    /// Its upper left corner, from the body's.
+    corner: Pos,
+    /// Where what stands beside it in the margin begins, under the row's top.
+    beside: f64,
 }
 
 struct Row {
@@ -52,28 +79,31 @@ struct Spot {
     row: Option<usize>,
 }
 
-impl Shelves {
+impl<'d> Shelves<'d> {
     /// No page yet; an elevation that can be read at less takes no more than this part of a page.
-    pub fn new(body: Area, part: f64) -> Self {
+    pub fn new(bodies: Bodies, part: f64) -> Self {
         Self {
-            body,
-            part: body.height() * part,
+            bodies,
+            part: bodies.rest.height() * part,
             pages: Vec::new(),
         }
     }
 
     /// The pages.
-    pub fn pages(self) -> Vec<Filled> {
+    pub fn pages(self) -> Vec<Filled<'d>> {
         self.pages
     }
 
-    /// How many there are.
-    pub fn count(&self) -> usize {
-        self.pages.len()
+    /// What the least of is best: pages, then what the drawings lose in size, then what the last page holds.
+    pub fn worth(&self) -> (usize, f64, f64) {
+        let walls = self.pages.iter().flat_map(|page| &page.walls);
+        let lost = walls.map(|put| put.drawn.ratio).sum();
+        let last = self.pages.last().map_or(0.0, Filled::under);
+        (self.pages.len(), lost, last)
     }
 
     /// Puts a wall of a level at one of its scales, the largest first.
-    pub fn put(&mut self, level: LevelId, scales: &[Drawn]) {
+    pub fn put(&mut self, level: LevelId, scales: &'d [Drawn]) {
         let part = self.part;
         let is_part = |drawn: &&Drawn| drawn.height <= part;
         let mut small: Vec<&Drawn> = scales.iter().filter(is_part).collect();
@@ -93,9 +123,8 @@ impl Shelves {
                 (*largest, Spot { page, row: None })
             }
         };
-        let body = self.body;
         if let Some(page) = self.pages.get_mut(spot.page) {
-            page.put(body, level, drawn, spot.row);
+            page.put(level, drawn, spot.row);
         }
     }
 
@@ -103,14 +132,42 @@ impl Shelves {
         let last = self.pages.len().saturating_sub(1);
         let mut pages = self.pages.iter().enumerate();
         pages.find_map(|(place, page)| {
-            let is_near = place == last || page.walls.iter().any(|(on, _)| *on == level);
-            let row = is_near.then(|| page.room(self.body, drawn)).flatten()?;
+            let is_near = place == last || page.walls.iter().any(|put| put.level == level);
+            let body = self.bodies.of(place);
+            let row = is_near.then(|| page.room(body, drawn)).flatten()?;
             Some(Spot { page: place, row })
         })
     }
 }
 
-impl Filled {
+impl<'d> Filled<'d> {
+    /// The walls on it, with their level.
+    pub fn walls(&self) -> Vec<(LevelId, String)> {
+        let named = |put: &Put| (put.level, put.drawn.wall.clone());
+        self.walls.iter().map(named).collect()
+    }
+
+    /// Its marks in a body.
+    pub fn layers(&self, body: Area) -> Vec<Laid> {
+        let over = self.rows.iter().flat_map(|row| rule_over(body, row.top));
+        let mut layers: Vec<Laid> = over.collect();
+        for put in &self.walls {
+            let corner = body.low + put.corner;
+            if put.corner.x > 0.0 {
+                layers.push(rule_before(corner, put.drawn.height));
+            }
+            layers.extend(put.drawn.layers.iter().map(|laid| Laid {
+                origin: laid.origin + corner,
+                picture: laid.picture.clone(),
+            }));
+            layers.push(Laid {
+                picture: put.drawn.aside.draw(),
+                origin: Pos::new(body.high.x, corner.y + put.beside),
+            });
+        }
+        layers
+    }
+
     /// The row in which an elevation finds room, or none of them for a new one.
     fn room(&self, body: Area, drawn: &Drawn) -> Option<Option<usize>> {
         let (wide, high) = (body.width(), body.height());
@@ -137,12 +194,10 @@ impl Filled {
         last.map_or(0.0, |row| row.top + row.tall + GAP.1)
     }
 
-    fn put(&mut self, body: Area, level: LevelId, drawn: &Drawn, row: Option<usize>) {
+    fn put(&mut self, level: LevelId, drawn: &'d Drawn, row: Option<usize>) {
         if row.is_none() {
-            let top = self.under();
-            self.layers.extend(rule_over(body, top));
             self.rows.push(Row {
-                top,
+                top: self.under(),
                 tall: 0.0,
                 next: 0.0,
                 beside: 0.0,
@@ -152,18 +207,11 @@ impl Filled {
         let Some(row) = self.rows.get_mut(place) else {
             return;
         };
-        let corner = body.low + Pos::new(row.next, row.top);
-        if row.next > 0.0 {
-            self.layers.push(rule_before(corner, drawn.height));
-        }
-        self.layers.extend(drawn.layers.iter().map(|laid| Laid {
-            origin: laid.origin + corner,
-            picture: laid.picture.clone(),
-        }));
-        self.walls.push((level, drawn.wall.clone()));
-        self.layers.push(Laid {
-            picture: drawn.aside.draw(),
-            origin: Pos::new(body.high.x, corner.y + row.beside),
+        self.walls.push(Put {
+            level,
+            drawn,
+            corner: Pos::new(row.next, row.top),
+            beside: row.beside,
         });
         row.next += drawn.width + GAP.0;
         row.beside += drawn.aside.height();

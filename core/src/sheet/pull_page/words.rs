@@ -4,7 +4,7 @@ use super::super::whither::{destination, room};
 use super::cut_of;
 use crate::design::Design;
 use crate::plan::{CableId, Drop, DropId, Plan};
-use crate::schedule::{BoxCourse, Course, KindOfReels, Parted, Pull, PullTally};
+use crate::schedule::{BoxCourse, Chains, Course, KindOfReels, Parted, Pull, PullTally};
 use crate::units::counted;
 
 /// "Cat 6: 41 cables, 3,102 ft; 4 reels to open, no fewer can do."
@@ -67,7 +67,7 @@ pub(super) fn instruction(
     pull: &Pull,
     course: &Course,
 ) -> Vec<String> {
-    let trunk = trunk(design, course);
+    let trunk = trunk(design, course, told(design, pull, course));
     let first = [reels(design, pull)].into_iter().chain(trunk);
     let first = first.collect::<Vec<_>>().join(" ");
     [first]
@@ -93,14 +93,26 @@ fn reels(design: &Design, pull: &Pull) -> String {
     }
 }
 
+/// The pull before this one that told where the bore of its trunk is.
+fn told(design: &Design, pull: &Pull, course: &Course) -> Option<u32> {
+    let named = course.holds_all?;
+    let chains = Chains::of(&design.bores);
+    let before = design.cut_list.pulls.iter();
+    let mut before = before.take_while(|other| other.number < pull.number);
+    let same = before.find(|other| chains.course(&design.ways, other).holds_all == Some(named));
+    same.map(|other| other.number)
+}
+
 /// "Trunk by bore 13: top plates, W6, stud 3 from its W2 end. All together from the closet by bores 14 and
-/// 15 side by side, 13, 9." A pull to one box has its bores with the box.
-fn trunk(design: &Design, course: &Course) -> Option<String> {
+/// 15 side by side, 13, 9." Where a pull before told the place, that pull is named. A pull to one box has its
+/// bores with the box.
+fn trunk(design: &Design, course: &Course, told: Option<u32>) -> Option<String> {
     let row = |number: u32| design.drill_list.iter().find(|row| row.number == number);
     let named = course.holds_all.and_then(row);
-    let holds = named.map(|row| match row.location.is_empty() {
-        true => format!("Trunk by bore {}: {}.", row.number, row.what),
-        false => format!(
+    let holds = named.map(|row| match (told, row.location.is_empty()) {
+        (Some(pull), _) => format!("Trunk by bore {}, as in pull {pull}.", row.number),
+        (None, true) => format!("Trunk by bore {}: {}.", row.number, row.what),
+        (None, false) => format!(
             "Trunk by bore {}: {}, {}.",
             row.number, row.what, row.location
         ),
@@ -156,9 +168,18 @@ pub(super) fn of_box(plan: &Plan, course: &Course, of_box: &BoxCourse) -> Vec<St
     let name = plan
         .drop(of_box.drop)
         .map_or_else(String::new, |drop| to_box(plan, drop));
+    let alike = |other: &&BoxCourse| other.leaves_after == of_box.leaves_after;
+    let parting: Vec<DropId> = course.boxes.iter().filter(alike).map(|b| b.drop).collect();
     let leaves = match (course.boxes.len(), &of_box.leaves_after[..]) {
         (1, _) => String::from("."),
         (_, []) => String::from(": shares no bore with the others."),
+        // Two ways from one bore are two runs: the farther one is first.
+        (_, bores) if parting.len() > 1 && parting.first() == Some(&of_box.drop) => {
+            format!(": goes first from {} on.", bore_words(bores))
+        }
+        (_, bores) if parting.len() > 1 => {
+            format!(": goes next from {} again.", bore_words(bores))
+        }
         (_, bores) => format!(": leaves the others after {}.", bore_words(bores)),
     };
     let mut said = vec![format!("{name}{leaves} {}", chains(plan, of_box))];
@@ -252,7 +273,6 @@ fn are(count: usize, one: &str, many: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::schedule::Chains;
 
     #[test]
     fn bores_are_told_as_a_crew_reads_them() {

@@ -9,13 +9,13 @@ use crate::sheet::paper::Area;
 /// Distance between the lines of a cell, as a share of the font size.
 const LEADING: f64 = 1.1;
 /// Air over and under the words of a line, together.
-const AIR: f64 = 0.9;
+const AIR: f64 = 0.6;
 /// From the left of a table to the words under a row.
 const INDENT: f64 = 6.0;
 /// The least height of a row: a finger finds its line.
 const ROW: f64 = 6.6;
 /// ... of one with a box to tick or a line to write on.
-const WRITTEN: f64 = TICK + 1.0;
+const WRITTEN: f64 = TICK + 0.6;
 /// The least height of the head: a line of text.
 const HEAD: f64 = 6.0;
 /// Space over the words of a heading between rows.
