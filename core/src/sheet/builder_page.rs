@@ -36,6 +36,7 @@ fn table(plan: &Plan, design: &Design) -> Table {
         lines.push(Line::Break(String::from(words)));
     }
     lines.extend(rules(plan, design, &rows));
+    lines.extend(webs(&rows));
     lines.extend(signed());
     Table {
         columns: columns(),
@@ -121,15 +122,26 @@ fn rules(plan: &Plan, design: &Design, rows: &[&DrillRow]) -> Vec<Line> {
     lines
 }
 
+/// What has to be known of I-joists before a web is bored, and is in no plan: a line to write it on.
+fn webs(rows: &[&DrillRow]) -> Vec<Line> {
+    if !rows.iter().any(|row| row.member.starts_with("I-joist")) {
+        return Vec::new();
+    }
+    let words = "I-joists, to ask for: the series, the maker's chart of holes, and by it the least distance between two bores of one web";
+    vec![Line::Break(String::from(words)), written()]
+}
+
+/// A line to write on.
+fn written() -> Line {
+    let mut cells = vec![Cell::Text(String::new())];
+    cells.extend((0..8).map(|_| Cell::Blank));
+    cells.push(Cell::Text(String::new()));
+    Line::Row(cells)
+}
+
 fn signed() -> Vec<Line> {
     let words = "Seen by the builder or the engineer: name, date, and what is to change";
-    let line = || {
-        let mut cells = vec![Cell::Text(String::new())];
-        cells.extend((0..8).map(|_| Cell::Blank));
-        cells.push(Cell::Text(String::new()));
-        Line::Row(cells)
-    };
-    vec![Line::Break(String::from(words)), line(), line()]
+    vec![Line::Break(String::from(words)), written(), written()]
 }
 
 #[cfg(test)]

@@ -88,7 +88,8 @@ fn panel_words(plan: &Plan, design: &Design) -> Option<String> {
     };
     let along = bore::of_closet(plan, &design.framing)?.words(plan, &design.framing);
     let (level, wall) = plan.wall(closet.on_wall()?)?;
-    let side = seen_from(level, wall, side);
+    let room = closet_room(plan).map(|room| room.name.clone());
+    let side = room.unwrap_or_else(|| seen_from(level, wall, side));
     let board = match wall.never_drill {
         true => " · on a board in front of it, for it is not drilled",
         false => "",

@@ -13,6 +13,9 @@ const MODULE: f64 = 0.52;
 /// White border, modules: the four that readers ask for.
 const QUIET: f64 = 4.0;
 
+/// Width of what is told beside a code.
+pub(super) const TOLD: f64 = 22.0;
+
 /// Width of the white border of a code.
 pub(super) fn border() -> f64 {
     QUIET * MODULE
@@ -29,7 +32,7 @@ pub(super) fn draw_told(picture: &mut Picture, code: &Modules, area: Area, tongu
     draw(picture, code, area);
     let at = area.low + Pos::new(side + 1.0, side / 2.0 - leading);
     let words = tongue.say("This plan on your phone: nothing to install.");
-    let room = (area.high.x - at.x).max(20.0);
+    let room = (area.high.x - at.x).max(TOLD - 2.0);
     let lines = font::wrap(&words, Weight::Regular, BODY, room);
     for (place, line) in lines.iter().enumerate() {
         let at = at + Pos::new(0.0, place as f64 * leading);

@@ -15,10 +15,10 @@ use super::table::{BODY, ID, text};
 use super::{Draft, Kind, Paper};
 use crate::design::Design;
 use crate::file::link;
-use crate::framing::{WallFraming, room_at};
+use crate::framing::{WallFraming, closet_room, drop_room, room_at};
 use crate::picture::font::{self, Weight};
 use crate::picture::{Anchor, Picture, Type, best_side, elevation};
-use crate::plan::{Level, LevelId, Plan, Side, Wall};
+use crate::plan::{ClosetPlace, Level, LevelId, Place, Plan, Side, Wall};
 use crate::shape::Pos;
 use crate::tongue::Tongue;
 
@@ -254,6 +254,33 @@ impl ElevationPages<'_> {
         Aside::of(self.wanted.address, self.version, named, margin)
     }
 
+    /// The rooms of what hangs on a wall's side, as the lists name them; where nothing does, what lies at its
+    /// middle.
+    fn seen_from(&self, level: &Level, wall: &Wall, side: Side) -> String {
+        let drops = self.plan.drops.iter().filter(|drop| {
+            let facing = match drop.place {
+                Place::Wall { wall, side, .. } => Some((wall, side)),
+                _ => None,
+            };
+            facing == Some((wall.id, side))
+        });
+        let rooms = drops.filter_map(|drop| drop_room(self.plan, drop));
+        let closet = self.plan.closet.filter(|closet| {
+            matches!(closet.place, ClosetPlace::Wall { wall: on, side: of, .. } if (on, of) == (wall.id, side))
+        });
+        let panel = closet.and_then(|_| closet_room(self.plan));
+        let mut names: Vec<&str> = Vec::new();
+        for room in rooms.chain(panel) {
+            if !names.contains(&room.name.as_str()) {
+                names.push(&room.name);
+            }
+        }
+        match names.is_empty() {
+            true => seen_from(level, wall, side),
+            false => names.join(" / "),
+        }
+    }
+
     /// "seen from Living, W4 end on the left · 1/4 in = 1 ft · bearing 2x4, 16 in o.c. from its W4 end"; behind the level where a job has more than one.
     fn words(
         &self,
@@ -268,7 +295,7 @@ impl ElevationPages<'_> {
         };
         let words = format!(
             "{on}seen from {}, {} on the left · {} · {} {}, {}{} o.c. from its {}",
-            seen_from(level, wall, side),
+            self.seen_from(level, wall, side),
             frame.end_name(side == Side::Right),
             scale.name,
             wall.role.name(),

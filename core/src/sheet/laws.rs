@@ -360,3 +360,34 @@ fn a_crews_stack_lists_every_open_finding() {
     }
     assert!(told > 30);
 }
+
+/// What a crew carries: no more pages on letter and on A4 than these, with the codes of plan and walls.
+#[test]
+fn a_crews_stack_is_no_thicker_than_it_was_made() {
+    let most = [
+        ("static/demo/demo.json", [12, 12]),
+        ("static/demo/two-storeys.json", [18, 18]),
+        ("tests/plans/house-a.json", [13, 13]),
+        ("tests/plans/house-b.json", [25, 25]),
+        ("tests/plans/house-c.json", [23, 23]),
+    ];
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
+    for (path, most) in most {
+        let bytes = std::fs::read(root.join(path)).unwrap();
+        let plan = crate::file::read(&bytes).unwrap().plan;
+        let design = Design::of(&plan);
+        let link = link::write(&plan, link::Privacy::Everything).unwrap();
+        let link = link::encode_qr_text(&link);
+        let link = format!("https://borewright.example/#{link}");
+        for (size, most) in [Size::Letter, Size::A4].into_iter().zip(most) {
+            let paper = Paper::of(size);
+            let pages = Sheets::stack(&plan, &design, &paper, Stack::Crew, Some(&link));
+            assert!(
+                pages.len() <= most,
+                "{path} {}: {}",
+                size.name(),
+                pages.len()
+            );
+        }
+    }
+}

@@ -150,7 +150,7 @@ impl<'p> Stapled<'p> {
             let area = self.parts(self.drafts.get(place)?);
             let area = area
                 .into_iter()
-                .find(|area| area.height() >= side && area.width() >= side)?;
+                .find(|area| area.height() >= side && area.width() >= side + code::TOLD)?;
             Some((place, area))
         });
         let Some((place, area)) = places.next() else {

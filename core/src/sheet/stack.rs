@@ -236,9 +236,12 @@ impl Part {
             return list::onto(stapled, paper, &list.heading, &list.table);
         }
         match self {
-            Self::Day => {
-                let pages = day_page::pages(plan, design, paper, link);
-                let plain = day_page::pages(plan, design, paper, None);
+            Self::Cover | Self::Day => {
+                let of = |link| match self {
+                    Self::Cover => cover::pages(plan, design, paper, link),
+                    _ => day_page::pages(plan, design, paper, link),
+                };
+                let (pages, plain) = (of(link), of(None));
                 match pages.len() > plain.len() {
                     true => stapled.push_coded(pages),
                     false => stapled.drafts.extend(pages),
@@ -281,7 +284,6 @@ impl Part {
             elevation_page::pages(plan, design, paper, wanted)
         };
         match self {
-            Self::Cover => cover::pages(plan, design, paper, link),
             Self::Findings => finding_page::pages(plan, design, paper),
             Self::Level(id) => of_level(id, true),
             Self::Places(id) => of_level(id, false),
@@ -295,7 +297,8 @@ impl Part {
             Self::Handover => handover_page::pages(plan, design, paper),
             Self::LabelTest => label_page::test_page(paper),
             Self::Labels => label_page::pages(plan, paper),
-            Self::Day
+            Self::Cover
+            | Self::Day
             | Self::Open
             | Self::RoomList
             | Self::DrillList

@@ -12,10 +12,10 @@ use crate::sheet::table::{BODY, ID, text};
 use crate::tongue::Tongue;
 
 /// From the page's body to what stands beside it.
-const BEFORE: f64 = 1.0;
+const BEFORE: f64 = 0.3;
 /// What is left of the margin at the edge of the page: what printers cannot reach. The white border of a code
 /// may lie there, its modules may not.
-const EDGE: f64 = 5.8;
+const EDGE: f64 = 6.5;
 /// Distance between lines of words.
 const LEADING: f64 = BODY * 1.1;
 /// From the words to the line to write on.
