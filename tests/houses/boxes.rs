@@ -78,7 +78,7 @@ fn a_box_is_told_by_what_it_is_nailed_to() {
     };
     assert_eq!(at(stud.to + 27.0).unwrap(), "on stud 3, W4 side");
     assert_eq!(at(stud.from - 27.0).unwrap(), "on stud 3, W2 side");
-    let between = "on 2x4 blocking between studs 3 and 4";
+    let between = "on 2x6 blocking between studs 3 and 4";
     assert_eq!(at(stud.to + 180.0).unwrap(), between);
     assert_eq!(at(stud.to), None);
 }
