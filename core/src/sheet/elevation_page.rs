@@ -361,10 +361,10 @@ fn better(one: &Worth, other: &Worth) -> Ordering {
 }
 
 /// An order with its part of a page, improved a wall at a time; a bounded number of tries.
-fn improved<'d>(
+fn improved(
     bodies: Bodies,
-    (mut worth, mut part, mut order): (Worth, f64, Vec<&'d Scaled>),
-) -> (Worth, f64, Vec<&'d Scaled>) {
+    (mut worth, mut part, mut order): (Worth, f64, Vec<&Scaled>),
+) -> (Worth, f64, Vec<&Scaled>) {
     let count = order.len().min(MOVED);
     let moves = (0..count).flat_map(|from| (0..count).map(move |to| (from, to)));
     let mut round = moves.clone();
