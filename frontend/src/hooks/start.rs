@@ -7,6 +7,7 @@ use borewright_core::file::link::{LinkError, Spot};
 use borewright_core::file::{self, Opened, link};
 use borewright_core::plan::{Plan, Reply};
 use gloo::events::EventListener;
+use gloo::timers::future::TimeoutFuture;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
@@ -215,7 +216,12 @@ pub async fn laid_out(plan: impl Into<Rc<Plan>>) -> Session {
     let plan = plan.into();
     match ways::known(&plan).await {
         Some(design) => Session::settled(plan, design),
-        None => clock::measured("design", || Session::of(plan)),
+        None => {
+            let session = clock::measured("design", || Session::of(plan));
+            // What is drawn of a large plan takes a moment of its own.
+            TimeoutFuture::new(0).await;
+            session
+        }
     }
 }
 

@@ -4,7 +4,7 @@ use super::{LevelSheet, Stress};
 
 /// More drops, bores and walls than this on a screen go without names. A house of 350 cables has a few
 /// hundred.
-const CROWD: usize = 1_500;
+const CROWD: usize = 900;
 /// More moves of cables than this are not drawn on a screen, but for those of a cable that is chosen. A
 /// house of 350 cables has 6,000.
 const TANGLE: usize = 40_000;

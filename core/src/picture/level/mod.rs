@@ -41,8 +41,9 @@ pub enum Stress {
 const ROOM_REACH: f64 = 4.0;
 
 /// On a screen names seek a place until so much was held against them; those that come after go without.
-/// A house of 46 drops takes a third of it where a pixel is 60 mm wide, and a thirtieth where it is 8 mm.
-const MOST_ASKED: u64 = 1_500_000;
+/// Houses of 22 to 46 drops take a half to three quarters of it where a pixel is 60 mm wide, and a twentieth where
+/// it is 8 mm.
+const MOST_ASKED: u64 = 800_000;
 
 /// How a level is shown.
 #[derive(Clone, Copy, Debug, PartialEq)]
