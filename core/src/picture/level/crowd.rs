@@ -2,7 +2,7 @@
 
 use super::{LevelSheet, Stress};
 
-/// More drops, bores and walls than this on a screen go without names. A house of 350 cables has a few
+/// More drops, bores, walls and rooms than this on a screen go without names. A house of 350 cables has a few
 /// hundred.
 const CROWD: usize = 900;
 /// More moves of cables than this are not drawn on a screen, but for those of a cable that is chosen. A
@@ -14,7 +14,8 @@ impl LevelSheet<'_> {
     pub(super) fn is_crowded(&self) -> bool {
         let here = self.plan.drops.iter();
         let drops = here.filter(|drop| drop.level == self.level.id).count();
-        let many = drops + self.design.bores.len() + self.level.walls.len();
+        let named = self.level.walls.len() + self.level.rooms.len();
+        let many = drops + self.design.bores.len() + named;
         self.showing.stress != Stress::Paper && many > CROWD
     }
 
