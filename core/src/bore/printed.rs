@@ -6,6 +6,7 @@ use super::Bore;
 use crate::framing::Framing;
 use crate::plan::{Hole, Plan, PrintedRow, Through};
 use crate::route::{Member, Ways};
+use crate::shape::Point;
 use crate::units::Mm;
 
 /// What a bore goes through, on the drill list.
@@ -61,10 +62,26 @@ pub fn rows(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) -> Vec<
         };
         let row = rows.entry(bore.number).or_insert_with(begun);
         if !known.contains_key(&bore.number) {
-            row.to = at;
+            stretch(row, at);
         }
     }
     rows.into_values().collect()
+}
+
+/// Makes a row reach to one more of its bores. Those of a row across joists come in the order of how far
+/// along the joists they are, which differs by less than a millimetre and says nothing of the order in the row.
+fn stretch(row: &mut PrintedRow, at: Point) {
+    let apart = |a: Point, b: Point| a.pos().distance(b.pos());
+    let (whole, ahead, back) = (
+        apart(row.from, row.to),
+        apart(row.from, at),
+        apart(at, row.to),
+    );
+    if ahead > whole && ahead >= back {
+        row.to = at;
+    } else if back > whole {
+        row.from = at;
+    }
 }
 
 /// A check sum (CRC-32) of all that sheets say of holes: number, place, bit, cables, steel, seal. The
