@@ -2,20 +2,38 @@
 //! one place, and what is told is within a sixteenth of an inch of where the bore is.
 
 use std::collections::BTreeSet;
+use std::path::Path;
 
 use super::*;
 use crate::design::Design;
 use crate::framing::Space;
 use crate::picture::sample;
+use crate::plan::Level;
 use crate::plan::edit::sample as random;
 use crate::route::Crossing;
+use crate::shape::Pos;
 
 /// A sixteenth of an inch, millimetres.
 const SIXTEENTH: f64 = 25.4 / 16.0;
 
-fn plans() -> Vec<Plan> {
-    let random = (0..12).map(|seed| random::plan(seed, 160));
-    random.chain([sample::house()]).collect()
+/// Every plan that is kept, the demos, the sample, and some drawn at random, with their names.
+fn plans() -> Vec<(String, Plan)> {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
+    let folders = ["tests/plans", "tests/plans/places", "static/demo"];
+    let files = folders.iter().flat_map(|folder| {
+        let entries = std::fs::read_dir(root.join(folder)).unwrap();
+        entries.map(|entry| entry.unwrap().path())
+    });
+    let is_plan = |name: &str| name.ends_with(".json") && !name.ends_with(".truth.json");
+    let kept = files.filter_map(|path| {
+        let name = path.file_name()?.to_str()?.to_string();
+        is_plan(&name).then_some(())?;
+        let file = crate::file::read(&std::fs::read(&path).unwrap()).unwrap();
+        Some((name, file.plan))
+    });
+    let random = (0..24).map(|seed| (format!("seed {seed}"), random::plan(seed, 160)));
+    let sample = [(String::from("sample"), sample::house())];
+    kept.chain(random).chain(sample).collect()
 }
 
 /// Where a place in a wall is told to be, from its first end.
@@ -53,50 +71,77 @@ fn is_chosen(crossing: &Crossing) -> bool {
 #[test]
 fn every_bore_has_two_coordinates_and_no_two_have_the_same() {
     let mut told = 0;
-    for plan in plans() {
+    for (name, plan) in plans() {
         let design = Design::of(&plan);
         let mut known = BTreeSet::new();
         for bore in &design.bores {
             let (_, words) = whole(&plan, &design, bore);
             if !is_chosen(&design.ways.crossings[bore.crossing]) {
-                assert!(known.insert(words.clone()), "{words}");
+                assert!(known.insert(words.clone()), "{name}: {words}");
                 told += 1;
             }
         }
         for row in &design.drill_list {
-            assert!(row.whereabouts.is_some() && !row.location.is_empty());
+            assert!(
+                row.whereabouts.is_some() && !row.location.is_empty(),
+                "{name}: {}",
+                row.number
+            );
         }
     }
-    assert!(told > 50, "{told}");
+    assert!(told > 500, "{told}");
 }
 
 #[test]
 fn what_is_told_is_where_the_bore_is() {
-    for plan in plans() {
+    let mut kinds = BTreeSet::new();
+    for (name, plan) in plans() {
         let design = Design::of(&plan);
         for bore in &design.bores {
             let (place, words) = whole(&plan, &design, bore);
             let crossing = &design.ways.crossings[bore.crossing];
-            let is_there = match &place.along {
-                Along::Past(past) => is_past(&design.framing, past, bore),
+            let (kind, is_there) = match &place.along {
+                Along::Past(past) => ("past", is_past(&design.framing, past, bore)),
                 Along::Studs { wall, numbers, .. } => {
-                    numbers_of(&design, *wall, crossing) == *numbers
+                    let bored = numbers_of(&design, *wall, crossing);
+                    ("studs", bored == *numbers)
                 }
-                Along::Short { .. } => kinds_counted(&design, &place.along, bore),
-                Along::Corner { from, into } => {
-                    let into = into.wall;
-                    let turns = matches!(crossing.member, Member::Corner { to, .. } if to == into);
-                    turns && Some(from.wall) == crossing.wall
-                }
+                Along::Short { .. } => ("short", kinds_counted(&design, &place.along, bore)),
+                Along::Corner { from, into } => ("corner", turns(&design, bore, from, into)),
                 Along::Joists { space, which } => {
                     let space = &design.framing.spaces[*space];
-                    is_counted(space, which, crossing)
-                        && is_in_from(&plan, crossing, space, bore, place.across)
+                    let level = plan.level(crossing.level).unwrap();
+                    let at = space.at(bore.offset, space.across_of(crossing.at));
+                    let is_there = is_counted(level, space, which, at)
+                        && is_in_from(level, space, place.across, at);
+                    ("joists", is_there)
                 }
             };
-            assert!(is_there, "{words}");
+            assert!(is_there, "{name}: {words}");
+            if let Across::Height(height) = place.across {
+                assert!((height - bore.height).abs() < SIXTEENTH, "{name}: {words}");
+            }
+            kinds.insert(kind);
         }
     }
+    assert_eq!(kinds.len(), 5, "{kinds:?}");
+}
+
+/// A cable goes through the corner from the place that is told in the one wall to that in the other.
+fn turns(design: &Design, bore: &Bore, from: &Past, into: &Past) -> bool {
+    let crossing = &design.ways.crossings[bore.crossing];
+    let ends = [from, into].map(|past| {
+        let line = design.framing.wall(past.wall).unwrap().line;
+        line.at(offset(&design.framing, past), 0.0)
+    });
+    let moves = design.ways.ways.iter().flat_map(|way| &way.moves);
+    let mut through = moves.filter(|step| step.crossing == Some(bore.crossing));
+    let met = through.any(|step| {
+        let off = |a: Pos, b: Pos| a.distance(step.from.at).max(b.distance(step.to.at));
+        off(ends[0], ends[1]).min(off(ends[1], ends[0])) < SIXTEENTH
+    });
+    let walls = matches!(crossing.member, Member::Corner { to, .. } if to == into.wall);
+    met && walls && Some(from.wall) == crossing.wall
 }
 
 fn is_past(framing: &Framing, past: &Past, bore: &Bore) -> bool {
@@ -136,43 +181,46 @@ fn kinds_counted(design: &Design, along: &Along, bore: &Bore) -> bool {
     found.map(|stud| stud.kind).eq(kinds.iter().copied())
 }
 
-/// Counted from one side or the other, the joist is the one that is bored.
-fn is_counted(space: &Space, which: &Which, crossing: &Crossing) -> bool {
-    let Which::Counted { numbers, .. } = which else {
-        return true;
+/// Counted from one side or the other, or measured from a face, the joist is the one that is bored.
+fn is_counted(level: &Level, space: &Space, which: &Which, at: Pos) -> bool {
+    let number = match which {
+        Which::Counted { numbers, .. } => numbers[0] as usize,
+        Which::Off { from, nearest, .. } => {
+            return measures(level, *from, *nearest, at, space.across);
+        }
     };
     let mut joists: Vec<f64> = space.strips.iter().map(|strip| strip.from).collect();
     joists.extend(space.strips.last().map(|strip| strip.to));
-    let number = numbers[0] as usize;
     let ends = [number - 1, joists.len() - number];
-    let across = space.across_of(crossing.at);
+    let across = space.across_of(at);
     ends.iter()
         .any(|end| (joists[*end] - across).abs() < SIXTEENTH)
 }
 
-/// Measured back from the outside that is named, one arrives at the bore.
-fn is_in_from(
-    plan: &Plan,
-    crossing: &Crossing,
-    space: &Space,
-    bore: &Bore,
-    across: Across,
-) -> bool {
+/// Measured back from the face that is named, one arrives at the bore.
+fn is_in_from(level: &Level, space: &Space, across: Across, at: Pos) -> bool {
     let Across::In { from, distance } = across else {
         return false;
     };
-    let Face::Outside(wall) = from else {
-        return distance >= 0.0;
-    };
-    let at = space.at(bore.offset, space.across_of(crossing.at));
-    let wall = plan.level(crossing.level).unwrap().wall(wall).unwrap();
+    measures(level, from, distance, at, space.along)
+}
+
+/// Whether it is so far from a face to a place, measured along a way.
+fn measures(level: &Level, from: Face, distance: f64, at: Pos, way: Pos) -> bool {
+    let (Face::Outside(id) | Face::Near(id) | Face::Line(id) | Face::End(id)) = from;
+    let wall = level.wall(id).unwrap();
     let line = wall.line().unwrap();
-    // Square to the wall: what is measured along the joist, foreshortened.
-    let square = distance * space.along.cross(line.along).abs();
+    // Square to the wall: what is measured along the way, foreshortened.
+    let square = distance * way.cross(line.along).abs();
     let (aside, half) = (line.aside_of(at).abs(), wall.width().0 / 2.0);
-    [aside + half, half - aside]
-        .iter()
-        .any(|reach| (reach - square).abs() < SIXTEENTH)
+    let reaches = match from {
+        Face::Outside(_) | Face::Line(_) => vec![aside + half - square, half - aside - square],
+        Face::Near(_) => vec![aside - half - square],
+        Face::End(_) => [wall.from, wall.to]
+            .map(|end| (end.pos() - at).dot(way).abs() - distance)
+            .to_vec(),
+    };
+    distance >= 0.0 && reaches.iter().any(|off| off.abs() < SIXTEENTH)
 }
 
 #[test]
