@@ -9,15 +9,19 @@ use borewright_core::framing::{Space, StudKind, WallFraming};
 use borewright_core::plan::{Plan, Role, Wall, WallId};
 use borewright_core::route::{Crossing, Member};
 use borewright_core::shape::Pos;
-use borewright_core::units::{Units, read_length};
+use borewright_core::units::{LengthError, Units, read_length};
 
-use crate::houses_and_demos;
+use crate::places::every_plan;
 
 /// A sixteenth of an inch, millimetres.
 const SIXTEENTH: f64 = 1.5875;
 
 fn length(words: &str) -> f64 {
-    read_length(words, Units::Imperial).unwrap().f64()
+    match read_length(words, Units::Imperial) {
+        // At the face itself, which nobody types and a sheet may say.
+        Err(LengthError::Zero) => 0.0,
+        length => length.unwrap().f64(),
+    }
 }
 
 /// "3 to 5, 7" as numbers.
@@ -211,23 +215,69 @@ impl House<'_> {
     /// "12 to 18 from W14, 17' 10-13/16\" in from outside of W12", on the drawn walls: joists stand on
     /// centre from the outside they are laid out from, the first and the last flush with it.
     fn joists(&self, bores: &[&Bore], words: &str) {
-        let (counted, distance) = words.rsplit_once(", ").unwrap();
+        let (counted, measured) = words.rsplit_once(", ").unwrap();
+        let space = self.space(self.crossing(bores[0]));
+        let is_there = |bore: &&&Bore, words, way| {
+            let at = space.at(bore.offset, space.across_of(self.crossing(bore).at));
+            self.off(bore, words, at, way).abs() < SIXTEENTH
+        };
+        let there = bores.iter().filter(|b| is_there(b, measured, space.along));
+        // A face that lies askew is so far from one joist of the row only.
+        let fits = match self.is_square(bores[0], measured, space.along) {
+            true => there.count() == bores.len(),
+            false => there.count() > 0,
+        };
+        assert!(fits, "joists {words}");
+        if counted.contains(" in from ") {
+            let mut nearest = bores.iter().filter(|b| is_there(b, counted, space.across));
+            assert!(nearest.next().is_some(), "joists {words}");
+            return;
+        }
         let (counted, from) = counted.split_once(" from W").unwrap();
-        let (distance, face) = distance.split_once(" in from outside of W").unwrap();
         let level = self.plan.level(self.crossing(bores[0]).level).unwrap();
-        let wall = |number: &str| *level.wall(WallId(number.parse().unwrap())).unwrap();
-        let (counted_from, measured_from) = (wall(from), wall(face));
+        let counted_from = *level.wall(WallId(from.parse().unwrap())).unwrap();
         let told: BTreeSet<usize> = numbers(counted).into_iter().collect();
         let found: BTreeSet<usize> = bores
             .iter()
             .map(|bore| self.counted(counted_from, self.crossing(bore)))
             .collect();
         assert_eq!(found, told, "joists {words}");
-        let space = self.space(self.crossing(bores[0]));
-        for bore in bores {
-            let at = space.at(bore.offset, space.across_of(self.crossing(bore).at));
-            let off = outside(measured_from, at) - length(distance);
-            assert!(off.abs() < SIXTEENTH, "joists {words}: {off}");
+    }
+
+    fn face(&self, bore: &Bore, face: &str) -> Wall {
+        let (_, rest) = face.split_once('W').unwrap();
+        let digits: String = rest.chars().take_while(char::is_ascii_digit).collect();
+        let level = self.plan.level(self.crossing(bore).level).unwrap();
+        *level.wall(WallId(digits.parse().unwrap())).unwrap()
+    }
+
+    fn is_square(&self, bore: &Bore, words: &str, way: Pos) -> bool {
+        let line = self.face(bore, words).line().unwrap();
+        way.dot(line.along).abs() < 0.001
+    }
+
+    /// How far off a place one ends who measures a way as "4' 2\" in from outside of W7" says.
+    fn off(&self, bore: &Bore, words: &str, at: Pos, way: Pos) -> f64 {
+        let (distance, face) = words.split_once(" in from ").unwrap();
+        let wall = self.face(bore, face);
+        // Of a row from the nearest to the farthest joist.
+        let told = length(distance.split(" to ").next().unwrap());
+        let line = wall.line().unwrap();
+        let square = told * way.cross(line.along).abs();
+        if face.starts_with("outside of") || face.starts_with("the line of") {
+            // Of a place past the wall's middle line, only what is left of its half.
+            let past = wall.width().0 / 2.0 - line.aside_of(at).abs();
+            let nearer = (past - square).abs() < SIXTEENTH;
+            if nearer {
+                0.0
+            } else {
+                outside(wall, at) - square
+            }
+        } else if face.starts_with("the face of") {
+            outside(wall, at) - wall.width().0 - square
+        } else {
+            let ends = [wall.from, wall.to].map(|end| (end.pos() - at).dot(way).abs());
+            ends[0].min(ends[1]) - told
         }
     }
 
@@ -276,7 +326,7 @@ fn outside(wall: Wall, at: Pos) -> f64 {
 #[test]
 fn every_line_of_the_drill_list_leads_to_its_bores() {
     let mut lines = 0;
-    for (name, plan) in houses_and_demos() {
+    for (name, plan) in every_plan() {
         let design = Design::of(&plan);
         let house = House {
             plan: &plan,
