@@ -249,7 +249,7 @@ fn cable_entries(plan: &Plan, inks: &BTreeSet<Ink>) -> Vec<Entry> {
     if inks.iter().any(|ink| matches!(ink, Ink::Trunk(_))) {
         entries.push(Entry {
             sign: vec![line(Ink::Trunk(6))],
-            words: String::from("trunk, cables in it"),
+            words: String::from("trunk, ×6: 6 cables in it"),
         });
     }
     entries
@@ -459,7 +459,7 @@ mod tests {
         };
         let entries = [
             entry("outlet"),
-            entry("trunk, cables in it"),
+            entry("trunk, ×6: 6 cables in it"),
             entry("closet"),
         ];
         let (picture, height) = lay_out(&entries, Type::PAPER, 80.0);

@@ -361,6 +361,35 @@ fn a_crews_stack_lists_every_open_finding() {
     assert!(told > 30);
 }
 
+/// A bare number on a plan is a bore's: how many cables a trunk has is written another way, which the
+/// legend explains.
+#[test]
+fn counts_on_trunks_do_not_look_like_numbers_of_bores() {
+    let mut told = 0;
+    for plan in plans() {
+        let design = Design::of(&plan);
+        let paper = Paper::of(Size::Letter);
+        let drafts = Sheets::drafts(&plan, &design, &paper, Stack::Crew, None);
+        for draft in &drafts {
+            let items = draft.layers.iter().flat_map(|laid| &laid.picture.items);
+            let written = |item: &crate::picture::Item| match &item.shape {
+                Shape::Text(text) => Some((item.ink, text.text.clone())),
+                _ => None,
+            };
+            let texts: Vec<(Ink, String)> = items.filter_map(written).collect();
+            let on_trunks = texts.iter().filter(|(ink, _)| *ink == Ink::TrunkCount);
+            let counts = on_trunks.filter(|(_, text)| text.contains(|c: char| c.is_ascii_digit()));
+            let counts: Vec<&String> = counts.map(|(_, text)| text).collect();
+            let bare = counts.iter().find(|count| count.parse::<u32>().is_ok());
+            assert_eq!(bare, None, "{} {}", plan.title, draft.heading.name);
+            let explained = texts.iter().any(|(_, text)| text.starts_with("trunk, ×"));
+            assert!(explained || counts.is_empty(), "{}", draft.heading.name);
+            told += counts.len();
+        }
+    }
+    assert!(told > 20, "{told}");
+}
+
 /// What a crew carries: no more pages on letter and on A4 than these, with the codes of plan and walls.
 #[test]
 fn a_crews_stack_is_no_thicker_than_it_was_made() {

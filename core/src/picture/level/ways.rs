@@ -86,19 +86,22 @@ impl LevelSheet<'_> {
     /// The count of a trunk, or the letter of a lone cable of another than the usual kind.
     fn count_label(&self, stretch: &Stretch, usual: Option<CableKindId>) -> Option<Label> {
         let long = stretch.length() / self.picture.scale;
-        let text = match stretch.cables.as_slice() {
+        let size = self.showing.sizes.body;
+        let run = match stretch.cables.as_slice() {
             [cable] => {
                 let kind = self.plan.cable(*cable)?.1.kind;
-                let spec = self.plan.catalogue.cable(kind)?;
-                (Some(kind) != usual && long > 15.0).then(|| spec.letter.to_string())?
+                let letter = self.plan.catalogue.cable(kind)?.letter;
+                let is_told = Some(kind) != usual && long > 15.0;
+                is_told.then(|| Run::bold(letter.to_string(), size))?
             }
-            cables if long > 5.0 => cables.len().to_string(),
+            // A bold number by itself is a bore's; cables are counted as they are beside a drop.
+            cables if long > 5.0 => Run::plain(format!("×{}", cables.len()), size),
             _ => return None,
         };
         Some(Label {
             anchors: along(&stretch.points),
             clear: trunk_width(stretch.cables.len().min(999) as u16) / 2.0,
-            forms: vec![vec![Run::bold(text, self.showing.sizes.body)]],
+            forms: vec![vec![run]],
             reach: 4.0,
             centred: false,
             ink: Ink::TrunkCount,
