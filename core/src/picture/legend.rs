@@ -249,7 +249,7 @@ fn cable_entries(plan: &Plan, inks: &BTreeSet<Ink>) -> Vec<Entry> {
     if inks.iter().any(|ink| matches!(ink, Ink::Trunk(_))) {
         entries.push(Entry {
             sign: vec![line(Ink::Trunk(6))],
-            words: String::from("trunk, ×6: 6 cables in it"),
+            words: String::from("trunk, ×6 cables"),
         });
     }
     entries
@@ -457,11 +457,7 @@ mod tests {
             sign: Vec::new(),
             words: words.to_string(),
         };
-        let entries = [
-            entry("outlet"),
-            entry("trunk, ×6: 6 cables in it"),
-            entry("closet"),
-        ];
+        let entries = [entry("outlet"), entry("trunk, ×6 cables"), entry("closet")];
         let (picture, height) = lay_out(&entries, Type::PAPER, 80.0);
         assert!(height > 0.0);
         assert!(picture.bounds().unwrap().1.x <= 80.0);
