@@ -97,6 +97,8 @@ const DISTANCES: [f64; 17] = [
 ];
 /// A label farther off than this gets a leader, paper millimetres.
 const NEAR: f64 = 1.5;
+/// So far a label goes to have its leader seen, paper millimetres.
+const FAR: f64 = 45.0;
 /// A shorter form is taken once the long one would lie this much farther off, paper millimetres.
 const FORM_WORTH: f64 = 9.0;
 /// Free space around text, paper millimetres.
@@ -195,23 +197,28 @@ fn find(label: &Label, obstacles: &Obstacles, frame: Option<&Rect>, paper: f64) 
             }
         }
     }
-    // A leader that would cross another is better than no label, but only then.
-    let strict = aside(label, &sizes, paper, free, |from, to| {
-        obstacles.is_clear(from, to)
-    });
-    let may_cross = label.reach >= ANYWHERE;
-    strict.or_else(|| may_cross.then(|| aside(label, &sizes, paper, free, |_, _| true))?)
+    let within = |reach: f64, clear: &dyn Fn(Pos, Pos) -> bool| {
+        aside(label, reach, &sizes, paper, (&free, clear))
+    };
+    let is_clear = |from, to| obstacles.is_clear(from, to);
+    // A label far off is worse than a leader that runs along in a wall, and a leader that would cross
+    // another is better than no label, but only then. What need not be named, as a wall, is near its name.
+    let must = label.reach >= ANYWHERE;
+    let seen = |from, to| is_clear(from, to) && (!must || obstacles.is_seen(from, to));
+    let strict = within(label.reach.min(FAR), &seen);
+    let strict = strict.or_else(|| within(label.reach, &is_clear));
+    strict.or_else(|| must.then(|| within(label.reach, &|_, _| true))?)
 }
 
 /// The first free spot beside a label's places whose leader may run where it would.
 fn aside(
     label: &Label,
+    reach: f64,
     sizes: &[(f64, f64)],
     paper: f64,
-    free: impl Fn(&Rect) -> bool,
-    clear: impl Fn(Pos, Pos) -> bool,
+    (free, clear): (&dyn Fn(&Rect) -> bool, &dyn Fn(Pos, Pos) -> bool),
 ) -> Option<Spot> {
-    for (form, distance) in order(sizes.len(), label.reach) {
+    for (form, distance) in order(sizes.len(), reach) {
         for anchor in &label.anchors {
             let at = *anchor * paper;
             for direction in DIRECTIONS {

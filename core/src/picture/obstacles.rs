@@ -10,6 +10,8 @@ use crate::shape::Pos;
 const CELL: f64 = 8.0;
 /// Text this near to a line may lie on it, besides the line's own width, paper millimetres.
 const BESIDE: f64 = 0.5;
+/// A leader may lie in a wall for this share of the wall's width: it crosses at up to 45 degrees.
+const ASLANT: f64 = 1.5;
 /// Things that would cover more cells than this are asked about every time.
 const MOST_CELLS: i64 = 4_000;
 
@@ -110,6 +112,9 @@ enum Thing {
     Stroke { from: Pos, to: Pos, half: f64 },
     /// Wood: text may not lie on it, a leader may cross it.
     Wood(Rect),
+    /// A wall so wide to each side: text may not lie on it, a leader may cross it and not run along in it,
+    /// where nobody would see it.
+    Wall { from: Pos, to: Pos, half: f64 },
     /// A leader: neither text nor another leader may cross it.
     Leader { from: Pos, to: Pos },
 }
@@ -118,7 +123,9 @@ impl Thing {
     fn bounds(&self) -> Rect {
         match *self {
             Self::Box(rect) | Self::Wood(rect) => rect,
-            Self::Stroke { from, to, half } => span(from, to).grown(half),
+            Self::Stroke { from, to, half } | Self::Wall { from, to, half } => {
+                span(from, to).grown(half)
+            }
             Self::Leader { from, to } => span(from, to),
         }
     }
@@ -128,7 +135,9 @@ impl Thing {
     fn rows_in(&self, column: i64, rows: RangeInclusive<i64>) -> RangeInclusive<i64> {
         let (from, to, half) = match *self {
             Self::Box(_) | Self::Wood(_) => return rows,
-            Self::Stroke { from, to, half } => (from, to, half + BESIDE),
+            Self::Stroke { from, to, half } | Self::Wall { from, to, half } => {
+                (from, to, half + BESIDE)
+            }
             Self::Leader { from, to } => (from, to, BESIDE),
         };
         let (left, right) = (
@@ -149,7 +158,9 @@ impl Thing {
     fn blocks_text(&self, text: &Rect) -> bool {
         match *self {
             Self::Box(rect) | Self::Wood(rect) => rect.overlaps(text),
-            Self::Stroke { from, to, half } => text.grown(half).meets(from, to),
+            Self::Stroke { from, to, half } | Self::Wall { from, to, half } => {
+                text.grown(half).meets(from, to)
+            }
             Self::Leader { from, to } => text.grown(0.3).meets(from, to),
         }
     }
@@ -157,8 +168,19 @@ impl Thing {
     fn blocks_leader(&self, from: Pos, to: Pos) -> bool {
         match *self {
             Self::Box(rect) => rect.meets(from, to),
-            Self::Stroke { .. } | Self::Wood(_) => false,
+            Self::Stroke { .. } | Self::Wood(_) | Self::Wall { .. } => false,
             Self::Leader { from: a, to: b } => cross(from, to, a, b),
+        }
+    }
+
+    fn hides_leader(&self, from: Pos, to: Pos) -> bool {
+        match *self {
+            Self::Wall {
+                from: a,
+                to: b,
+                half,
+            } => within(from, to, (a, b), half) > half * 2.0 * ASLANT + BESIDE,
+            _ => false,
         }
     }
 }
@@ -241,6 +263,11 @@ impl Obstacles {
         }
     }
 
+    /// A wall, of this half width.
+    pub fn add_wall(&mut self, from: Pos, to: Pos, half: f64) {
+        self.add(Thing::Wall { from, to, half });
+    }
+
     /// A leader.
     pub fn add_leader(&mut self, from: Pos, to: Pos) {
         self.add(Thing::Leader { from, to });
@@ -254,6 +281,11 @@ impl Obstacles {
     /// Whether a leader may run here.
     pub fn is_clear(&self, from: Pos, to: Pos) -> bool {
         !self.any(&span(from, to), |thing| thing.blocks_leader(from, to))
+    }
+
+    /// Whether a leader is seen here: it runs along in no wall.
+    pub fn is_seen(&self, from: Pos, to: Pos) -> bool {
+        !self.any(&span(from, to), |thing| thing.hides_leader(from, to))
     }
 
     fn add(&mut self, thing: Thing) {
@@ -319,6 +351,17 @@ fn span(from: Pos, to: Pos) -> Rect {
     )
 }
 
+/// How much of a stretch lies in a band so wide to each side of a line.
+fn within(from: Pos, to: Pos, (a, b): (Pos, Pos), half: f64) -> f64 {
+    let Some(unit) = (b - a).unit() else {
+        return 0.0;
+    };
+    let turned = |at: Pos| Pos::new(unit.dot(at - a), unit.cross(at - a));
+    let band = Rect::new(Pos::new(0.0, -half), Pos::new((b - a).length(), half));
+    let cut = band.cut(turned(from), turned(to));
+    cut.map_or(0.0, |(enters, leaves)| enters.distance(leaves))
+}
+
 /// Whether two stretches cross.
 fn cross(a: Pos, b: Pos, c: Pos, d: Pos) -> bool {
     let side = |from: Pos, to: Pos, of: Pos| (to - from).cross(of - from);
@@ -349,6 +392,22 @@ mod tests {
         assert!(!obstacles.is_free(&Rect::around(Pos::new(22.0, 20.0), 5.0, 4.0)));
         assert!(obstacles.is_free(&Rect::around(Pos::new(23.1, 20.0), 5.0, 4.0)));
         assert!(obstacles.is_clear(Pos::new(10.0, 20.0), Pos::new(30.0, 20.0)));
+    }
+
+    #[test]
+    fn a_leader_crosses_a_wall_and_does_not_run_in_it() {
+        let mut obstacles = Obstacles::default();
+        let askew = Pos::new(50.0, 50.0);
+        obstacles.add_wall(Pos::new(0.0, 0.0), askew, 1.0);
+        let seen = |a: (f64, f64), b: (f64, f64)| {
+            obstacles.is_seen(Pos::new(a.0, a.1), Pos::new(b.0, b.1))
+        };
+        assert!(seen((20.0, 30.0), (30.0, 20.0)));
+        assert!(seen((25.0, 10.0), (25.0, 40.0)));
+        assert!(!seen((20.0, 20.0), (26.0, 26.5)));
+        assert!(seen((20.0, 24.0), (26.0, 30.0)));
+        assert!(obstacles.is_clear(Pos::new(20.0, 20.0), Pos::new(26.0, 26.0)));
+        assert!(!obstacles.is_free(&Rect::around(Pos::new(25.0, 25.0), 1.0, 1.0)));
     }
 
     #[test]

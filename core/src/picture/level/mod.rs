@@ -252,7 +252,8 @@ impl LevelSheet<'_> {
                     frame.line.at(frame.end, 0.0),
                 ];
                 let half = wall.width().0 / 2.0 / self.picture.scale;
-                self.obstacles.add_chain(&self.paper(&ends), half);
+                let ends = ends.map(|end| end * (1.0 / self.picture.scale));
+                self.obstacles.add_wall(ends[0], ends[1], half);
             }
         }
     }
