@@ -198,7 +198,7 @@ fn find(label: &Label, obstacles: &Obstacles, frame: Option<&Rect>, paper: f64) 
         }
     }
     let within = |reach: f64, clear: &dyn Fn(Pos, Pos) -> bool| {
-        aside(label, reach, &sizes, paper, (&free, clear))
+        aside(label, reach, &sizes, paper, &free, clear)
     };
     let is_clear = |from, to| obstacles.is_clear(from, to);
     // A label far off is worse than a leader that runs along in a wall, and a leader that would cross
@@ -216,7 +216,8 @@ fn aside(
     reach: f64,
     sizes: &[(f64, f64)],
     paper: f64,
-    (free, clear): (&dyn Fn(&Rect) -> bool, &dyn Fn(Pos, Pos) -> bool),
+    free: &dyn Fn(&Rect) -> bool,
+    clear: &dyn Fn(Pos, Pos) -> bool,
 ) -> Option<Spot> {
     for (form, distance) in order(sizes.len(), reach) {
         for anchor in &label.anchors {
