@@ -72,7 +72,9 @@ impl Helper {
         let heard = move |heard| {
             let message = match heard {
                 Heard::Said(bytes) => match postcard::from_bytes::<News>(&bytes) {
-                    Ok(News { told, .. }) if matches!(told, Told::Fault) => {
+                    Ok(News {
+                        told: Told::Fault, ..
+                    }) => {
                         faulty.set(true);
                         Message::Ended(End::Fault)
                     }
