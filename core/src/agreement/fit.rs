@@ -45,11 +45,9 @@ impl Fit {
     pub fn words(self, plan: &Plan, reply: &Reply) -> String {
         let all = reply.answers.len();
         match self {
-            Self::Now if reply.job == link::NAMELESS && plan.title != link::NAMELESS => {
-                String::from(
-                    "It answers this plan as it stands, but by a link without names: nothing in it says which job it is of. Take it in only if whoever signed it had that link from you for this job.",
-                )
-            }
+            Self::Now if is_nameless(&plan.title, reply) => String::from(
+                "It answers this plan as it stands, but by a link without names: nothing in it says which job it is of. Take it in only if whoever signed it had that link from you for this job.",
+            ),
             Self::Now => String::from("It answers this plan as it stands."),
             Self::Partly(fits) if fits == all => {
                 String::from("The plan has changed since it was made, but nothing that it answers.")
@@ -82,6 +80,12 @@ pub fn answers_as_it_stands(plan: &Plan, reply: &Reply) -> bool {
 /// Whether a reply was made to a job of this name, as it was shown at some time.
 pub fn answers_by_name(title: &str, reply: &Reply) -> bool {
     reply.job == title
+}
+
+/// Whether a reply to a job of this title was made by a link without names. A job that is really called so tells
+/// nothing.
+pub(super) fn is_nameless(title: &str, reply: &Reply) -> bool {
+    reply.job == link::NAMELESS && title != link::NAMELESS
 }
 
 /// "Quince House, version BCDF-GHJK-LMNP".

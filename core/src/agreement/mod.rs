@@ -33,7 +33,7 @@ pub fn standings(plan: &Plan, design: &Design) -> Vec<(Matter, Standing)> {
         let holes = matches!(matter.item, Item::Wall(_) | Item::Joists(_));
         let standing = match holes && !settled {
             true => Standing::Unsettled,
-            false => standing::of(&plan.replies, &matter),
+            false => standing::of(plan, &matter),
         };
         (matter, standing)
     };
@@ -169,6 +169,25 @@ mod tests {
         assert_eq!(standing_of(&settled).asked, 0);
         let (_, standing) = &standings(&settled, &Design::long(&settled))[0];
         assert_eq!(standing.voices().len(), 2);
+    }
+
+    #[test]
+    fn a_job_called_as_a_link_without_names_calls_it_has_its_names() {
+        let title = Edit::SetTitle(String::from(link::NAMELESS));
+        let plan = sample::house().apply(&title).unwrap();
+        let sent = reply("Pat", &plan, &Said::Agreed);
+        let there = standings(&plan, &Design::long(&plan));
+        let words = Fit::of(&plan, &there, &sent).words(&plan, &sent);
+        assert_eq!(words, "It answers this plan as it stands.");
+        let plan = plan.apply(&Edit::TakeReply(sent)).unwrap();
+        for (matter, standing) in standings(&plan, &Design::long(&plan)) {
+            assert_eq!(
+                standing.words(),
+                "Agreed by “Pat”, 3 June.",
+                "{}",
+                matter.name
+            );
+        }
     }
 
     #[test]

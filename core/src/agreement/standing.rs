@@ -1,8 +1,8 @@
 //! How an item stands after all replies.
 
 use super::Matter;
-use crate::file::link::NAMELESS;
-use crate::plan::{Digest, Reply, Said};
+use super::fit::is_nameless;
+use crate::plan::{Digest, Plan, Said};
 
 /// How an item stands.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -126,9 +126,9 @@ pub fn tally(standings: &[(Matter, Standing)]) -> Tally {
 
 /// How an item stands: what each person said last of it counts, and only if it is as it was then. A reply that
 /// is dated before one of the same person says nothing new, whenever it comes in.
-pub(super) fn of(replies: &[Reply], matter: &Matter) -> Standing {
+pub(super) fn of(plan: &Plan, matter: &Matter) -> Standing {
     let mut last: Vec<(Voice, Digest)> = Vec::new();
-    for reply in replies {
+    for reply in &plan.replies {
         let mut answers = reply.answers.iter();
         let Some(answer) = answers.find(|answer| answer.item == matter.item) else {
             continue;
@@ -146,7 +146,7 @@ pub(super) fn of(replies: &[Reply], matter: &Matter) -> Standing {
             name: reply.name.clone(),
             date: reply.date.clone(),
             said: answer.said.clone(),
-            nameless: answer.digest != matter.digest || reply.job == NAMELESS,
+            nameless: answer.digest != matter.digest || is_nameless(&plan.title, reply),
         };
         last.push((voice, answer.digest));
     }
