@@ -117,29 +117,25 @@ fn roof(plan: &Plan, framing: &Framing, level: LevelId, wall: &WallFraming, offs
 
 /// Whether a hole over the plates of a wall is in a gable, not under eaves.
 pub fn is_in_gable(plan: &Plan, framing: &Framing, wall: WallId, offset: f64) -> bool {
-    let level = framing
-        .levels
-        .iter()
-        .find(|level| level.wall(wall).is_some());
-    let framed = framing.wall(wall);
-    level.zip(framed).is_some_and(|(level, framed)| {
+    of_level(framing, wall).is_some_and(|(level, framed)| {
         matches!(
-            roof(plan, framing, level.level, framed, offset),
+            roof(plan, framing, level, framed, offset),
             Roof::Gable { .. }
         )
     })
+}
+
+/// A wall with the level it is of.
+fn of_level(framing: &Framing, wall: WallId) -> Option<(LevelId, &WallFraming)> {
+    let mut levels = framing.levels.iter();
+    levels.find_map(|level| Some((level.level, level.wall(wall)?)))
 }
 
 /// The height nearest to a wanted one at which a hole comes out of a bay under the top plates of a
 /// wall, or over them where there is an attic: through the soffit of the eaves, or between the studs of a
 /// gable. Whole millimetres above the level's finished floor.
 pub fn outside_height(plan: &Plan, framing: &Framing, wall: WallId, offset: f64, wanted: Mm) -> Mm {
-    let level = framing
-        .levels
-        .iter()
-        .find(|level| level.wall(wall).is_some());
-    let framed = framing.wall(wall);
-    let Some((level, framed)) = level.zip(framed) else {
+    let Some((level, framed)) = of_level(framing, wall) else {
         return wanted;
     };
     let top = framed.top;
@@ -147,7 +143,7 @@ pub fn outside_height(plan: &Plan, framing: &Framing, wall: WallId, offset: f64,
         return wanted;
     }
     let lowered = Mm::rounded(top - UNDER_PLATES);
-    match roof(plan, framing, level.level, framed, offset) {
+    match roof(plan, framing, level, framed, offset) {
         Roof::Soffit if wanted.f64() >= framed.height - NEAR => wanted,
         Roof::Gable { foot } if wanted.f64() >= foot => wanted,
         Roof::Gable { foot } if foot - wanted.f64() < (wanted - lowered).f64() => {
