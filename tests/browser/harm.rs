@@ -1,11 +1,9 @@
 //! Story: what is kept is cleared or harmed under an open page, and nothing is lost that can be kept.
 
-use crate::jobs::list;
+use crate::jobs::{QUINCE, list};
 use crate::keeping::change;
 use borewright_tests::{Page, Size};
 use std::path::Path;
-
-const QUINCE: &str = "Quince House, plot 9";
 
 /// Does something to every table of every data base of this host, and tells once it is done.
 fn in_storage(page: &Page, harm: &str) {

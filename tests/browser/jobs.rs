@@ -8,7 +8,7 @@ use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
 use borewright_tests::{Page, Size};
 
-const QUINCE: &str = "Quince House, plot 9";
+pub const QUINCE: &str = "Quince House, plot 9";
 const HOUSE_B: &str = "House B, two storeys over a basement";
 
 /// Lays the list of jobs out, from the table of a job.
