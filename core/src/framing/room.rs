@@ -6,13 +6,21 @@ use crate::shape::{Pos, Segment};
 /// The room a place belongs to: the nearest name that is in sight of it, doors and walls both
 /// closing the view; where none is in sight, the nearest name. `None` on a level without rooms.
 pub fn room_at(level: &Level, place: Pos) -> Option<&Room> {
-    let apart = |room: &Room| room.at.pos().distance(place);
-    let mut nearest: Vec<(f64, &Room)> = level.rooms.iter().map(|r| (apart(r), r)).collect();
-    nearest.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.id.cmp(&b.1.id)));
-    // The nearest is in sight nearly always, and sight is what takes time to find out.
-    let seen = |(_, room): &&(f64, &Room)| in_sight(level, place, room.at.pos());
-    let found = nearest.iter().find(seen).or(nearest.first());
-    found.map(|(_, room)| *room)
+    let rooms = level.rooms.iter();
+    let apart = rooms.map(|room| (room.at.pos().distance(place), room));
+    let order = |a: &(f64, &Room), b: &(f64, &Room)| a.0.total_cmp(&b.0).then(a.1.id.cmp(&b.1.id));
+    let seen = |(_, room): &(f64, &Room)| in_sight(level, place, room.at.pos());
+    let nearest = apart.clone().min_by(order)?;
+    // The nearest is in sight nearly always: the others are put in order only where it is not.
+    if seen(&nearest) {
+        return Some(nearest.1);
+    }
+    let mut rooms: Vec<(f64, &Room)> = apart.collect();
+    rooms.sort_by(order);
+    // Where one name is out of sight so are all others at its place.
+    rooms.dedup_by(|a, b| a.1.at == b.1.at);
+    let found = rooms.into_iter().find(seen).unwrap_or(nearest);
+    Some(found.1)
 }
 
 fn in_sight(level: &Level, from: Pos, to: Pos) -> bool {
