@@ -239,6 +239,8 @@ pub(super) struct Obstacles {
     large: Vec<usize>,
     /// How often something was held against another or looked up so far.
     asked: Cell<u64>,
+    /// The number of the thing that was in the way last.
+    blocked: Cell<usize>,
 }
 
 impl Obstacles {
@@ -275,17 +277,21 @@ impl Obstacles {
 
     /// Whether text may fill a box.
     pub fn is_free(&self, text: &Rect) -> bool {
-        !self.any(text, |thing| thing.blocks_text(text))
+        !self.any(
+            text,
+            |_, rows| rows.clone(),
+            |thing| thing.blocks_text(text),
+        )
     }
 
     /// Whether a leader may run here.
     pub fn is_clear(&self, from: Pos, to: Pos) -> bool {
-        !self.any(&span(from, to), |thing| thing.blocks_leader(from, to))
+        !self.any_along(from, to, |thing| thing.blocks_leader(from, to))
     }
 
     /// Whether a leader is seen here: it runs along in no wall.
     pub fn is_seen(&self, from: Pos, to: Pos) -> bool {
-        !self.any(&span(from, to), |thing| thing.hides_leader(from, to))
+        !self.any_along(from, to, |thing| thing.hides_leader(from, to))
     }
 
     fn add(&mut self, thing: Thing) {
@@ -314,21 +320,38 @@ impl Obstacles {
         self.asked.get()
     }
 
-    fn any(&self, place: &Rect, blocks: impl Fn(&Thing) -> bool) -> bool {
-        let blocks = |thing: &Thing| {
+    /// Whether anything along a stretch is in the way. Of the cells of its box only those are looked into that
+    /// it touches.
+    fn any_along(&self, from: Pos, to: Pos, blocks: impl Fn(&Thing) -> bool) -> bool {
+        let line = Thing::Leader { from, to };
+        let rows = |column, rows: &RangeInclusive<i64>| line.rows_in(column, rows.clone());
+        self.any(&span(from, to), rows, blocks)
+    }
+
+    fn any(
+        &self,
+        place: &Rect,
+        rows_in: impl Fn(i64, &RangeInclusive<i64>) -> RangeInclusive<i64>,
+        blocks: impl Fn(&Thing) -> bool,
+    ) -> bool {
+        let at = |index: &usize| {
             self.asked.set(self.asked.get() + 1);
-            blocks(thing)
+            let is_it = self.things.get(*index).is_some_and(&blocks);
+            if is_it {
+                self.blocked.set(*index);
+            }
+            is_it
         };
-        let at = |index: &usize| self.things.get(*index).is_some_and(&blocks);
-        if self.large.iter().any(at) {
+        // What was in the way of one place is often in the way of the next.
+        if at(&self.blocked.get()) || self.large.iter().any(at) {
             return true;
         }
         let Some((columns, rows)) = cells(place) else {
-            return self.things.iter().any(&blocks);
+            return (0..self.things.len()).any(|index| at(&index));
         };
-        self.columns.range(columns).any(|(_, column)| {
+        self.columns.range(columns).any(|(number, column)| {
             self.asked.set(self.asked.get() + 1);
-            column.within(&rows).any(at)
+            column.within(&rows_in(*number, &rows)).any(at)
         })
     }
 }
