@@ -23,41 +23,64 @@ pub(super) fn write(page: &Page) -> String {
         w = number(width),
         h = number(height),
     );
-    for mark in page.marks() {
-        write_mark(&mut svg, &mark);
+    let marks: Vec<Mark> = page.marks().collect();
+    for alike in marks.chunk_by(are_of_one_path) {
+        write_marks(&mut svg, alike);
         svg.push('\n');
     }
     svg.push_str("</svg>\n");
     svg
 }
 
-fn write_mark(svg: &mut String, mark: &Mark) {
-    match mark {
-        Mark::Path {
-            points,
-            closed,
-            pen,
-            white,
-        } => write_path(svg, points, *closed, pen, *white),
-        Mark::Circle { at, radius, pen } => {
+/// Lines of one pen make one path: a browser lays out a few elements much faster than thousands. What is
+/// filled stays by itself, where two areas that overlap could make a hole.
+fn are_of_one_path(one: &Mark, next: &Mark) -> bool {
+    match (one, next) {
+        (
+            Mark::Path {
+                pen, white: ground, ..
+            },
+            Mark::Path {
+                pen: next, white, ..
+            },
+        ) => pen.fill == Fill::Open && pen == next && ground == white,
+        _ => false,
+    }
+}
+
+/// Writes marks of one path, or one mark.
+fn write_marks(svg: &mut String, marks: &[Mark]) {
+    match marks.first() {
+        None => {}
+        Some(Mark::Path { pen, white, .. }) => {
+            svg.push_str("<path d=\"");
+            for mark in marks {
+                if let Mark::Path { points, closed, .. } = mark {
+                    write_line(svg, points, *closed);
+                }
+            }
+            svg.push('"');
+            write_pen(svg, pen, *white);
+            svg.push_str("/>");
+        }
+        Some(Mark::Circle { at, radius, pen }) => {
             let (x, y, r) = (number(at.x), number(at.y), number(*radius));
             put(svg, format_args!("<circle cx=\"{x}\" cy=\"{y}\" r=\"{r}\""));
             write_pen(svg, pen, false);
             svg.push_str("/>");
         }
-        Mark::Text {
+        Some(Mark::Text {
             at,
             anchor,
             size,
             weight,
             text,
             upwards,
-        } => write_text(svg, *at, *anchor, *size, *weight, text, *upwards),
+        }) => write_text(svg, *at, *anchor, *size, *weight, text, *upwards),
     }
 }
 
-fn write_path(svg: &mut String, points: &[Pos], closed: bool, pen: &Pen, white: bool) {
-    svg.push_str("<path d=\"");
+fn write_line(svg: &mut String, points: &[Pos], closed: bool) {
     for (place, point) in points.iter().enumerate() {
         let letter = if place == 0 { 'M' } else { 'L' };
         put(
@@ -65,9 +88,9 @@ fn write_path(svg: &mut String, points: &[Pos], closed: bool, pen: &Pen, white: 
             format_args!("{letter}{} {}", number(point.x), number(point.y)),
         );
     }
-    svg.push_str(if closed { "Z\"" } else { "\"" });
-    write_pen(svg, pen, white);
-    svg.push_str("/>");
+    if closed {
+        svg.push('Z');
+    }
 }
 
 fn write_pen(svg: &mut String, pen: &Pen, white: bool) {
@@ -157,6 +180,7 @@ fn escape(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::sheet::pen::FINEST;
 
     #[test]
     fn hostile_text_stays_text() {
@@ -164,6 +188,29 @@ mod tests {
             escape("</text><script>\"&'\u{0}\u{1b}"),
             "&lt;/text&gt;&lt;script&gt;&quot;&amp;&#39;"
         );
+    }
+
+    #[test]
+    fn lines_of_one_pen_are_one_path_and_areas_are_not() {
+        let path = |x: f64, fill| Mark::Path {
+            points: vec![Pos::new(x, 0.0), Pos::new(x, 5.0)],
+            closed: fill != Fill::Open,
+            pen: Pen {
+                stroke: Some(FINEST),
+                fill,
+                dashes: &[],
+            },
+            white: false,
+        };
+        let paths = |fill| {
+            let marks = [path(1.0, fill), path(2.0, fill)];
+            let mut svg = String::new();
+            let parts = marks.chunk_by(are_of_one_path);
+            parts.for_each(|alike| write_marks(&mut svg, alike));
+            (svg.matches("<path").count(), svg.matches('M').count())
+        };
+        assert_eq!(paths(Fill::Open), (1, 2));
+        assert_eq!(paths(Fill::Black), (2, 2));
     }
 
     #[test]
