@@ -10,7 +10,7 @@ use crate::browser::files;
 use crate::drawing::Sheet;
 use crate::hooks::{
     stand_by, use_desk, use_drawn, use_improving, use_keeping, use_keys, use_opening, use_paste,
-    use_rehearsal, use_squaring, use_start, use_typed, use_unkept, use_windows,
+    use_rehearsal, use_squaring, use_start, use_unkept, use_windows,
 };
 use crate::panels::{
     Corners, Displacing, Jobs, NewerRelease, Reading, Saying, Shelf, SitePage, SiteSides, Skips,
@@ -28,10 +28,9 @@ pub fn App() -> Html {
     stand_by(&now);
     use_start(&now, &dispatcher);
     use_keys(&now, &dispatcher);
-    use_keeping(&now, &dispatcher);
+    use_keeping(&desk);
     use_windows(&now, &dispatcher);
     use_unkept(&now);
-    use_typed();
     use_drawn(now.opening);
     use_squaring(&now, &dispatcher);
     use_improving(&now, &dispatcher);

@@ -4,13 +4,15 @@
 //! screen alone: where the paper lies, what is laid open, how the keeping stands. No effects here.
 
 mod better;
+mod changed;
 mod place;
+mod sight;
 
 use std::collections::BTreeSet;
 use std::rc::Rc;
 
 use borewright_core::desk::{
-    self, Choice, Gesture, Intent, Notice, PaperMove, ScreenPoint, Session, Step, Tool, View,
+    Choice, Gesture, Intent, Notice, PaperMove, ScreenPoint, Session, Step, Tool, View,
 };
 use borewright_core::file::job::Journal;
 use borewright_core::plan::{LevelId, Plan, Reply};
@@ -22,19 +24,8 @@ use yew::{Reducible, UseReducerDispatcher};
 
 use crate::worker::End;
 
+pub use changed::on_change;
 pub use place::{Begun, Place};
-
-/// A slip with its margins, pixels; see `--slip` of the style sheet.
-const SLIP: f64 = 345.0;
-
-/// A narrower sheet has its slip at the bottom, over half its height.
-const NARROW: f64 = 690.0;
-
-/// The same where a list stands beside the sheet, unless the window itself is as narrow.
-const NARROW_BESIDE_A_LIST: f64 = 440.0;
-
-/// What the sheet keeps free of names along its edge, pixels.
-const EDGE: f64 = 4.0;
 
 /// Everything the page shows.
 #[derive(Clone)]
@@ -504,19 +495,6 @@ impl Desk {
         }
     }
 
-    /// The part of the sheet that a slip leaves in sight, from the upper left corner.
-    fn clear_area(&self) -> (f64, f64) {
-        let (width, height) = self.area;
-        let narrow = match self.session.step {
-            Step::Site => NARROW_BESIDE_A_LIST,
-            _ => NARROW,
-        };
-        match width < narrow {
-            true => (width, height * 0.45),
-            false => (width - SLIP, height),
-        }
-    }
-
     fn size(&mut self, width: f64, height: f64) {
         let first = self.area == (0.0, 0.0);
         self.area = (width, height);
@@ -542,41 +520,6 @@ impl Desk {
             });
         }
     }
-
-    /// Corners of the house alone, once its drawing no longer matters.
-    fn house(&self) -> Option<(Pos, Pos)> {
-        let level = self
-            .session
-            .shown_framing()
-            .filter(|_| !self.is_tracing())?;
-        level.outline.bounds()
-    }
-
-    fn show_all(&mut self) {
-        self.view = self.whole().unwrap_or_default();
-    }
-
-    /// The view that shows all of the level; `None` for a level with nothing on it.
-    fn whole(&self) -> Option<View> {
-        let all = || desk::bounds(self.session.shown_plan(), self.session.level);
-        let corners = self.house().or_else(all)?;
-        let (width, height) = self.area;
-        let middle = ScreenPoint::new(width / 2.0, height / 2.0);
-        // Names beside what lies at the edge want room too.
-        let room = if width < NARROW { 0.8 } else { 0.92 };
-        Some(View::showing(corners, width, height).zoomed(middle, room))
-    }
-
-    /// The corners of what is in sight when all of the level is shown: names are best kept within.
-    pub fn in_sight(&self) -> Option<(Pos, Pos)> {
-        let View { corner, scale } = self.whole()?;
-        let (width, height) = self.area;
-        let edge = Pos::new(EDGE, EDGE) * scale;
-        Some((
-            corner + edge,
-            corner + Pos::new(width, height) * scale - edge,
-        ))
-    }
 }
 
 /// Whether what is chosen now was placed by the tool that is still in hand, ready for the next.
@@ -594,6 +537,7 @@ impl Reducible for Desk {
         if !Rc::ptr_eq(&self.session.design, &next.session.design) {
             next.improving = Improving::Resting;
         }
+        changed::changed();
         Rc::new(next)
     }
 }

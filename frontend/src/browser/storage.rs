@@ -2,11 +2,13 @@
 //!
 //! Bytes are stored as such: some browsers refuse files there. What is written together is written all
 //! or not at all, and ordered in one go with its commit, so that it goes on when the page is left in
-//! the same moment. Much under one name is stored in parts: a browser that keeps large bytes as a file writes that
-//! after the page is gone, and gives up all that was ordered with it. It is durable once the browser has handed it to the system; it does not wait until a
-//! disk has turned, which would cost more than the moment of an edit.
+//! the same moment. Much under one name is stored in parts: a browser that keeps large bytes as a file
+//! writes that after the page is gone, and gives up all that was ordered with it. It is durable once the
+//! browser has handed it to the system; it does not wait until a disk has turned, which would cost more
+//! than the moment of an edit.
 
 mod brought;
+mod unanswered;
 
 use std::cell::{Cell, RefCell};
 use std::future::Future;
@@ -16,10 +18,13 @@ use futures_util::future::{Either, join, join_all, join3, select};
 use gloo::timers::future::TimeoutFuture;
 use js_sys::{Function, Reflect, Uint8Array};
 use rexie::{Error, KeyRange, ObjectStore, Rexie, Store, Transaction, TransactionMode};
+use serde::{Deserialize, Serialize};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::spawn_local;
 
 use super::scope;
+
+pub use unanswered::{Unanswered, forget};
 
 /// The data base at the root of a host; below it each path has one of its own.
 const DATA_BASE: &str = "borewright";
@@ -41,7 +46,7 @@ const PART: usize = 60_000;
 const PART_SIGN: char = '\u{1}';
 
 /// What lies in the data base.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Table {
     /// Plans of before there were jobs, and bytes that could not be read.
     Plans,
@@ -80,7 +85,7 @@ impl Table {
 }
 
 /// One thing to be written.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Order {
     /// These bytes under this name.
     Put(Table, String, Vec<u8>),
@@ -88,6 +93,23 @@ pub enum Order {
     Delete(Table, String),
     /// Nothing any more under the names from the first on and before the second.
     DeleteBetween(Table, String, String),
+}
+
+impl Order {
+    fn bytes(&self) -> usize {
+        match self {
+            Self::Put(_, _, bytes) => bytes.len(),
+            Self::Delete(..) | Self::DeleteBetween(..) => 0,
+        }
+    }
+
+    fn table(&self) -> Table {
+        match self {
+            Self::Put(table, ..) | Self::Delete(table, _) | Self::DeleteBetween(table, ..) => {
+                *table
+            }
+        }
+    }
 }
 
 /// What is said when this device keeps nothing.
@@ -144,7 +166,7 @@ pub async fn all(
         None => None,
     };
     patient(PATIENCE, async move {
-        let held = begin(TransactionMode::ReadOnly).await?;
+        let held = begin(TransactionMode::ReadOnly, &[table]).await?;
         let store = held.store(table.name()).map_err(sentence)?;
         let keys = store.get_all_keys(range.clone(), None);
         let (keys, values) = join(keys, store.get_all(range.clone(), None)).await;
@@ -170,17 +192,19 @@ pub async fn write(orders: &[Order]) -> Result<(), String> {
 /// # Errors
 /// One sentence when it is not kept.
 pub async fn write_on(orders: &[Order], rests_on: Option<(Table, String)>) -> Result<bool, String> {
-    let bytes = |order: &Order| match order {
-        Order::Put(_, _, bytes) => bytes.len(),
-        _ => 0,
-    };
-    let bytes: usize = orders.iter().map(bytes).sum();
+    // The browser refuses a transaction of no tables.
+    if orders.is_empty() {
+        return Ok(true);
+    }
+    let bytes: usize = orders.iter().map(Order::bytes).sum();
     let patience = PATIENCE.saturating_add((bytes / BYTES_A_MILLISECOND) as u32);
     let orders = orders.to_vec();
     patient(patience, async move {
-        let held = begin(TransactionMode::ReadWrite).await?;
+        let asked = rests_on.iter().map(|(table, _)| *table);
+        let tables: Vec<Table> = orders.iter().map(Order::table).chain(asked).collect();
+        let held = begin(TransactionMode::ReadWrite, &tables).await?;
         let store = |table: Table| held.store(table.name()).map_err(sentence);
-        let stores: Result<Vec<Store>, String> = Table::ALL.into_iter().map(store).collect();
+        let stores: Result<Vec<Store>, String> = tables.into_iter().map(store).collect();
         let stores = stores?;
         let rests = join_all(
             rests_on
@@ -282,9 +306,10 @@ fn range(from: &str, until: &str) -> Result<KeyRange, String> {
         .map_err(|error| sentence(Error::from(error)))
 }
 
-/// Begins to read or write; once more where the data base was closed meanwhile.
-async fn begin(mode: TransactionMode) -> Result<Transaction, String> {
-    let tables = Table::ALL.map(Table::name);
+/// Begins to read or write in these tables; once more where the data base was closed meanwhile. It waits
+/// for nothing that is done in other tables: an edit made as the page is left must not.
+async fn begin(mode: TransactionMode, tables: &[Table]) -> Result<Transaction, String> {
+    let tables: Vec<&str> = tables.iter().map(|table| table.name()).collect();
     if let Ok(begun) = base().await?.transaction(&tables, mode) {
         return Ok(begun);
     }
@@ -302,6 +327,7 @@ async fn base() -> Result<Rc<Rexie>, String> {
     if own != DATA_BASE {
         brought::bring_over(&base).await.map_err(sentence)?;
     }
+    unanswered::bring_in(&base).await;
     BASE.set(Some(Rc::clone(&base)));
     Ok(base)
 }

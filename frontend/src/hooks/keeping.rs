@@ -7,31 +7,46 @@ use std::rc::Rc;
 use borewright_core::desk::{Session, Step};
 use borewright_core::file::job::{Entry, Journal};
 use borewright_core::plan::Plan;
+use gloo::events::EventListener;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 use super::jobs::lock_name;
+use super::typed::use_typed;
 use crate::browser::channel::{self, News};
 use crate::browser::locks::{self, Lock};
-use crate::browser::storage::{self, Order, Table};
+use crate::browser::storage::{self, Order, Table, Unanswered};
 use crate::browser::{clock, jobs};
-use crate::state::{Act, Desk, Dispatcher, Keeping, Place};
+use crate::state::{Act, Desk, Dispatcher, Keeping, Place, on_change};
 
-/// Keeps the table whenever it differs from what is kept. A plan that is only looked at is not kept
-/// before it is taken over, and one that nobody changed is not kept either.
+/// Keeps the table whenever it differs from what is kept, before the change is drawn. A plan that is only
+/// looked at is not kept before it is taken over, and one that nobody changed is not kept either.
 #[hook]
-pub fn use_keeping(desk: &Rc<Desk>, dispatcher: &Dispatcher) {
-    let keeper = {
-        let dispatcher = dispatcher.clone();
-        use_memo((), |()| Keeper::new(dispatcher))
-    };
-    let desk = Rc::clone(desk);
-    let plan = Rc::as_ptr(&desk.session.plan);
-    let history = Rc::as_ptr(&desk.session.history);
-    let holds = desk.place.lock().is_some();
-    let stands = (desk.job, holds, desk.is_to_be_kept(), desk.point.0);
-    use_effect_with((plan, history, stands), move |_| {
-        Keeper::look(&keeper, desk);
+pub fn use_keeping(table: &UseReducerHandle<Desk>) {
+    // What was typed is confirmed before it is seen what is not written: listeners are told in the order in
+    // which they began to listen.
+    use_typed();
+    let (table, dispatcher) = (table.clone(), table.dispatcher());
+    use_effect_with((), move |()| {
+        let (window, document) = (gloo::utils::window(), gloo::utils::document());
+        let keeper = Rc::new(Keeper::new(dispatcher));
+        // The table itself, not what is drawn of it; a handle holds on to every state that it was asked for.
+        let desk = move || Rc::new((*table.clone()).clone());
+        let (look, leave) = {
+            let (looking, leaving, desk) = (Rc::clone(&keeper), keeper, Rc::new(desk));
+            let now = Rc::clone(&desk);
+            let look = move || Keeper::look(&looking, now());
+            (look, Rc::new(move || leaving.leave(desk())))
+        };
+        on_change(look);
+        let hide = Rc::clone(&leave);
+        let left = EventListener::new(&window, "pagehide", move |_| leave());
+        let hidden = EventListener::new(&document, "visibilitychange", move |_| {
+            if gloo::utils::document().hidden() {
+                hide();
+            }
+        });
+        move || drop((left, hidden))
     });
 }
 
@@ -45,6 +60,10 @@ struct Keeper {
     /// What all in the queue rests on.
     rests_on: RefCell<Option<(Table, String)>>,
     at_work: Cell<bool>,
+    /// What is being written, and not answered.
+    at_hand: RefCell<Option<Rc<Unanswered>>>,
+    /// Something of it is noted for the next page.
+    noted: Cell<bool>,
     /// The name of the job on the table, and those of jobs that left it: they are let go of once
     /// everything is written.
     lock: RefCell<Option<Rc<Lock>>>,
@@ -72,6 +91,8 @@ impl Keeper {
             queue: RefCell::default(),
             rests_on: RefCell::default(),
             at_work: Cell::default(),
+            at_hand: RefCell::default(),
+            noted: Cell::default(),
             lock: RefCell::default(),
             left: RefCell::default(),
             lasts: Cell::default(),
@@ -80,12 +101,15 @@ impl Keeper {
 
     /// Looks at the table, and has written what is new on it.
     fn look(keeper: &Rc<Self>, desk: Rc<Desk>) {
+        let before = keeper.table.replace(Some(Rc::clone(&desk)));
+        if before.is_some_and(|before| is_same(&before, &desk)) {
+            return;
+        }
         let same = |held: &Held| held.table == desk.job;
         let known = keeper.held.borrow().as_ref().is_some_and(same);
         if !known {
             keeper.held.take();
         }
-        keeper.table.replace(Some(Rc::clone(&desk)));
         keeper.change_lock(desk.place.lock());
         if !desk.is_to_be_kept() {
             return;
@@ -173,9 +197,11 @@ impl Keeper {
         let keeper = Rc::clone(keeper);
         spawn_local(async move {
             while let Some((orders, plan)) = keeper.next() {
-                let rests_on = keeper.rests_on.take();
-                let done = match storage::write_on(&orders, rests_on).await {
+                let written = storage::write_on(&orders.orders, orders.rests_on.clone()).await;
+                keeper.at_hand.take();
+                let done = match written {
                     Ok(true) => {
+                        keeper.forget();
                         keeper.tell();
                         Act::Kept(plan)
                     }
@@ -207,11 +233,43 @@ impl Keeper {
     }
 
     /// Everything that waits, and the plan that is kept once it is written.
-    fn next(&self) -> Option<(Vec<Order>, Rc<Plan>)> {
+    fn next(&self) -> Option<(Rc<Unanswered>, Rc<Plan>)> {
         let orders = self.queue.take();
+        let rests_on = self.rests_on.take();
         let table = self.table.borrow();
         let plan = table.as_ref().map(|desk| Rc::clone(&desk.session.plan))?;
-        (!orders.is_empty()).then_some((orders, plan))
+        if orders.is_empty() {
+            return None;
+        }
+        let orders = Rc::new(Unanswered { orders, rests_on });
+        self.at_hand.replace(Some(Rc::clone(&orders)));
+        Some((orders, plan))
+    }
+
+    /// The page is left or put away: what is not written yet is ordered, and noted for the next one.
+    fn leave(self: &Rc<Self>, desk: Rc<Desk>) {
+        Self::look(self, desk);
+        let (held, queue) = (self.held.borrow(), self.queue.borrow());
+        let at_hand = self.at_hand.borrow().clone();
+        let (Some(held), true) = (&*held, at_hand.is_some() || !queue.is_empty()) else {
+            return;
+        };
+        let (mut orders, rests_on) = match at_hand {
+            Some(at_hand) => (at_hand.orders.clone(), at_hand.rests_on.clone()),
+            None => (Vec::new(), self.rests_on.borrow().clone()),
+        };
+        orders.extend(queue.iter().cloned());
+        Unanswered { orders, rests_on }.note(&held.id);
+        self.noted.set(true);
+    }
+
+    fn forget(&self) {
+        if self.noted.get() && self.queue.borrow().is_empty() {
+            self.noted.set(false);
+            if let Some(held) = &*self.held.borrow() {
+                storage::forget(&held.id);
+            }
+        }
     }
 
     /// After a writing that failed: what gathered meanwhile hangs on what is not there, so the whole job
@@ -226,6 +284,17 @@ impl Keeper {
             self.order(&desk);
         }
     }
+}
+
+/// Whether nothing differs that is kept, or that decides what is.
+fn is_same(one: &Desk, other: &Desk) -> bool {
+    let stands = |desk: &Desk| {
+        let holds = desk.place.lock().map(Rc::as_ptr);
+        (desk.job, holds, desk.is_to_be_kept(), desk.point.0)
+    };
+    Rc::ptr_eq(&one.session.plan, &other.session.plan)
+        && Rc::ptr_eq(&one.session.history, &other.session.history)
+        && stands(one) == stands(other)
 }
 
 /// What is next in a job: "Framing: 2 loose ends".

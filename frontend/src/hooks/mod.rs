@@ -42,7 +42,6 @@ pub use squaring::use_squaring;
 pub use standby::stand_by;
 pub use standings::use_standings;
 pub use start::use_start;
-pub use typed::use_typed;
 pub use unkept::use_unkept;
 pub use windows::use_windows;
 
