@@ -271,13 +271,12 @@ impl Layout {
     /// Over the bottom chords of trusses that lie on walls of this height.
     fn on_trusses(trusses: Trusses, ceiling: f64) -> Self {
         Self {
-            kind: SpaceKind::AtticTrusses,
-            direction: trusses.direction,
-            side: trusses.layout,
-            spacing: trusses.spacing.0,
             depth: CHORD,
-            z: ceiling + CHORD,
-            hangs: false,
+            ..Self::of(
+                SpaceKind::AtticTrusses,
+                trusses.as_joists(),
+                ceiling + CHORD,
+            )
         }
     }
 
@@ -285,13 +284,8 @@ impl Layout {
     /// not asked.
     fn of_rafters(rafters: Rafters, ceiling: f64) -> Self {
         Self {
-            kind: SpaceKind::Rafters,
-            direction: rafters.direction,
-            side: rafters.layout,
-            spacing: rafters.spacing.0,
             depth: 0.0,
-            z: ceiling,
-            hangs: false,
+            ..Self::of(SpaceKind::Rafters, rafters.as_joists(), ceiling)
         }
     }
 
