@@ -11,6 +11,7 @@
 mod files;
 mod layers;
 mod map;
+mod practice;
 mod pure;
 mod source;
 mod style;

@@ -5,25 +5,19 @@ use super::place::{Axis, axis};
 use crate::framing::{Framing, Space, SpaceKind};
 use crate::plan::JoistKind;
 use crate::route::{Crossing, Ways};
+use crate::rules::trade::{BIT_LEANS, I_JOIST, OPEN_WEB, SAWN_JOIST};
 use crate::shape::{Pos, Segment};
 use crate::units::Size;
 
-/// Room for a finger between a joist and a bore beside it, to get hold of the cable: 3/4 in. Common
-/// practice, no source.
-pub(super) const FINGER: f64 = 19.05;
-/// A bit leans this far past a joist, millimetres: 3/8 in. Common practice, no source.
-const LEANS: f64 = 9.525;
-
-/// How wide a joist is where it lies on the plates, or under the floor: a board, the flange of an
-/// I-joist, the chord of an open-web truss laid flat. Common practice, no source.
+/// How wide a joist is where it lies on the plates, or under the floor.
 pub(super) fn width(kind: SpaceKind) -> Size {
     match kind {
-        SpaceKind::AtticTrusses | SpaceKind::AtticJoists | SpaceKind::Rafters => Size::inches(1.5),
-        SpaceKind::Floor(kind) | SpaceKind::Crawl(kind) => Size::inches(match kind {
-            JoistKind::Sawn => 1.5,
-            JoistKind::IJoist => 2.5,
-            JoistKind::OpenWeb => 3.5,
-        }),
+        SpaceKind::AtticTrusses | SpaceKind::AtticJoists | SpaceKind::Rafters => SAWN_JOIST,
+        SpaceKind::Floor(kind) | SpaceKind::Crawl(kind) => match kind {
+            JoistKind::Sawn => SAWN_JOIST,
+            JoistKind::IJoist => I_JOIST,
+            JoistKind::OpenWeb => OPEN_WEB,
+        },
     }
 }
 
@@ -69,7 +63,7 @@ impl<'f> Joists<'f> {
 pub fn in_joists(framing: &Framing, ways: &Ways, bores: &[Bore]) -> Vec<usize> {
     let meets = |bore: &Bore| {
         let joists = Joists::beyond(framing, &ways.crossings[bore.crossing]);
-        joists.is_some_and(|joists| joists.room(bore.offset, bore.bit.0 / 2.0) < -LEANS)
+        joists.is_some_and(|joists| joists.room(bore.offset, bore.bit.0 / 2.0) < -BIT_LEANS)
     };
     let all = bores.iter().enumerate();
     all.filter(|(_, bore)| meets(bore))
@@ -86,6 +80,7 @@ mod tests {
         Above, Closet, ClosetPlace, DropKind, Entry, Floor, LevelId, Lumber, Place, Plan, Role,
         Side, WallId,
     };
+    use crate::rules::trade::FINGER;
     use crate::shape::{Direction, Point};
     use crate::units::Mm;
 

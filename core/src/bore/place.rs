@@ -4,11 +4,12 @@
 
 use super::Bore;
 use super::cut::cuts;
-use super::joist::{FINGER, Joists};
-use crate::framing::{Bay, FROM_ENDS, Framing, WallFraming};
+use super::joist::Joists;
+use crate::framing::{Bay, Framing, WallFraming};
 use crate::plan::{LevelId, Plan, PowerPlace, PowerRun, WallId};
 use crate::route::{Crossing, Member, Ways};
 use crate::rules::RuleId;
+use crate::rules::trade::{FINGER, FROM_ENDS, NAILS, POWER_HOLE};
 use crate::shape::Pos;
 use crate::units::Size;
 
@@ -20,11 +21,6 @@ const ONE_JOIST: f64 = 60.0;
 const STEP: f64 = 6.35;
 /// ... and in uprights not farther than this from their lane, millimetres.
 const MOST_SHIFT: f64 = 305.0;
-/// Wood between a plate's bore and the stud beside it, for the stud's nails: half an inch. Common
-/// practice, no source.
-const NAILS: f64 = 12.7;
-/// The hole an electrician bores for one cable: 3/4 in. Common practice, no source.
-const POWER_HOLE: f64 = 19.05;
 
 /// What a bore is shifted along.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

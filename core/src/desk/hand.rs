@@ -2,7 +2,8 @@
 
 use crate::design::Design;
 use crate::plan::{DropKind, KeepOutReason, Lumber, OpeningKind, Role};
-use crate::units::Mm;
+use crate::rules::trade::{HEAD, OPENINGS, SILL};
+use crate::units::{Mm, Size};
 
 /// Settings that stay in the hand. They belong to the person at work and are not part of the plan.
 #[derive(Clone, Debug, PartialEq)]
@@ -54,20 +55,19 @@ impl Hand {
         }
     }
 
-    /// This hand with another kind of opening and its usual sizes (common practice, no source): a
-    /// door 32 in wide, a window 36 in wide over a sill at 36 in, a cased opening 48 in wide, all
-    /// with the head at 80 in.
+    /// This hand with another kind of opening and its usual sizes (`rules::trade`).
     pub fn with_opening(self, opening: OpeningKind) -> Self {
+        let [door, window, cased] = OPENINGS;
         let (width, sill) = match opening {
-            OpeningKind::Door => (32.0, 0.0),
-            OpeningKind::Window => (36.0, 36.0),
-            OpeningKind::Cased => (48.0, 0.0),
+            OpeningKind::Door => (door, Size(0.0)),
+            OpeningKind::Window => (window, SILL),
+            OpeningKind::Cased => (cased, Size(0.0)),
         };
         Self {
             opening,
-            opening_width: Mm::inches(width),
-            opening_sill: Mm::inches(sill),
-            opening_head: Mm::inches(80.0),
+            opening_width: Mm::rounded(width.0),
+            opening_sill: Mm::rounded(sill.0),
+            opening_head: Mm::rounded(HEAD.0),
             ..self
         }
     }

@@ -7,6 +7,7 @@ use super::{Finding, Severity, Subject};
 use crate::framing::{Framing, LevelFraming, Space, SpaceKind, WallFraming};
 use crate::plan::{CableId, JoistKind, LevelId, Plan, Role, Wall};
 use crate::route::{Move, MoveKind, Ways};
+use crate::rules::trade::BLOCKING_SOURCE;
 use crate::shape::Pos;
 use crate::units::counted;
 
@@ -105,7 +106,5 @@ fn told(level: LevelId, wall: &Wall, passed: &Passed) -> Option<Finding> {
         counted(passed.strips.len(), "place"),
     );
     let todo = "Ask the builder what stands there before drilling, and leave squash blocks whole.";
-    Some(finding.at(level, at).says(what, todo).by(
-        "IRC 2018, R502.7, from memory: joists are held by full-depth blocking at each support",
-    ))
+    Some(finding.at(level, at).says(what, todo).by(BLOCKING_SOURCE))
 }

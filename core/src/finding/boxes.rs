@@ -6,6 +6,7 @@ use std::collections::BTreeMap;
 use super::{Finding, Severity, Subject};
 use crate::framing::{Framing, Meets, hang_near, hang_of, wall_words};
 use crate::plan::{BoxKind, Drop, OpeningId, Place, Plan, Side, WallId};
+use crate::rules::trade::PRACTICE;
 
 /// Boxes may touch; whole millimetres put them so little into one another, millimetres.
 const HAIR: f64 = 2.0;
@@ -53,7 +54,7 @@ fn in_wood(plan: &Plan, framing: &Framing, drop: &Drop) -> Option<Finding> {
         }
     };
     let finding = Finding::new(format!("box:{label}"), severity, Subject::Drop(drop.id));
-    let finding = finding.says(what, todo).by("common practice, no source");
+    let finding = finding.says(what, todo).by(PRACTICE);
     Some(finding.at_drop(plan, drop))
 }
 
@@ -134,6 +135,6 @@ fn both(plan: &Plan, one: &Sunk, other: &Sunk) -> Finding {
     };
     let what = format!("The boxes of {a} and {b} are in one place{back}.");
     let todo = "Hang one of them on the other side of the stud, or on the next one.";
-    let finding = finding.says(what, todo).by("common practice, no source");
+    let finding = finding.says(what, todo).by(PRACTICE);
     finding.at_drop(plan, one.drop)
 }

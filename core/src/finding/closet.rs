@@ -7,11 +7,8 @@ use crate::framing::Framing;
 use crate::plan::{ClosetPlace, Plan};
 use crate::route::{Crossing, Member, Ways};
 use crate::rules::RuleId;
+use crate::rules::trade::NAILS;
 use crate::units::Size;
-
-/// Wood between a plate's bore and the stud beside it, for the stud's nails: half an inch. Common
-/// practice, no source.
-const NAILS: f64 = 12.7;
 
 /// The bores in the plates of the closet's bay, and the room they want.
 struct Full {

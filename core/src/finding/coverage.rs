@@ -5,6 +5,7 @@
 use super::{Finding, Severity, Subject};
 use crate::framing::drop_room;
 use crate::plan::{Level, Plan, Room};
+use crate::rules::trade::PRACTICE;
 
 /// Rooms nobody puts an outlet in.
 const NO_OUTLET: [&str; 10] = [
@@ -50,7 +51,7 @@ fn forgotten(level: &Level, room: &Room) -> Finding {
     )
     .by(match is_listed(&room.name) {
         true => "TIA/EIA-570-A, outlet locations",
-        false => "common practice, no source",
+        false => PRACTICE,
     })
 }
 

@@ -7,12 +7,8 @@ use super::{Finding, Severity, Subject};
 use crate::framing::{Framing, LevelFraming, WallFraming};
 use crate::plan::{CableId, Plan};
 use crate::route::{Move, MoveKind, Ways};
+use crate::rules::trade::{FIREBLOCK, FIREBLOCK_SOURCE};
 use crate::units::Mm;
-
-/// Bays are blocked no farther apart than this up a wall, millimetres: 10 ft.
-const APART: f64 = 3048.0;
-/// Where that is from.
-const SOURCE: &str = "IRC, R302.11 item 1, from memory; sealed as item 4 asks";
 
 pub(super) fn check(plan: &Plan, framing: &Framing, ways: &Ways) -> Vec<Finding> {
     let levels = framing.levels.iter();
@@ -24,12 +20,15 @@ pub(super) fn check(plan: &Plan, framing: &Framing, ways: &Ways) -> Vec<Finding>
 
 fn blocked(plan: &Plan, ways: &Ways, level: &LevelFraming, wall: &WallFraming) -> Option<Finding> {
     // A block at a height: the plates stand for those at floor and ceiling.
-    if wall.height <= APART {
+    if wall.height <= FIREBLOCK {
         return None;
     }
     let passes = |step: &Move| {
         let (from, to) = (step.from.z - level.floor, step.to.z - level.floor);
-        let up = (from.min(to) / APART, from.max(to).min(wall.top) / APART);
+        let up = (
+            from.min(to) / FIREBLOCK,
+            from.max(to).min(wall.top) / FIREBLOCK,
+        );
         is_in(step.kind, wall) && up.1.floor() > up.0.floor()
     };
     let through = ways.ways.iter().filter(|way| way.moves.iter().any(passes));
@@ -53,7 +52,12 @@ fn blocked(plan: &Plan, ways: &Ways, level: &LevelFraming, wall: &WallFraming) -
         units.path(Mm::rounded(wall.height))
     );
     let todo = "Bore each block it passes, and seal the hole; look on site where the blocks are.";
-    Some(finding.at(level.level, middle).says(what, todo).by(SOURCE))
+    Some(
+        finding
+            .at(level.level, middle)
+            .says(what, todo)
+            .by(FIREBLOCK_SOURCE),
+    )
 }
 
 /// Whether a move is made up or down in the bays of a wall.

@@ -6,9 +6,8 @@ use crate::bore::{Bore, from_joist, in_joists};
 use crate::framing::{Framing, Space};
 use crate::plan::{Drop, Place, Plan};
 use crate::route::{Member, Ways};
+use crate::rules::trade::PRACTICE;
 use crate::units::Mm;
-
-const SOURCE: &str = "common practice, no source";
 
 pub(super) fn check(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) -> Vec<Finding> {
     let plates = in_joists(framing, ways, bores).into_iter();
@@ -69,7 +68,7 @@ fn plate(plan: &Plan, framing: &Framing, ways: &Ways, bore: &Bore) -> Option<Fin
     let todo = "Move the drop to a wall or bay that is clear of it, or bore beside the joist where the \
                 plate is wide enough.";
     let finding = Finding::new(key, Severity::Warn, Subject::Bore(bore.number));
-    Some(finding.at(crossing.level, at).says(what, todo).by(SOURCE))
+    Some(finding.at(crossing.level, at).says(what, todo).by(PRACTICE))
 }
 
 fn ceiling(framing: &Framing, drop: &Drop) -> Option<Finding> {
@@ -90,7 +89,7 @@ fn ceiling(framing: &Framing, drop: &Drop) -> Option<Finding> {
             format!("{label} is right under a joist."),
             "Move it beside the joist, so that its cable comes down free.",
         )
-        .by(SOURCE)
+        .by(PRACTICE)
     })
 }
 

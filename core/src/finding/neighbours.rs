@@ -9,6 +9,7 @@ use crate::framing::Framing;
 use crate::plan::Plan;
 use crate::route::{Crossing, Ways};
 use crate::rules::RuleId;
+use crate::rules::trade::PRACTICE;
 use crate::units::Size;
 
 pub(super) fn check(plan: &Plan, framing: &Framing, ways: &Ways, bores: &[Bore]) -> Vec<Finding> {
@@ -101,7 +102,7 @@ fn meets(plan: &Plan, ways: &Ways, bore: &Bore) -> Option<Finding> {
         bore.number
     );
     let todo = "Shift it along within its bay, or send some cables another way.";
-    Some(finding.says(what, todo).by("common practice, no source"))
+    Some(finding.says(what, todo).by(PRACTICE))
 }
 
 fn beside_cut(plan: &Plan, ways: &Ways, bore: &Bore) -> Option<Finding> {

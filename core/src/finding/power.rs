@@ -3,17 +3,9 @@
 
 use super::{Finding, Severity, Subject};
 use crate::plan::{ClosetPlace, Drop, Level, Place, Plan, PowerPlace, PowerRun};
+use crate::rules::trade::{PANEL, WORKING, WORKING_SOURCE};
 use crate::shape::Pos;
 use crate::units::{Mm, Size};
-
-/// What is kept free on both sides of a service panel, millimetres: 30 in, the width of the working space
-/// in front of it.
-const WORKING: f64 = 762.0;
-/// Where that is from.
-const WORKING_SOURCE: &str = "common practice, no source (the NEC asks for working space before a panel, 110.26(A), from memory)";
-/// A service panel reaches so far up and down from its middle, millimetres: 15 in. Common practice, no
-/// source.
-const PANEL: f64 = 381.0;
 
 pub(super) fn check(plan: &Plan) -> Vec<Finding> {
     let boxes = plan.drops.iter().filter_map(|drop| beside(plan, drop));

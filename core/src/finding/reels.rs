@@ -3,11 +3,9 @@
 
 use super::{Finding, Severity, Subject};
 use crate::plan::{CableId, Plan};
+use crate::rules::trade::PULLING_SOURCE;
 use crate::schedule::{CutList, KindOfReels};
 use crate::units::counted;
-
-/// Where it is written: our own way of pulling.
-const SOURCE: &str = "common practice: one length from one reel, one reel for each cable of a pull";
 
 pub(super) fn check(plan: &Plan, cuts: &CutList) -> Vec<Finding> {
     let of_kind = |of: &KindOfReels| {
@@ -43,7 +41,7 @@ fn too_long(plan: &Plan, of: &KindOfReels, cable: CableId) -> Finding {
             format!("{label} is longer than every reel; the longest holds {longest}."),
             "Order a longer reel and set it under Settings, or move the drop or the closet.",
         )
-        .by(SOURCE)
+        .by(PULLING_SOURCE)
 }
 
 fn split(of: &KindOfReels, name: &str) -> Finding {
@@ -62,7 +60,7 @@ fn split(of: &KindOfReels, name: &str) -> Finding {
     );
     Finding::new(key, Severity::Note, Subject::Job)
         .says(what, todo)
-        .by(SOURCE)
+        .by(PULLING_SOURCE)
 }
 
 /// Fewer full reels lie in the van than are opened.
@@ -96,7 +94,7 @@ fn for_pulls(of: &KindOfReels, name: &str) -> Finding {
             ),
             "Set fewer full reels under Settings if opening one costs more than another pull.",
         )
-        .by(SOURCE)
+        .by(PULLING_SOURCE)
 }
 
 #[cfg(test)]

@@ -4,9 +4,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::wall::{Stud, WallFraming};
-
-/// A bore keeps this far from the ends of an upright, millimetres: 3 in. Common practice, no source.
-pub const FROM_ENDS: f64 = 75.0;
+use crate::rules::trade::FROM_ENDS;
 
 /// A clear space between uprights.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]

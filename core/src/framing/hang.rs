@@ -5,11 +5,9 @@ use super::joints::JointKind;
 use super::wall::{BOARD, Stud, StudKind, WallFraming};
 use super::{Framing, LevelFraming};
 use crate::plan::{BoxKind, Drop, Level, Lumber, OpeningId, Place, Plan, WallId};
+use crate::rules::trade::NAILED;
 use crate::units::Mm;
 
-/// A box whose side is no farther than this from an upright is nailed to it, millimetres: half an inch.
-/// Common practice, no source.
-const NAILED: f64 = 12.7;
 /// Offsets are whole millimetres and studs are not: a box that is so little in a member lies against
 /// it, millimetres.
 const HAIR: f64 = 2.0;

@@ -19,7 +19,7 @@ mod room;
 mod space;
 mod wall;
 
-pub use bay::{Bay, BayKind, FROM_ENDS};
+pub use bay::{Bay, BayKind};
 pub use end::{pin_words, wall_words};
 pub use hang::{Hang, Meets, hang_near, hang_of, hang_words};
 pub use headers::header_depth;

@@ -3,20 +3,12 @@
 use super::{Framing, SpaceKind, WallFraming};
 use crate::plan::{LevelId, OpeningId, Plan, WallId};
 use crate::rules::RuleId;
+use crate::rules::trade::{CLEAR_OF_BAY, SOFFIT, UNDER_PLATES};
 use crate::units::Mm;
 
-/// Wood or air kept between the middle of a hole and what lies over and under the bay, millimetres:
-/// 1 in. Common practice, no source.
-const CLEAR: f64 = 25.4;
-/// How far under the plates a hole is put that would else lie in them, millimetres: 3 in, which
-/// leaves a hand's room to pull. Common practice, no source.
-const UNDER_PLATES: f64 = 76.2;
 /// Heights are whole millimetres and limits whole inches: what is this near to the top of the
 /// plates is over them.
 const NEAR: f64 = 1.0;
-/// Eaves that reach out less than this have no soffit a hole comes out of, millimetres: 6 in, the ledger and
-/// the trim left out. Common practice, no source.
-const SOFFIT: f64 = 152.4;
 /// A wall is at the eaves where it lies more across the trusses than along them: the cosine of 45 degrees.
 const ACROSS: f64 = 0.707;
 
@@ -63,14 +55,14 @@ impl OutsideHole {
             };
         }
         let header = wall.headers.iter().find(|header| {
-            header.from - CLEAR < offset
-                && offset < header.to + CLEAR
-                && header.bottom - CLEAR < height
-                && height < header.top + CLEAR
+            header.from - CLEAR_OF_BAY < offset
+                && offset < header.to + CLEAR_OF_BAY
+                && header.bottom - CLEAR_OF_BAY < height
+                && height < header.top + CLEAR_OF_BAY
         });
         match header {
-            _ if height > wall.top - CLEAR => Self::TopPlates,
-            _ if height < wall.bottom + CLEAR => Self::BottomPlates,
+            _ if height > wall.top - CLEAR_OF_BAY => Self::TopPlates,
+            _ if height < wall.bottom + CLEAR_OF_BAY => Self::BottomPlates,
             Some(header) => Self::Header(header.opening),
             None => Self::Bay,
         }
@@ -106,7 +98,7 @@ fn roof(plan: &Plan, framing: &Framing, level: LevelId, wall: &WallFraming, offs
         return Roof::None;
     };
     if wall.line.along.dot(space.along).abs() > ACROSS {
-        let foot = wall.height + space.depth + CLEAR;
+        let foot = wall.height + space.depth + CLEAR_OF_BAY;
         return Roof::Gable { foot };
     }
     match plan.rules.value(RuleId::EaveOverhang) < SOFFIT {
@@ -139,7 +131,7 @@ pub fn outside_height(plan: &Plan, framing: &Framing, wall: WallId, offset: f64,
         return wanted;
     };
     let top = framed.top;
-    if wanted.f64() <= top - CLEAR {
+    if wanted.f64() <= top - CLEAR_OF_BAY {
         return wanted;
     }
     let lowered = Mm::rounded(top - UNDER_PLATES);

@@ -6,12 +6,9 @@ use super::Outline;
 use crate::plan::{
     Above, Below, Floor, JoistKind, LayoutSide, Level, Lumber, Plan, Rafters, Trusses,
 };
+use crate::rules::trade::{CHORD, SUBFLOOR};
 use crate::shape::{Direction, Point, Pos};
 
-/// Thickness of the subfloor on joists: 3/4 in. Common practice, no source.
-const SUBFLOOR: f64 = 19.05;
-/// Depth of a roof truss's bottom chord: a dressed 2x4.
-const CHORD: f64 = 88.9;
 /// The most strips a space is cut into: 162 m of joists 16 in on centre, more than any house. It keeps
 /// hostile plans from asking for millions; what it leaves out is told ([`Space::uncut`]).
 const MOST_STRIPS: i64 = 400;

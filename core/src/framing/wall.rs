@@ -6,17 +6,11 @@ use super::bay::{Bay, BayKind};
 use super::headers::{header_depth, is_wider};
 use super::joints::{Joint, JointKind, WallEnds, join};
 use crate::plan::{LayoutEnd, Level, Lumber, Opening, OpeningId, OpeningKind, Wall, WallId};
+use crate::rules::trade::{LOWEST_BAY, NARROWEST_BAY, ONE_JACK_FEET};
 use crate::shape::Segment;
 
 /// Thickness of every stud and plate: a dressed 2x board.
 pub(super) const BOARD: f64 = Lumber::THICKNESS.0;
-/// Openings wider than this get two jack studs a side, feet. Common practice, no source.
-const WIDE: f64 = 6.0;
-/// Space under a sill or over a header lower than this is no bay, millimetres.
-const LOWEST_BAY: f64 = 100.0;
-/// A gap narrower than this is no bay: no hand and no cable goes in. Millimetres.
-const NARROWEST_BAY: f64 = 40.0;
-
 /// A wall's framing. Offsets are from the wall's first end, heights above the finished floor.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct WallFraming {
@@ -220,7 +214,11 @@ impl WallFraming {
     fn frame_opening(&mut self, opening: &Opening) {
         let (near, far) = (opening.offset.f64(), (opening.offset + opening.width).f64());
         let head = opening.head.f64().min(self.top);
-        let jacks = if is_wider(far - near, WIDE) { 2 } else { 1 };
+        let jacks = if is_wider(far - near, ONE_JACK_FEET) {
+            2
+        } else {
+            1
+        };
         for jack in 0..jacks {
             let inset = f64::from(jack) * BOARD;
             self.upright(StudKind::Jack, near - BOARD - inset, self.bottom, head);

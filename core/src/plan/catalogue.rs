@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::rules::trade::{CAT_6, CAT_6_OUTDOOR, CAT_6A, REEL_FEET, RG_6};
 use crate::units::{Mm, Size};
 
 /// Which cable of the catalogue.
@@ -72,25 +73,24 @@ impl Catalogue {
 }
 
 impl Default for Catalogue {
-    /// Cat 6 at 6.0 mm, Cat 6A at 7.5 mm, RG-6 at 6.9 mm (usual sizes, no source; a maker's sheet
-    /// governs), reels of 1,000 ft, and bits from 1/2 to 1-1/2 in.
+    /// The usual cables in their usual sizes (`rules::trade`), full reels, and bits from 1/2 to 1-1/2 in.
     fn default() -> Self {
         let cable = |name: &str, letter, diameter, outdoor| CableSpec {
             name: name.to_string(),
             letter,
-            diameter: Size(diameter),
+            diameter,
             outdoor,
             twisted_pair: CableSpec::is_usually_twisted_pair(name),
-            reel: Mm::feet(1000.0),
+            reel: Mm::feet(REEL_FEET),
             part_reels: Vec::new(),
             on_hand: 0,
         };
         Self {
             cables: vec![
-                cable("Cat 6", 'd', 6.0, false),
-                cable("Cat 6A", 'a', 7.5, false),
-                cable("RG-6", 'x', 6.9, false),
-                cable("Cat 6 outdoor", 'o', 6.5, true),
+                cable("Cat 6", 'd', CAT_6, false),
+                cable("Cat 6A", 'a', CAT_6A, false),
+                cable("RG-6", 'x', RG_6, false),
+                cable("Cat 6 outdoor", 'o', CAT_6_OUTDOOR, true),
             ],
             bits: [0.5, 0.625, 0.75, 0.875, 1.0, 1.125, 1.25, 1.375, 1.5]
                 .map(Size::inches)

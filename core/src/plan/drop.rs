@@ -3,14 +3,10 @@
 use strum::VariantArray;
 
 use super::{Cable, CableKindId, DropId, LevelId, Plan, Side, WallId};
+use crate::rules::trade::{BOX_DEPTH, BRACKET_DEPTH, GANG, NEXT_GANG};
 use crate::rules::{RuleId, RuleSet};
 use crate::shape::{Direction, Point, Pos};
 use crate::units::Mm;
-
-/// A box of one gang: width and height, millimetres. Common practice, no source.
-const GANG: (f64, f64) = (54.0, 95.0);
-/// What each further gang adds to the width, millimetres. Common practice, no source.
-const NEXT_GANG: f64 = 46.0;
 
 /// Width and height of a box of so many gangs, millimetres.
 pub fn box_outline(gangs: u8) -> (f64, f64) {
@@ -259,13 +255,11 @@ impl BoxKind {
         }
     }
 
-    /// How deep it is in its wall with what is behind its plate, millimetres: a box of a trade's usual
-    /// 2-3/4 in; behind a bracket, which is open, a connector and the bend of its cable, 1-1/2 in.
-    /// Common practice, no source.
+    /// How deep it is in its wall with what is behind its plate, millimetres.
     pub fn depth(self) -> f64 {
         match self {
-            Self::Bracket => 38.1,
-            Self::ByOthers => 69.85,
+            Self::Bracket => BRACKET_DEPTH,
+            Self::ByOthers => BOX_DEPTH,
             Self::None => 0.0,
         }
     }

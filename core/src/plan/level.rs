@@ -182,9 +182,6 @@ pub struct Rafters {
 }
 
 impl Rafters {
-    /// No roof of a house is steeper. Common practice, no source.
-    pub const STEEPEST: u8 = 24;
-
     /// At 16 in on centre, 6 in 12.
     pub fn along(direction: Direction) -> Self {
         Self {

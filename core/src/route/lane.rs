@@ -4,15 +4,12 @@ use super::obstacle::Obstacles;
 use crate::framing::WallFraming;
 use crate::plan::{Level, OpeningKind, Pin, Place, Plan};
 use crate::rules::RuleId;
+use crate::rules::trade::{REACH, UNDER_SILL};
 
 /// Lanes are tried this far apart, millimetres: 2 in.
 const STEP: f64 = 50.8;
 /// A box takes up this much above and below its centre, with room for the drill, millimetres.
 const BOX: f64 = 90.0;
-/// A lane keeps this far under a sill, millimetres.
-const UNDER_SILL: f64 = 75.0;
-/// A lane is not laid over this height without a ladder; higher ones are last choice, millimetres.
-const REACH: f64 = 1800.0;
 
 /// The height of a wall's lane above its level's finished floor, millimetres.
 ///

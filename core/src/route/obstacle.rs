@@ -2,14 +2,12 @@
 
 use super::region::Region;
 use crate::plan::{KeepOut, KeepOutReason, KeepOutShape, Level, PowerPlace, WallId};
+use crate::rules::trade::PARALLEL;
 use crate::rules::{RuleId, RuleSet};
 use crate::shape::{Point, Pos, Segment};
 
 /// Height of what a cable or a bore takes up, up and down from its middle, millimetres.
 const HALF: f64 = 20.0;
-/// Sine of the angle up to which two stretches run along one another: 15 degrees. Common practice, no
-/// source: power is crossed squarely.
-const PARALLEL: f64 = 0.26;
 /// Stretches that share less than this touch end to end, millimetres: an inch.
 const TOUCH: f64 = 25.4;
 

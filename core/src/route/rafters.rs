@@ -6,6 +6,7 @@ use super::house::House;
 use super::way::{Member, MoveKind, Place3};
 use crate::framing::{BayKind, Space};
 use crate::plan::{LevelId, Lumber};
+use crate::rules::trade::NARROWEST_BAY;
 use crate::shape::Pos;
 
 /// A rafter rests on a wall whose centre line is no farther from where it ends, millimetres: as far as outside
@@ -13,8 +14,6 @@ use crate::shape::Pos;
 const ON_WALL: f64 = 320.0;
 /// Nearer than this to the ridge cable may come up from both sides, millimetres: half a bay.
 const AT_RIDGE: f64 = 203.2;
-/// Less room than this beside a rafter lets no cable up, millimetres.
-const NARROWEST: f64 = 40.0;
 
 /// An end of a rafter bay: where it rests, and how far that is from a drop on the plan.
 #[derive(Clone, Copy)]
@@ -106,7 +105,11 @@ impl House<'_> {
             let middle = from + room / 2.0;
             let part = (middle - ends[0]) / (ends[1] - ends[0]);
             let offset = framed.from + framed.width() * part;
-            if room > best.as_ref().map_or(NARROWEST, |(known, _)| *known + 1.0) {
+            if room
+                > best
+                    .as_ref()
+                    .map_or(NARROWEST_BAY, |(known, _)| *known + 1.0)
+            {
                 best = Some((room, Entry { wall, bay, offset }));
             }
         }

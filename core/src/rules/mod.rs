@@ -8,6 +8,7 @@ mod book;
 mod figure;
 mod limits;
 mod practice;
+pub mod trade;
 mod united_kingdom;
 mod united_states;
 

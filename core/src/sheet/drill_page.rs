@@ -9,11 +9,8 @@ use crate::bore::{self, Along, Bore, DrillRow};
 use crate::design::Design;
 use crate::plan::{LevelId, Plan, Through};
 use crate::route::Member;
-use crate::units::{Size, counted};
-
-/// From the face of the wall to the middle of a hole in its soffit: clear of the ledger and of trim.
-/// Common practice, no source.
-const SOFFIT_OUT: Size = Size::inches(4.0);
+use crate::rules::trade::{PRACTICE, SOFFIT_HOLE};
+use crate::units::counted;
 
 /// Beside the box to tick of what bears, which the builder is shown first.
 const ASK: &str = "ask";
@@ -132,9 +129,9 @@ fn notes(plan: &Plan, design: &Design, row: &DrillRow) -> Vec<String> {
     let mut reasons = bores.filter(|bore| bore.part == 0 && !bore.reason.is_empty());
     let reason = reasons.next().map(|bore| bore.reason.clone());
     let soffit = is_soffit(plan, design, row).then(|| {
-        let out = plan.units.size(SOFFIT_OUT);
+        let out = plan.units.size(SOFFIT_HOLE);
         format!(
-            "In the soffit, its middle {out} out from the face of the wall unless the device asks for another place (common practice, no source)"
+            "In the soffit, its middle {out} out from the face of the wall unless the device asks for another place ({PRACTICE})"
         )
     });
     let new = new(plan, row);

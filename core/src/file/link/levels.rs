@@ -223,6 +223,7 @@ fn layouts(level: &mut Level) -> impl Iterator<Item = &mut LayoutSide> {
 mod tests {
     use super::*;
     use crate::file::link::{Privacy, read, write};
+    use crate::rules::trade::STEEPEST_ROOF;
 
     fn there_and_back(plan: &Plan) -> Vec<Level> {
         let link = write(plan, Privacy::Everything).unwrap();
@@ -250,7 +251,7 @@ mod tests {
     fn the_rafters_of_a_closed_roof_come_back() {
         let mut plan = Plan::new();
         for layout in [LayoutSide::First, LayoutSide::Second] {
-            for pitch in [0, 3, Rafters::STEEPEST] {
+            for pitch in [0, 3, STEEPEST_ROOF] {
                 let rafters = Rafters {
                     layout,
                     pitch,

@@ -9,6 +9,7 @@ use crate::plan::{
     Above, Below, Floor, KnownDimension, Level, LevelId, Opening, OpeningKind, Placing, Plan,
     Rafters, Wall, WallId,
 };
+use crate::rules::trade::STEEPEST_ROOF;
 use crate::shape::Direction;
 use crate::units::Mm;
 
@@ -83,7 +84,7 @@ fn above(level: &mut Level, highest: bool, losses: &mut Losses) {
         }
         Above::ClosedRoof(rafters) => {
             let is_sound =
-                |rafters: Rafters| sound(rafters.as_joists()) && rafters.pitch <= Rafters::STEEPEST;
+                |rafters: Rafters| sound(rafters.as_joists()) && rafters.pitch <= STEEPEST_ROOF;
             highest && rafters.is_none_or(is_sound)
         }
         Above::AtticJoists(floor) => highest && sound(floor),

@@ -3,6 +3,7 @@
 use super::cables::forget_lost;
 use super::{Done, Refusal, caps, level_mut, take, tidy_line};
 use crate::plan::{Above, Below, Floor, Level, LevelId, Plan, Rafters};
+use crate::rules::trade::STEEPEST_ROOF;
 use crate::units::Mm;
 
 pub(super) fn add(plan: &mut Plan, name: &str, floor: Floor) -> Done {
@@ -94,7 +95,7 @@ pub(super) fn set_below(plan: &mut Plan, id: LevelId, below: Below) -> Done {
 }
 
 fn steep(rafters: Rafters) -> Done {
-    match rafters.pitch <= Rafters::STEEPEST {
+    match rafters.pitch <= STEEPEST_ROOF {
         true => Ok(()),
         false => Err(Refusal::because(
             "A roof rises at most 24 in 12. Check its pitch.",
