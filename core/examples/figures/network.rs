@@ -54,7 +54,8 @@ pub(crate) fn print_gap_after_50_ms(name: &str, network: &Network) {
     let (cost, steps) = (improver.cost(), improver.steps());
     let best = solve(network, Effort::LONG).cost;
     let how = format!(
-        "Chromium; first ways in {first:.1} ms, then {steps} restarts, over the best of 2,000"
+        "Chromium; first ways in {first:.1} ms, then {steps} restarts, over the best of {}",
+        Effort::LONG.restarts
     );
     let name = format!("routing gap to a long run of {name}, 50 ms");
     figure::print(&name, over(cost, best), "%", "1", &how);
@@ -123,7 +124,10 @@ fn print_long_runs(networks: &[Network]) {
         .iter()
         .map(|network| solve(network, Effort::LONG).cost)
         .collect();
-    let how = "5 invented houses of 40 cables, to the best of 2,000 restarts";
+    let how = format!(
+        "5 invented houses of 40 cables, to the best of {} restarts",
+        Effort::LONG.restarts
+    );
     for (name, restarts, goal) in [
         ("live", Effort::LIVE.restarts, "-"),
         ("60 restarts", 60, "1"),
@@ -139,7 +143,7 @@ fn print_long_runs(networks: &[Network]) {
             most(&gaps),
             "%",
             goal,
-            how,
+            &how,
         );
     }
 }

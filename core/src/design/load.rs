@@ -6,6 +6,7 @@
 //! is light.
 
 use crate::plan::{Above, Below, KeepOutShape, Level, Place, Plan, PowerPlace, Wall};
+use crate::route::network::Effort;
 
 /// A light plan takes so much at most, [`Load::total`]. Whatever the page does in one go is to take 200 ms
 /// at most; a page draws what follows, too.
@@ -53,11 +54,14 @@ impl Load {
         let graph = places * 3 / 2 + edges * 2 / 5 + stopped + boxes(plan);
         let moves = cables * edges.isqrt() / 3;
         let after = moves * 3 + moves * all.power / 200 + cables * cables / 10;
+        let first = edges * 17 / 10 + 3 * cables * edges.isqrt();
+        // Few cables are sought longer after an edit.
+        let longer = cables <= Effort::MOST_CABLES_AFTER as u64;
         Self {
             places,
             edges,
             around: framing + graph + after,
-            search: edges * 17 / 10 + 3 * cables * edges.isqrt(),
+            search: if longer { first * 3 / 2 } else { first },
         }
     }
 

@@ -268,7 +268,8 @@ mod tests {
         };
         let revised = settled.after(&Intent::Edit(edit.clone()));
         assert_eq!(revised.design.effort, Effort::Live);
-        assert_eq!(revised.design.bores, long.bores);
+        // This stand-in was not sought for long, so that the moment after the edit may better it.
+        assert!(revised.design.ways.cost <= long.ways.cost);
         let back = revised.after(&Intent::Undo);
         assert!(Rc::ptr_eq(&back.design, &long));
         let forth = back.after(&Intent::Redo);

@@ -147,7 +147,13 @@ impl<'p> Routing<'p> {
             return self.solve(Effort::LIVE);
         };
         let paths = self.paths_again(&network, previous);
-        let kept = network::solve_from(&network, &paths, Effort::LIVE);
+        let is_small = network.cables() <= Effort::MOST_CABLES_AFTER;
+        let effort = if is_small {
+            Effort::AFTER
+        } else {
+            Effort::LIVE
+        };
+        let kept = network::solve_from(&network, &paths, effort);
         if !most_are_lost(&paths) {
             return self.tell(&kept);
         }

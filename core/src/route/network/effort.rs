@@ -27,6 +27,14 @@ impl Effort {
         polish: true,
         restarts: 4,
     };
+    /// Local search and more restarts, from paths that were known; for every edit of a house, so that what is
+    /// shown at once is near what a worker then settles.
+    pub const AFTER: Self = Self {
+        polish: true,
+        restarts: 16,
+    };
+    /// With more cables than this [`Self::AFTER`] takes more than the moment there is.
+    pub const MOST_CABLES_AFTER: usize = 100;
     /// A few milliseconds on a graph of 150 nodes; for a plan at rest.
     pub const CAREFUL: Self = Self {
         polish: true,
@@ -35,7 +43,7 @@ impl Effort {
     /// For a worker in the background.
     pub const LONG: Self = Self {
         polish: true,
-        restarts: 1_600,
+        restarts: 2_200,
     };
 }
 

@@ -5,6 +5,7 @@
 //! see it.
 
 use super::graph::{NONE, Network};
+use super::random::Random;
 use super::router::Router;
 use super::state::Bundle;
 
@@ -39,6 +40,9 @@ pub(super) fn improve(router: &mut Router<'_>, most: u64) -> bool {
 fn move_cables(router: &mut Router<'_>) {
     let through = signatures(router);
     for cable in 0..router.network.cables.len() {
+        if router.held[cable] {
+            continue;
+        }
         let source = router.network.cables[cable].source;
         if is_news(router, &through, cable, cable, source) {
             move_cable(router, cable);
@@ -50,6 +54,13 @@ fn move_cables(router: &mut Router<'_>) {
 fn move_bundles(router: &mut Router<'_>, stop: u64) -> bool {
     let through = signatures(router);
     for junction in junctions(router, &through) {
+        if junction
+            .cables
+            .iter()
+            .any(|cable| router.held[*cable as usize])
+        {
+            continue;
+        }
         let item = router.network.cables.len() + junction.node as usize;
         let first = junction.cables.first().map_or(0, |cable| *cable as usize);
         if is_news(router, &through, item, first, junction.node) {
@@ -171,6 +182,98 @@ fn move_bundle(router: &mut Router<'_>, junction: &Junction) {
     }
     undo.iter().for_each(|undo| router.closed(&undo.rest));
     router.opened(&tail);
+}
+
+/// Kicks cables at random: those that pass a node, or those of them that start where one does.
+pub(super) fn kick(router: &mut Router<'_>, random: &mut Random, most: u64) {
+    if let Some((junction, barred)) = kicked(router, random) {
+        kick_off(router, &junction, barred, most);
+    }
+}
+
+/// Kicks the cables from a source off each of the crossings on the way of one of them, in turn.
+pub(super) struct Kicks {
+    junction: Junction,
+    barred: Vec<u32>,
+}
+
+impl Kicks {
+    /// Of the cables that start where this one does, as they lie.
+    pub fn of(router: &Router<'_>, cable: usize) -> Self {
+        let (network, paths) = (router.network, &router.state.paths);
+        let node = network.cables[cable].source;
+        let from_here = |cable: &usize| network.cables[*cable].source == node;
+        let cables = (0..paths.len()).filter(from_here);
+        let arcs = paths[cable].iter().flatten();
+        let crossings = arcs.map(|arc| network.arcs[*arc as usize].crossing);
+        Self {
+            junction: Junction {
+                node,
+                cables: cables.map(|cable| cable as u32).collect(),
+            },
+            barred: crossings.filter(|crossing| *crossing != NONE).collect(),
+        }
+    }
+
+    /// The next of them; false if there is none left.
+    pub fn next(&mut self, router: &mut Router<'_>, most: u64) -> bool {
+        let barred = self.barred.pop();
+        barred.inspect(|barred| kick_off(router, &self.junction, *barred, most));
+        barred.is_some()
+    }
+}
+
+/// Sends the cables that pass a node another way than through a crossing they use, whatever that costs, lets
+/// all others move to what is best then, and only then them.
+fn kick_off(router: &mut Router<'_>, junction: &Junction, barred: u32, most: u64) {
+    router.watch.settle();
+    let mut undo = lift_bundle(router, junction);
+    if undo.is_empty() {
+        return;
+    }
+    undo.iter().for_each(|undo| router.closed(&undo.rest));
+    let bundle = bundle_of(router.network, &undo);
+    let budget = budget(router, &undo);
+    router.barred = barred;
+    let tail = router.tail(junction.node, bundle, budget, u64::MAX);
+    router.barred = NONE;
+    let Some(tail) = tail else {
+        return restore(router, undo);
+    };
+    let touched = touched_nodes(router.network, junction.node, &tail);
+    for undo in &mut undo {
+        lay_without_loop(router, undo, &tail, &touched);
+    }
+    router.opened(&tail);
+    for undo in &undo {
+        router.held[undo.cable] = true;
+    }
+    improve(router, most);
+    router.held.fill(false);
+    improve(router, most);
+}
+
+/// A node at random on the path of a cable at random, cables through it, and a crossing on their way on.
+fn kicked(router: &Router<'_>, random: &mut Random) -> Option<(Junction, u32)> {
+    let (network, paths) = (router.network, &router.state.paths);
+    let laid: Vec<usize> = (0..paths.len()).filter(|i| paths[*i].is_some()).collect();
+    let first = *laid.get(random.below(laid.len()))?;
+    let path = paths[first].as_deref()?;
+    let own = random.below(2) == 0;
+    let at = if own { 0 } else { random.below(path.len()) };
+    let node = network.arcs[*path.get(at)? as usize].from;
+    let crossings: Vec<u32> = path[at..]
+        .iter()
+        .map(|arc| network.arcs[*arc as usize].crossing)
+        .filter(|crossing| *crossing != NONE)
+        .collect();
+    let barred = *crossings.get(random.below(crossings.len()))?;
+    let cables = laid.into_iter().filter(|cable| match own {
+        true => network.cables[*cable].source == node,
+        false => position(router, *cable, node).is_some(),
+    });
+    let cables = cables.map(|cable| cable as u32).collect();
+    Some((Junction { node, cables }, barred))
 }
 
 /// Takes out everything beyond the junction of the cables that still pass it.
@@ -339,6 +442,69 @@ mod tests {
         assert_eq!(router.state.cost(), 5 * 300 + 5 * 1_000, "none moves alone");
         assert!(improve(&mut router, 1_000));
         assert_eq!(router.state.cost(), 5 * 300 + 3_000);
+    }
+
+    /// Two places with two cables each, and two holes that hold three, in each of which there is one other
+    /// cable already: one of the pairs is 300 nearer to the other hole, and so is the other.
+    fn swap() -> Problem {
+        let edge = |u, v, cost, crossing| Edge {
+            u,
+            v,
+            cost,
+            length_mm: cost,
+            crossing,
+        };
+        let cable = |(id, source)| Cable {
+            id,
+            source,
+            area: 100,
+            max_length_mm: 90_000,
+        };
+        Problem {
+            nodes: 5,
+            sink: 4,
+            edges: vec![
+                edge(0, 2, 400, None),
+                edge(0, 3, 100, None),
+                edge(1, 2, 100, None),
+                edge(1, 3, 400, None),
+                edge(2, 4, 100, Some(0)),
+                edge(3, 4, 100, Some(1)),
+            ],
+            crossings: vec![Crossing::poured(5_000, 300); 2],
+            cables: [0, 0, 1, 1, 2, 3]
+                .into_iter()
+                .enumerate()
+                .map(|(id, source)| cable((id as u64, source)))
+                .collect(),
+            pins: vec![],
+        }
+    }
+
+    /// By hand: as laid, four cables pay 400 + 100 and two 100, and two holes; swapped, the four pay 100 + 100.
+    #[test]
+    fn bundles_change_places_where_neither_would_go_alone() {
+        let network = Network::new(&swap()).unwrap();
+        let mut router = Router::new(&network);
+        let previous = [
+            vec![0, 4],
+            vec![0, 4],
+            vec![3, 5],
+            vec![3, 5],
+            vec![4],
+            vec![5],
+        ];
+        super::super::warm::lay_previous(&mut router, &[Reach::Open; 6], &previous);
+        router.look_ahead();
+        assert!(improve(&mut router, 1_000));
+        assert_eq!(router.state.cost(), 4 * 500 + 2 * 100 + 2 * 5_000, "stuck");
+        let mut random = Random::new(0);
+        let kicks = (0..20).map(|_| {
+            kick(&mut router, &mut random, 1_000);
+            assert!(router.held.iter().all(|held| !held) && router.barred == NONE);
+            router.state.cost()
+        });
+        assert_eq!(kicks.min(), Some(4 * 200 + 2 * 100 + 2 * 5_000));
     }
 
     #[test]

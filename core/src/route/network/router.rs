@@ -22,7 +22,14 @@ pub(super) struct Router<'n> {
     ahead: Field,
     amortised: Amortised<'n>,
     queue: Queue,
+    /// Cables that local search leaves where they lie.
+    pub held: Vec<bool>,
+    /// A crossing that no way is sought through.
+    pub barred: u32,
 }
+
+/// What it costs to go where no way is sought: more than any way.
+const BARRED: u64 = 1 << 40;
 
 /// Whether a cable can be laid at all.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -46,6 +53,8 @@ impl<'n> Router<'n> {
             ahead: network.linear.clone(),
             amortised: Amortised::new(network),
             queue: Queue::new(),
+            held: vec![false; network.cables.len()],
+            barred: NONE,
         }
     }
 
@@ -176,11 +185,15 @@ impl<'n> Router<'n> {
             search,
             ahead,
             amortised,
+            barred,
             ..
         } = self;
         let others = u64::from(bundle.count) - 1;
         let linear = &network.linear.distance;
-        let price = |arc: &Arc, before: u32| state.price_after(before, arc, bundle);
+        let price = |arc: &Arc, before: u32| match arc.crossing == *barred && arc.crossing != NONE {
+            true => BARRED,
+            false => state.price_after(before, arc, bundle),
+        };
         let shared = amortised.ahead(bundle);
         let ahead = |node: u32| {
             let alone = ahead.distance[node as usize];
