@@ -1,13 +1,15 @@
-//! Cables that pass over a bearing wall between the joists it bears: blocking stands there, and it is told.
+//! Cables that pass over a bearing wall between the joists it bears: blocking stands there, and it is told; so are
+//! bores over the doubled joists under a bearing wall that runs along them.
 
 use std::collections::BTreeSet;
 
 use borewright_core::design::Design;
 use borewright_core::framing::{Space, SpaceKind, WallFraming};
-use borewright_core::plan::{JoistKind, Role};
+use borewright_core::plan::{Below, JoistKind, Role};
 use borewright_core::route::{Move, MoveKind};
+use borewright_core::shape::Direction;
 
-use crate::places::{every_plan, found};
+use crate::places::{every_plan, found, place};
 use crate::{demo, plan};
 
 /// Joists of house B run down the sheet over W5, which bears them in the middle of the basement; those of house
@@ -24,6 +26,32 @@ fn what_passes_over_a_bearing_wall_is_told() {
     );
     assert_eq!(found(&plan("house-c"), "blocking"), []);
     assert_eq!(found(&demo("demo"), "blocking"), []);
+}
+
+/// W9 bears and runs along the joists of its floor; a bore goes down through its plates. Where the joists lie
+/// across it, or it bears nothing, nothing is said.
+#[test]
+fn bores_over_doubled_joists_are_told() {
+    let along = place("d1_joists_along_bearing");
+    let told = found(&along, "doubled:");
+    assert_eq!(told.len(), 1, "{told:?}");
+    assert!(
+        told[0].1.starts_with("W9 bears and runs along the joists"),
+        "{told:?}"
+    );
+    let mut across = along.clone();
+    let Below::Level(floor) = &mut across.levels[1].below else {
+        unreachable!("the upper level stands on joists")
+    };
+    floor.direction = Direction::ALONG_X;
+    assert_eq!(found(&across, "doubled:"), []);
+    let mut partition = along;
+    for wall in &mut partition.levels[1].walls {
+        if wall.role == Role::Bearing {
+            wall.role = Role::Partition;
+        }
+    }
+    assert_eq!(found(&partition, "doubled:"), []);
 }
 
 /// Whether a straight move goes from one side of a wall to the other within its length.

@@ -5,6 +5,7 @@ mod bores;
 mod boxes;
 mod closet;
 mod coverage;
+mod doubled;
 mod drawing;
 mod fireblock;
 mod joists;
@@ -107,6 +108,7 @@ pub fn find(
     found.extend(closet::check(plan, framing, ways, bores));
     found.extend(joists::check(plan, framing, ways, bores));
     found.extend(blocking::check(plan, framing, ways));
+    found.extend(doubled::check(plan, framing, ways, bores));
     found.extend(pins::check(plan, framing, ways));
     found.extend(boxes::check(plan, framing));
     found.extend(power::check(plan));
