@@ -3,9 +3,11 @@
 
 use borewright_core::framing::Framing;
 use borewright_core::route::Routing;
-use borewright_core::route::network::{Bounder, Effort, Network, solve};
+use borewright_core::route::network::{Answer, Bounder, Effort, Network, solve};
 
+use crate::claims::Claims;
 use crate::plan;
+use crate::price::plans;
 
 /// House, and how far the bound may lie under the cost after 120 rounds, per cent. What `cargo
 /// figures` prints is after 800.
@@ -29,4 +31,40 @@ fn whole_houses_are_near_a_long_search_and_near_their_bound() {
         let under = (long.cost as f64 / bounder.bound() as f64 - 1.0) * 100.0;
         assert!((0.0..=most).contains(&under), "{house}: {under} % under");
     }
+}
+
+/// The law: what ways are said to cost is what they cost, and no ways that are found cost less than the bound
+/// says any can.
+#[test]
+fn no_claim_about_ways_is_false() {
+    let mut claims = Claims::default();
+    for (name, plan) in plans() {
+        claims.hold(&name, &plan, Effort::LIVE, 12);
+    }
+    assert!(claims.plans > 100, "{}", claims.plans);
+    assert!(claims.wrong.is_empty(), "{:#?}", claims.wrong);
+}
+
+/// A bound that is too high, a price that is too low: the count sees both.
+#[test]
+fn a_false_claim_is_counted() {
+    let plan = plan("house-a");
+    let framing = Framing::of(&plan);
+    let answer = Routing::of(&plan, &framing).answer(Effort::LIVE).unwrap();
+    let mut claims = Claims::default();
+    claims.hold_answer("as it is", &plan, &answer);
+    assert_eq!((claims.plans, claims.wrong.len()), (1, 0));
+    let bound = Some(answer.cost + 1);
+    claims.hold_answer(
+        "bound",
+        &plan,
+        &Answer {
+            bound,
+            ..answer.clone()
+        },
+    );
+    assert_eq!(claims.wrong.len(), 1, "{:?}", claims.wrong);
+    let cost = answer.cost - 1;
+    claims.hold_answer("price", &plan, &Answer { cost, ..answer });
+    assert_eq!(claims.wrong.len(), 2, "{:?}", claims.wrong);
 }

@@ -1,5 +1,6 @@
 //! Houses against counts made by hand, the path of every cable worked out beside the check (`a`, `b`,
-//! `c`), and their holes (`holes`, `holes_b`, `tape`, `whereabouts`); how near their ways are to the best (`gaps`); that neither
+//! `c`), and their holes (`holes`, `holes_b`, `tape`, `whereabouts`); how near their ways are to the best, and that no claim of
+//! that is false (`gaps`); that neither
 //! the order of drawing (`order`) nor the place on the sheet (`moved`, `mirrored`, `askew`) decides anything; what changes do
 //! to every list (`changes`); designs of a drag's frames (`again`) and of the moment after an edit (`live`);
 //! how much work a plan is said to be (`load`);
@@ -24,6 +25,8 @@ mod by_length;
 mod c;
 mod cameras;
 mod changes;
+#[path = "../../core/examples/figures/claims.rs"]
+mod claims;
 mod closet;
 mod corners;
 #[path = "../../core/examples/figures/crowded.rs"]

@@ -11,7 +11,7 @@ use borewright_core::units::Size;
 use crate::places::{place, saved};
 
 /// Every saved plan, and two hundred random ones.
-fn plans() -> impl Iterator<Item = (String, Plan)> {
+pub fn plans() -> impl Iterator<Item = (String, Plan)> {
     let random = (0..200).map(|seed| (format!("seed {seed}"), sample::plan(seed, 160)));
     saved().into_iter().chain(random)
 }

@@ -11,6 +11,7 @@
 )]
 #![expect(dead_code, reason = "the native program takes more figures of them")]
 
+mod claims;
 mod crowded;
 mod figure;
 mod houses;

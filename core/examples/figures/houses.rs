@@ -12,6 +12,7 @@ use borewright_core::route::{Improvement, Routing};
 use borewright_core::shape::Point;
 use borewright_core::units::Mm;
 
+use crate::claims::Claims;
 use crate::figure::{self, Instant};
 #[cfg(target_family = "wasm")]
 use crate::network::print_gap_after_50_ms;
@@ -22,13 +23,16 @@ use crate::saved::{plans, sixty_drops};
 #[cfg(target_family = "wasm")]
 const WARMING: u32 = 3;
 
-/// Prints the section.
-pub fn print() {
+/// Prints the section; the claims are those of the page's worker.
+pub fn print() -> Claims {
+    let mut claims = Claims::default();
     for (name, plan) in houses() {
         let problem = problem(&plan);
-        print_gaps(name, &plan, &problem);
+        let answer = print_gaps(name, &plan, &problem);
+        claims.hold_answer(name, &plan, &answer);
         print_times(name, &plan, &problem, "native");
     }
+    claims
 }
 
 /// Prints what is promised of houses in a browser.
@@ -56,7 +60,7 @@ fn problem(plan: &Plan) -> Problem {
     Routing::of(plan, &framing).problem().unwrap().clone()
 }
 
-fn print_gaps(name: &str, plan: &Plan, problem: &Problem) {
+fn print_gaps(name: &str, plan: &Plan, problem: &Problem) -> Answer {
     let network = Network::new(problem).unwrap();
     let (best, seconds) = settled(&network);
     let how = "as the page's worker proves it";
@@ -72,12 +76,14 @@ fn print_gaps(name: &str, plan: &Plan, problem: &Problem) {
         let seconds = time(|| drop(black_box(solve(&network, effort))));
         let gap = over(solve(&network, effort).cost, best.cost);
         let how = format!(
-            "over the best of 2,000 restarts; {:.1} ms native",
+            "over the best of {} restarts; {:.1} ms native",
+            Effort::LONG.restarts,
             seconds * 1e3
         );
         let figure = format!("routing gap to a long run of {name}, {budget}");
         figure::print(&figure, gap, "%", "1", &how);
     }
+    best
 }
 
 /// How far the cost of ways, live and as the search settles them, is from what their finished bores take.

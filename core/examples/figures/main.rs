@@ -12,8 +12,10 @@
 )]
 
 mod by_length;
+mod claims;
 mod crowded;
 mod edits;
+mod false_claims;
 mod figure;
 mod houses;
 mod links;
@@ -29,8 +31,9 @@ fn main() {
     links::print_all();
     pages::print();
     network::print();
-    houses::print();
+    let settled = houses::print();
     live::print();
+    false_claims::print(settled);
     packing::print();
     pulls::print();
     reels::print();

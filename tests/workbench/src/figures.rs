@@ -13,7 +13,8 @@ use anyhow::{Result, bail};
 use std::process::{Command, Stdio};
 
 /// The programs that measure, as words for cargo.
-const NATIVE: &str = "run --quiet --release --package borewright-core --example figures";
+const NATIVE: &str =
+    "run --quiet --release --package borewright-core --features sample --example figures";
 const BROWSER: &str = "test --release --package borewright-core --test browser-figures \
     --target wasm32-unknown-unknown -- --nocapture";
 const PAGE: &str = "run --quiet --package borewright-tests --example page-figures";
