@@ -232,7 +232,7 @@ impl Design {
         cut_list: CutList,
     ) -> Self {
         let drill_list = bore::drill_list(plan, &framing, &ways, &bores);
-        let totals = Totals::of(plan, &ways, &bores, &cut_list);
+        let totals = Totals::of(plan, &framing, &ways, &bores, &cut_list);
         let findings = finding::find(plan, &framing, &ways, &bores, &cut_list);
         Self {
             framing,

@@ -72,6 +72,7 @@ fn hours_and_cable_as_printed_are_what_ways_were_sought_by() {
         let (rate, totals) = (|rule| plan.rules.value(rule), &design.totals);
         let boxes: u32 = totals.brackets.iter().sum();
         let at_the_ends = f64::from(boxes) * rate(RuleId::BoxMinutes)
+            + f64::from(totals.blocking) * rate(RuleId::BlockingMinutes)
             + f64::from(totals.cables)
                 * (2.0 * rate(RuleId::LabelMinutes) + rate(RuleId::TerminateMinutes));
         let metres = design.ways.ways.iter().map(|way| way.length.f64() / 1000.0);

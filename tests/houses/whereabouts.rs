@@ -217,17 +217,18 @@ impl House<'_> {
     fn joists(&self, bores: &[&Bore], words: &str) {
         let (counted, measured) = words.rsplit_once(", ").unwrap();
         let space = self.space(self.crossing(bores[0]));
-        let is_there = |bore: &&&Bore, words, way| {
+        let is_there = |bore: &&&Bore, words: &str, way| {
             let at = space.at(bore.offset, space.across_of(self.crossing(bore).at));
             self.off(bore, words, at, way).abs() < SIXTEENTH
         };
-        let there = bores.iter().filter(|b| is_there(b, measured, space.along));
-        // A face that lies askew is so far from one joist of the row only.
-        let fits = match self.is_square(bores[0], measured, space.along) {
-            true => there.count() == bores.len(),
-            false => there.count() > 0,
-        };
-        assert!(fits, "joists {words}");
+        match measured.contains(" (first) to ") {
+            // A face that lies askew is told at both ends of the row, which is straight between them.
+            true => self.askew(bores, counted, measured),
+            false => assert!(
+                bores.iter().all(|b| is_there(&b, measured, space.along)),
+                "joists {words}"
+            ),
+        }
         if counted.contains(" in from ") {
             let mut nearest = bores.iter().filter(|b| is_there(b, counted, space.across));
             assert!(nearest.next().is_some(), "joists {words}");
@@ -251,9 +252,28 @@ impl House<'_> {
         *level.wall(WallId(digits.parse().unwrap())).unwrap()
     }
 
-    fn is_square(&self, bore: &Bore, words: &str, way: Pos) -> bool {
-        let line = self.face(bore, words).line().unwrap();
-        way.dot(line.along).abs() < 0.001
+    /// "9' 2-3/4\" (first) to 9' 5\" (last) in from outside of W1": the first is the one nearest to where the
+    /// joists are counted or measured from.
+    fn askew(&self, bores: &[&Bore], counted: &str, measured: &str) {
+        let (first, rest) = measured.split_once(" (first) to ").unwrap();
+        let (last, face) = rest.split_once(" (last) in from ").unwrap();
+        let (first, last) = (length(first), length(last));
+        assert!((first - last).abs() > SIXTEENTH / 2.0, "{measured}");
+        let space = self.space(self.crossing(bores[0]));
+        let place = |bore: &Bore| space.at(bore.offset, space.across_of(self.crossing(bore).at));
+        let from = self.face(bores[0], counted);
+        let mut rows: Vec<(f64, &Bore)> = bores
+            .iter()
+            .map(|bore| (outside(from, place(bore)), *bore))
+            .collect();
+        rows.sort_by(|a, b| a.0.total_cmp(&b.0));
+        let (near, far) = (rows[0].0, rows[rows.len() - 1].0);
+        for (at, bore) in rows {
+            let told = first + (last - first) * (at - near) / (far - near);
+            let told = format!("{}mm in from {face}", told.round());
+            let off = self.off(bore, &told, place(bore), space.along);
+            assert!(off.abs() < SIXTEENTH, "{measured}: {off} at {told}");
+        }
     }
 
     /// How far off a place one ends who measures a way as "4' 2\" in from outside of W7" says.

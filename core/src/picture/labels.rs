@@ -168,7 +168,7 @@ pub(super) fn place(
         let found = in_time.then(|| find(label, obstacles, frame.as_ref(), paper));
         match found.flatten() {
             Some(spot) => {
-                obstacles.add_box(spot.rect.grown(AIR));
+                obstacles.add_text(spot.rect.grown(AIR));
                 if let Some((from, to)) = spot.leader {
                     obstacles.add_leader(from, to);
                 }
@@ -201,13 +201,16 @@ fn find(label: &Label, obstacles: &Obstacles, frame: Option<&Rect>, paper: f64) 
         aside(label, reach, &sizes, paper, &free, clear)
     };
     let is_clear = |from, to| obstacles.is_clear(from, to);
-    // A label far off is worse than a leader that runs along in a wall, and a leader that would cross
+    // A label far off is worse than a leader that runs along in a wall or a line, and a leader that would cross
     // another is better than no label, but only then. What need not be named, as a wall, is near its name.
     let must = label.reach >= ANYWHERE;
     let seen = |from, to| is_clear(from, to) && (!must || obstacles.is_seen(from, to));
     let strict = within(label.reach.min(FAR), &seen);
     let strict = strict.or_else(|| within(label.reach, &is_clear));
-    strict.or_else(|| must.then(|| within(label.reach, &|_, _| true))?)
+    // Where no leader fits without crossing another, it strikes out no text at least.
+    let legible = |from, to| obstacles.is_legible(from, to);
+    let last = || within(label.reach, &legible).or_else(|| within(label.reach, &|_, _| true));
+    strict.or_else(|| must.then(last)?)
 }
 
 /// The first free spot beside a label's places whose leader may run where it would.

@@ -10,6 +10,8 @@ use crate::shape::Pos;
 const CELL: f64 = 8.0;
 /// Text this near to a line may lie on it, besides the line's own width, paper millimetres.
 const BESIDE: f64 = 0.5;
+/// Leaders that run beside each other closer than that for longer than this look like one, paper millimetres.
+const ALONG: f64 = 1.0;
 /// A leader may lie in a wall for this share of the wall's width: it crosses at up to 45 degrees.
 const ASLANT: f64 = 1.5;
 /// Things that would cover more cells than this are asked about every time.
@@ -106,8 +108,10 @@ impl Rect {
 /// One thing in the way.
 #[derive(Clone, Copy, Debug)]
 enum Thing {
-    /// Text or a symbol: neither text nor a leader may lie on it.
+    /// A symbol: neither text nor a leader may lie on it.
     Box(Rect),
+    /// Text: the same, and a leader rather crosses anything else than strikes it out.
+    Text(Rect),
     /// A line so wide to each side: text may not lie on it, a leader may cross it.
     Stroke { from: Pos, to: Pos, half: f64 },
     /// Wood: text may not lie on it, a leader may cross it.
@@ -122,7 +126,7 @@ enum Thing {
 impl Thing {
     fn bounds(&self) -> Rect {
         match *self {
-            Self::Box(rect) | Self::Wood(rect) => rect,
+            Self::Box(rect) | Self::Text(rect) | Self::Wood(rect) => rect,
             Self::Stroke { from, to, half } | Self::Wall { from, to, half } => {
                 span(from, to).grown(half)
             }
@@ -134,7 +138,7 @@ impl Thing {
     /// touches few of the cells of its box.
     fn rows_in(&self, column: i64, rows: RangeInclusive<i64>) -> RangeInclusive<i64> {
         let (from, to, half) = match *self {
-            Self::Box(_) | Self::Wood(_) => return rows,
+            Self::Box(_) | Self::Text(_) | Self::Wood(_) => return rows,
             Self::Stroke { from, to, half } | Self::Wall { from, to, half } => {
                 (from, to, half + BESIDE)
             }
@@ -157,7 +161,7 @@ impl Thing {
 
     fn blocks_text(&self, text: &Rect) -> bool {
         match *self {
-            Self::Box(rect) | Self::Wood(rect) => rect.overlaps(text),
+            Self::Box(rect) | Self::Text(rect) | Self::Wood(rect) => rect.overlaps(text),
             Self::Stroke { from, to, half } | Self::Wall { from, to, half } => {
                 text.grown(half).meets(from, to)
             }
@@ -167,21 +171,42 @@ impl Thing {
 
     fn blocks_leader(&self, from: Pos, to: Pos) -> bool {
         match *self {
-            Self::Box(rect) => rect.meets(from, to),
+            Self::Box(rect) | Self::Text(rect) => rect.meets(from, to),
             Self::Stroke { .. } | Self::Wood(_) | Self::Wall { .. } => false,
-            Self::Leader { from: a, to: b } => cross(from, to, a, b),
+            Self::Leader { from: a, to: b } => {
+                cross(from, to, a, b) || within(from, to, (a, b), BESIDE) > ALONG
+            }
         }
     }
 
+    /// Whether nobody can tell a leader from it, or see it at all: it runs along in it or on it.
     fn hides_leader(&self, from: Pos, to: Pos) -> bool {
+        let runs = |(a, b): (Pos, Pos), half: f64| {
+            within(from, to, (a, b), half) > half * 2.0 * ASLANT + BESIDE
+        };
         match *self {
             Self::Wall {
                 from: a,
                 to: b,
                 half,
-            } => within(from, to, (a, b), half) > half * 2.0 * ASLANT + BESIDE,
-            _ => false,
+            } => runs((a, b), half),
+            Self::Stroke {
+                from: a,
+                to: b,
+                half,
+            } => runs((a, b), half + BESIDE),
+            Self::Wood(rect) => {
+                let narrow = (rect.high.x - rect.low.x).min(rect.high.y - rect.low.y);
+                let inside = rect.cut(from, to);
+                inside.is_some_and(|(a, b)| a.distance(b) > narrow * ASLANT + BESIDE)
+            }
+            Self::Box(_) | Self::Text(_) | Self::Leader { .. } => false,
         }
+    }
+
+    /// Whether a leader would strike it out.
+    fn is_struck(&self, from: Pos, to: Pos) -> bool {
+        matches!(self, Self::Text(rect) if rect.meets(from, to))
     }
 }
 
@@ -244,7 +269,12 @@ pub(super) struct Obstacles {
 }
 
 impl Obstacles {
-    /// Text or a symbol.
+    /// Text.
+    pub fn add_text(&mut self, rect: Rect) {
+        self.add(Thing::Text(rect));
+    }
+
+    /// A symbol.
     pub fn add_box(&mut self, rect: Rect) {
         self.add(Thing::Box(rect));
     }
@@ -289,7 +319,12 @@ impl Obstacles {
         !self.any_along(from, to, |thing| thing.blocks_leader(from, to))
     }
 
-    /// Whether a leader is seen here: it runs along in no wall.
+    /// Whether a leader leaves all text legible here, though it may cross another leader.
+    pub fn is_legible(&self, from: Pos, to: Pos) -> bool {
+        !self.any_along(from, to, |thing| thing.is_struck(from, to))
+    }
+
+    /// Whether a leader is seen here: it runs along in no wall, no wood and on no line.
     pub fn is_seen(&self, from: Pos, to: Pos) -> bool {
         !self.any_along(from, to, |thing| thing.hides_leader(from, to))
     }
@@ -431,6 +466,30 @@ mod tests {
         assert!(seen((20.0, 24.0), (26.0, 30.0)));
         assert!(obstacles.is_clear(Pos::new(20.0, 20.0), Pos::new(26.0, 26.0)));
         assert!(!obstacles.is_free(&Rect::around(Pos::new(25.0, 25.0), 1.0, 1.0)));
+    }
+
+    #[test]
+    fn a_leader_crosses_cable_and_wood_and_does_not_run_along_them() {
+        let mut obstacles = Obstacles::default();
+        obstacles.add_chain(&[Pos::new(0.0, 0.0), Pos::new(50.0, 0.0)], 0.4);
+        obstacles.add_wood(Rect::around(Pos::new(20.0, 20.0), 1.0, 30.0));
+        let seen = |a: (f64, f64), b: (f64, f64)| {
+            obstacles.is_seen(Pos::new(a.0, a.1), Pos::new(b.0, b.1))
+        };
+        assert!(seen((10.0, -3.0), (10.0, 3.0)));
+        assert!(!seen((10.0, 0.2), (20.0, 0.4)));
+        assert!(seen((10.0, 2.0), (19.0, 2.0)));
+        assert!(seen((15.0, 20.0), (25.0, 20.0)));
+        assert!(!seen((20.0, 10.0), (20.3, 16.0)));
+        let text = Rect::around(Pos::new(40.0, 20.0), 6.0, 4.0);
+        obstacles.add_text(text);
+        let through = (Pos::new(30.0, 20.0), Pos::new(50.0, 20.0));
+        assert!(!obstacles.is_legible(through.0, through.1));
+        obstacles.add_leader(Pos::new(30.0, 40.0), Pos::new(50.0, 40.0));
+        let across = (Pos::new(35.0, 35.0), Pos::new(36.0, 45.0));
+        assert!(obstacles.is_legible(across.0, across.1));
+        let along = (Pos::new(35.0, 40.2), Pos::new(45.0, 40.3));
+        assert!(!obstacles.is_clear(across.0, across.1) && !obstacles.is_clear(along.0, along.1));
     }
 
     #[test]

@@ -201,7 +201,7 @@ fn rooms(plan: &Plan, design: &Design) -> Vec<Row> {
             row.height.map_or(String::new(), |h| plan.units.height(h)),
             row.gangs.to_string(),
             names(plan, &row.cables),
-            row.instruction,
+            row.instruction.to_string(),
         ]);
     }
     rows

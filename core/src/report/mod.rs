@@ -70,6 +70,7 @@ fn totals(plan: &Plan, design: &Design) -> Value {
         "seals": totals.seals,
         "supports": totals.supports,
         "brackets": totals.brackets,
+        "blocking": totals.blocking,
         "boxes_by_others": totals.boxes_by_others,
         "faceplates": totals.faceplates,
         "keystones": totals.keystones,

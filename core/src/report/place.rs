@@ -50,9 +50,17 @@ fn across(across: Across) -> Value {
     match across {
         Across::Height(height) => json!({ "height_mm": Mm::rounded(height).0 }),
         Across::Centred => json!("centred"),
-        Across::In { from, distance } => json!({
-            "distance_mm": Mm::rounded(distance).0,
-            "from": from.words(),
-        }),
+        Across::In {
+            from,
+            distance,
+            last,
+        } => {
+            let ends = [Some(distance), last].into_iter().flatten();
+            let ends: Vec<i32> = ends.map(|end| Mm::rounded(end).0).collect();
+            match ends.as_slice() {
+                [one] => json!({ "distance_mm": one, "from": from.words() }),
+                ends => json!({ "distance_mm": ends, "from": from.words() }),
+            }
+        }
     }
 }

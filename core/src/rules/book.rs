@@ -121,6 +121,8 @@ rules! {
     PullMinutes,
     /// Minutes to set one box or bracket.
     BoxMinutes,
+    /// Minutes to cut one piece of blocking for a box and nail it between two studs.
+    BlockingMinutes,
     /// Minutes to label and tuck one cable end.
     LabelMinutes,
     /// Minutes to terminate and test one cable.

@@ -178,6 +178,7 @@ fn work(id: RuleId) -> (f64, Unit, &'static str) {
         RuleId::SupportMinutes => (0.5, Minute, "to fix a support"),
         RuleId::PullMinutes => (0.25, Minute, "to pull a metre of cable"),
         RuleId::BoxMinutes => (5.0, Minute, "to set a box or bracket"),
+        RuleId::BlockingMinutes => (4.0, Minute, "to cut and nail blocking for a box"),
         RuleId::LabelMinutes => (1.0, Minute, "to label and tuck a cable end"),
         RuleId::TerminateMinutes => (10.0, Minute, "to terminate and test a cable"),
         RuleId::BesidePower => (

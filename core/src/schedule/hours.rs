@@ -14,6 +14,8 @@ use crate::rules::RuleId;
 pub struct Hours {
     /// Brackets set.
     pub boxes: f64,
+    /// Blocking nailed for brackets that hang between two studs.
+    pub blocking: f64,
     /// Bores drilled.
     pub drilling: f64,
     /// Supports hung.
@@ -51,6 +53,7 @@ impl Hours {
         let brackets: u32 = totals.brackets.iter().sum();
         Self {
             boxes: hours(f64::from(brackets), RuleId::BoxMinutes),
+            blocking: hours(f64::from(totals.blocking), RuleId::BlockingMinutes),
             drilling: drilling as f64 / 60_000.0,
             supports: hours(f64::from(totals.supports), RuleId::SupportMinutes),
             labels: hours(2.0 * cables, RuleId::LabelMinutes),
@@ -68,7 +71,7 @@ impl Hours {
 
     /// Before cover.
     pub fn rough_in(&self) -> f64 {
-        let first = self.boxes + self.drilling + self.supports + self.labels;
+        let first = self.boxes + self.blocking + self.drilling + self.supports + self.labels;
         first + self.pulling + self.steel + self.seals
     }
 

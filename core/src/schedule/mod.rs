@@ -23,5 +23,7 @@ pub use ports::{Port, ports};
 pub use price::Price;
 pub use pulls::{Pull, PullTally};
 pub use record::{Counts, Phase, Progress, TestLine, Tick, counts, test_line, test_lines};
-pub use rooms::{RoomRow, hangs_elsewhere, room_list, room_row};
-pub use totals::{CableTotal, Totals};
+pub use rooms::{
+    BoxCorner, Instruction, RoomRow, corners_of, hangs_elsewhere, room_list, room_row,
+};
+pub use totals::{CableTotal, Totals, blocking};

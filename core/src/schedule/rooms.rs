@@ -1,13 +1,19 @@
 //! The room list: every box by room, clockwise from the door, with two offsets and a height, so that
 //! it is found again after paint.
 
+use std::fmt;
+
 use crate::framing::{
     Framing, Joint, JointKind, WallFraming, hang_near, hang_of, hang_words, room_at,
 };
-use crate::plan::{CableId, Drop, DropId, Level, LevelId, Place, Plan, Room, RoomId, Side, WallId};
+use crate::plan::{
+    BoxKind, CableId, Drop, DropId, Level, LevelId, Place, Plan, Room, RoomId, Side, WallId,
+};
 use crate::shape::{Pos, Segment};
 use crate::units::{Mm, has_words};
 
+/// The plates of a wall end at the face of another that is this near, millimetres.
+const AT: f64 = 1.0;
 /// Towards the left and the top of the sheet.
 const LEFT: Pos = Pos { x: -1.0, y: 0.0 };
 const UP: Pos = Pos { x: 0.0, y: -1.0 };
@@ -37,7 +43,66 @@ pub struct RoomRow {
     /// Its cables.
     pub cables: Vec<CableId>,
     /// What the crew is told: the box, and whatever is unusual.
-    pub instruction: String,
+    pub instruction: Instruction,
+}
+
+/// The box of a drop and what is to be known of it, part by part.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Instruction {
+    /// What the cables end in.
+    pub fixing: BoxKind,
+    /// "on stud 4, W1 side"; `None` where it hangs on nothing, or cannot hang where it is drawn.
+    pub hang: Option<String>,
+    /// "outdoors", "buried until trim-out", "spare".
+    pub marks: Vec<&'static str>,
+    /// What a person noted, if anything.
+    pub note: String,
+}
+
+impl Instruction {
+    fn of(plan: &Plan, framing: &Framing, drop: &Drop) -> Self {
+        let marks = [
+            (drop.outdoors, "outdoors"),
+            (drop.buried, "buried until trim-out"),
+            (drop.spare, "spare"),
+        ];
+        let marks = marks.into_iter().filter(|(is_so, _)| *is_so);
+        Self {
+            fixing: drop.fixing,
+            hang: hang_words(plan, framing, drop),
+            marks: marks.map(|(_, word)| word).collect(),
+            note: drop.note.trim().to_string(),
+        }
+    }
+
+    /// "on stud 4, W1 side, spare: to the island": all but what the box is.
+    pub fn without_fixing(&self) -> String {
+        let marks = self.marks.iter().copied();
+        let parts: Vec<&str> = self.hang.as_deref().into_iter().chain(marks).collect();
+        let parts = parts.join(", ");
+        match (parts.is_empty(), self.note.is_empty()) {
+            (_, true) => parts,
+            (true, false) => self.note.clone(),
+            (false, false) => format!("{parts}: {}", self.note),
+        }
+    }
+}
+
+/// "low-voltage bracket on stud 4, W1 side, spare: to the island".
+impl fmt::Display for Instruction {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}", self.fixing.name())?;
+        if let Some(hang) = &self.hang {
+            write!(f, " {hang}")?;
+        }
+        for mark in &self.marks {
+            write!(f, ", {mark}")?;
+        }
+        match self.note.is_empty() {
+            true => Ok(()),
+            false => write!(f, ": {}", self.note),
+        }
+    }
 }
 
 impl RoomRow {
@@ -170,7 +235,7 @@ impl Placed {
             height: drop.height(),
             gangs: drop.gangs,
             cables: drop.cables.iter().map(|cable| cable.id).collect(),
-            instruction: instruction(plan, framing, drop),
+            instruction: Instruction::of(plan, framing, drop),
         };
         Self {
             row,
@@ -224,6 +289,30 @@ fn quarters(way: Pos) -> f64 {
     }
 }
 
+/// A corner that boxes on a wall are measured from.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BoxCorner {
+    /// From the wall's first end, millimetres.
+    pub at: f64,
+    /// The wall whose face makes it; `None` at the end of the wall.
+    pub wall: Option<WallId>,
+}
+
+/// The corners that a box on a wall is measured from: before it and behind it, from the wall's first end. `None`
+/// for a drop on no wall.
+pub fn corners_of(framing: &Framing, drop: &Drop) -> Option<[BoxCorner; 2]> {
+    match drop.place {
+        Place::Wall {
+            wall, offset, side, ..
+        } => Some(corners(framing.wall(wall)?, offset.f64(), side)),
+        Place::Outside { wall, .. } => {
+            let (near, far) = outside_corners(framing.wall(wall)?);
+            Some([near, far].map(|at| BoxCorner { at, wall: None }))
+        }
+        Place::Ceiling { .. } | Place::Adrift { .. } => None,
+    }
+}
+
 /// Two offsets that find a box again.
 fn offsets(framing: &Framing, level: &Level, drop: &Drop) -> (Option<Mm>, Option<Mm>) {
     match drop.place {
@@ -254,12 +343,12 @@ fn on_wall(framing: &Framing, wall: WallId, offset: f64, side: Side) -> (Option<
     let Some(frame) = framing.wall(wall) else {
         return (None, None);
     };
-    let (near, far) = corners(frame, offset, side);
-    hands(side, offset - near, far - offset)
+    let [near, far] = corners(frame, offset, side);
+    hands(side, offset - near.at, far.at - offset)
 }
 
 /// Where the wall's face ends on both sides of an offset: at the faces of the walls that stop it.
-fn corners(frame: &WallFraming, offset: f64, side: Side) -> (f64, f64) {
+fn corners(frame: &WallFraming, offset: f64, side: Side) -> [BoxCorner; 2] {
     let stops = |joint: &&Joint| match joint.kind {
         JointKind::Splice => false,
         JointKind::TeeButt => true,
@@ -268,15 +357,20 @@ fn corners(frame: &WallFraming, offset: f64, side: Side) -> (f64, f64) {
             Side::Left => joint.left,
         },
     };
-    let (mut near, mut far) = (frame.start, frame.end);
+    let end = |at| BoxCorner { at, wall: None };
+    let (mut near, mut far) = (end(frame.start), end(frame.end));
     for joint in frame.joints.iter().filter(stops) {
-        if joint.at <= offset {
-            near = near.max(joint.at + joint.half);
-        } else {
-            far = far.min(joint.at - joint.half);
+        let wall = Some(joint.other);
+        let (before, behind) = (joint.at - joint.half, joint.at + joint.half);
+        if joint.at <= offset && behind > near.at - AT {
+            let at = behind.max(near.at);
+            near = BoxCorner { at, wall };
+        } else if joint.at > offset && before < far.at + AT {
+            let at = before.min(far.at);
+            far = BoxCorner { at, wall };
         }
     }
-    (near, far)
+    [near, far]
 }
 
 /// From the outside corners of the wall on both hands.
@@ -284,6 +378,12 @@ fn outside(framing: &Framing, wall: WallId, offset: f64, side: Side) -> (Option<
     let Some(frame) = framing.wall(wall) else {
         return (None, None);
     };
+    let (near, far) = outside_corners(frame);
+    hands(side, offset - near, far - offset)
+}
+
+/// The outside corners of a wall.
+fn outside_corners(frame: &WallFraming) -> (f64, f64) {
     let at = |end: f64| {
         let joint = frame
             .joints
@@ -291,9 +391,10 @@ fn outside(framing: &Framing, wall: WallId, offset: f64, side: Side) -> (Option<
             .find(|joint| (joint.at - end).abs() < joint.half + 1.0);
         joint.map_or(0.0, |joint| joint.half)
     };
-    let near = frame.start.min(-at(0.0));
-    let far = frame.end.max(frame.line.length + at(frame.line.length));
-    hands(side, offset - near, far - offset)
+    (
+        frame.start.min(-at(0.0)),
+        frame.end.max(frame.line.length + at(frame.line.length)),
+    )
 }
 
 /// Facing a wall's right face, its first end is on the left hand.
@@ -340,30 +441,6 @@ pub fn hangs_elsewhere(plan: &Plan, framing: &Framing, drop: &Drop) -> Option<St
             "cannot hang here: nor anywhere on this wall at this height",
         ))
     })
-}
-
-/// "low-voltage bracket, buried, spare: to the island".
-fn instruction(plan: &Plan, framing: &Framing, drop: &Drop) -> String {
-    let fixing = drop.fixing.name();
-    let mut words = vec![match hang_words(plan, framing, drop) {
-        Some(hang) => format!("{fixing} {hang}"),
-        None => fixing.to_string(),
-    }];
-    for (flag, word) in [
-        (drop.outdoors, "outdoors"),
-        (drop.buried, "buried until trim-out"),
-        (drop.spare, "spare"),
-    ] {
-        if flag {
-            words.push(word.to_string());
-        }
-    }
-    let mut words = words.join(", ");
-    if !drop.note.trim().is_empty() {
-        words.push_str(": ");
-        words.push_str(drop.note.trim());
-    }
-    words
 }
 
 #[cfg(test)]
@@ -446,6 +523,26 @@ mod tests {
         let turn = |x, y| round(middle, door, Pos::new(x, y));
         assert!(turn(-1.0, 0.0) < turn(0.0, -1.0));
         assert!(turn(0.0, -1.0) < turn(1.0, 0.0));
+    }
+
+    /// A bare box says what it is; with what it hangs on, marks and a note these follow it.
+    #[test]
+    fn an_instruction_is_its_parts_in_order() {
+        let mut told = Instruction {
+            fixing: BoxKind::Bracket,
+            hang: None,
+            marks: Vec::new(),
+            note: String::from("low"),
+        };
+        let words = |told: &Instruction| [told.to_string(), told.without_fixing()];
+        assert_eq!(words(&told), ["low-voltage bracket: low", "low"]);
+        told.marks = vec!["outdoors", "spare"];
+        assert_eq!(told.without_fixing(), "outdoors, spare: low");
+        told.hang = Some(String::from("on stud 4"));
+        let all = "low-voltage bracket on stud 4, outdoors, spare: low";
+        assert_eq!(words(&told), [all, "on stud 4, outdoors, spare: low"]);
+        told.note.clear();
+        assert_eq!(told.without_fixing(), "on stud 4, outdoors, spare");
     }
 
     #[test]

@@ -1,9 +1,12 @@
 //! The tally: every count of the job, always true.
 
+use std::collections::BTreeMap;
+
 use serde::{Deserialize, Serialize};
 
 use super::{CutList, Hours, Price};
 use crate::bore::Bore;
+use crate::framing::{Framing, Hang, hang_of};
 use crate::plan::{BoxKind, CableKindId, Plan};
 use crate::route::Ways;
 use crate::rules::RuleId;
@@ -34,6 +37,8 @@ pub struct Totals {
     pub supports: u32,
     /// Brackets to set, by gangs (1 to 4).
     pub brackets: [u32; 4],
+    /// Brackets that hang between two studs, on a piece of blocking each.
+    pub blocking: u32,
     /// Boxes set by others.
     pub boxes_by_others: u32,
     /// Faceplates by gangs (1 to 4).
@@ -61,7 +66,13 @@ pub struct CableTotal {
 
 impl Totals {
     /// Counts a job.
-    pub(crate) fn of(plan: &Plan, ways: &Ways, bores: &[Bore], cuts: &CutList) -> Self {
+    pub(crate) fn of(
+        plan: &Plan,
+        framing: &Framing,
+        ways: &Ways,
+        bores: &[Bore],
+        cuts: &CutList,
+    ) -> Self {
         let mut totals = Self {
             drops: plan.drops.len() as u32,
             cables: plan.cables().count() as u32,
@@ -69,6 +80,7 @@ impl Totals {
             reels: cuts.reels.iter().filter(|reel| !reel.part).count() as u32,
             supports: supports(plan, ways),
             price: Price::of(ways, bores),
+            blocking: blocking(plan, framing).iter().map(|(_, count)| count).sum(),
             ..Self::default()
         };
         totals.count_bores(bores);
@@ -105,6 +117,22 @@ impl Totals {
             }
         }
     }
+}
+
+/// How many pieces of blocking the brackets take that hang between two studs, by the lumber of their walls.
+pub fn blocking(plan: &Plan, framing: &Framing) -> Vec<(String, u32)> {
+    let ours = plan
+        .drops
+        .iter()
+        .filter(|drop| drop.fixing == BoxKind::Bracket);
+    let between =
+        ours.filter(|drop| matches!(hang_of(plan, framing, drop), Some(Ok(Hang::Between(..)))));
+    let walls = between.filter_map(|drop| plan.wall(drop.place.on_wall()?.0));
+    let mut counts: BTreeMap<String, u32> = BTreeMap::new();
+    for (_, wall) in walls {
+        *counts.entry(wall.lumber.name().to_string()).or_default() += 1;
+    }
+    counts.into_iter().collect()
 }
 
 fn cable_totals(plan: &Plan, cuts: &CutList) -> Vec<CableTotal> {

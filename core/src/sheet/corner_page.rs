@@ -56,7 +56,7 @@ pub(super) fn onto(stapled: &mut Stapled, at: usize, design: &Design, paper: &Pa
     let own = rows(frame::body(plan, extent, &heading));
     let drafts = own.pages().into_iter();
     let drafts = drafts.map(|layers| draft(extent, &heading, layers));
-    stapled.drafts.splice(at..at, drafts);
+    stapled.insert(at, drafts);
 }
 
 /// Corners side by side, row under row.
@@ -144,6 +144,7 @@ fn draft(extent: Extent, heading: &Heading, layers: Vec<Laid>) -> Draft {
         extent,
         layers,
         scale: None,
+        goes_on: false,
     }
 }
 

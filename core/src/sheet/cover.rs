@@ -7,8 +7,8 @@ use crate::bore;
 use crate::design::Design;
 use crate::finding::Severity;
 use crate::plan::Plan;
-use crate::schedule::Hours;
-use crate::units::Units;
+use crate::schedule::{Hours, blocking};
+use crate::units::{Units, counted};
 
 /// Lines to write on under who to call: as many as there should be, and as many as will do.
 const CALLS: [usize; 2] = [3, 2];
@@ -183,6 +183,12 @@ pub(super) fn bring(plan: &Plan, design: &Design) -> Vec<String> {
         list.push(format!(
             "{count} low-voltage {brackets}, {} gang",
             place + 1
+        ));
+    }
+    for (lumber, count) in blocking(plan, &design.framing) {
+        let blocks = counted(count, "block");
+        list.push(format!(
+            "{blocks} of {lumber} between studs, cut to the bay"
         ));
     }
     for (count, name) in [

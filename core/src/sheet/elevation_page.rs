@@ -113,6 +113,7 @@ impl ElevationPages<'_> {
                 extent: self.extent,
                 layers: page.layers(body),
                 scale: None,
+                goes_on: false,
             }
         };
         let fewest = fewest(bodies, &walls);
@@ -161,7 +162,7 @@ impl ElevationPages<'_> {
             kind: Kind::Elevations(first),
             title: format!("{of}, {what}{walls}"),
             subtitle: format!(
-                "Black dots: bores, numbered as in the drill list. Small numbers count the full studs. Distances from the ends of the plates, heights (AFF) from under the bottom plate. {left_out}{coded}"
+                "Black dots: bores, numbered as in the drill list. Small numbers count the full studs. Boxes from the corners as in the room list, bores from the ends of the plates, heights (AFF) from under the bottom plate. {left_out}{coded}"
             ),
             name: format!("{of} · {what}"),
             corner: match levels.len() {

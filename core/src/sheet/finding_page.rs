@@ -83,6 +83,7 @@ pub(super) fn pages(plan: &Plan, design: &Design, paper: &Paper) -> Vec<Draft> {
                 origin: Pos::default(),
             }],
             scale: None,
+            goes_on: place > 0,
         })
         .collect()
 }

@@ -90,6 +90,7 @@ fn draft(heading: &Heading, extent: Extent, picture: Picture) -> Draft {
             origin: Pos::default(),
         }],
         scale: None,
+        goes_on: false,
     }
 }
 

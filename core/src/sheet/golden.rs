@@ -302,12 +302,14 @@ fn the_cover() {
             5/8 in | 1-1/2 in | 40 | 6 | bits 5/8, 1-1/2 in, long and short
             steel nail plates | 4 | 11 low-voltage brackets, 1 gang
             seals | supports | 12 | 31 | 1 low-voltage bracket, 2 gang
-            keystone jacks | hours | 24 | 11.5 | 4 steel nail plates
-            rough-in | trim-out | 2.6 | 4.5 | 31 cable supports
-            sealant for 12 bores
-            To look at | labels, hook-and-loop ties, pull string, tester
+            keystone jacks | hours | 24 | 11.5 | 7 blocks of 2x4 between studs, cut to the bay
+            rough-in | trim-out | 2.6 | 4.5 | 3 blocks of 2x6 between studs, cut to the bay
+            4 steel nail plates
+            To look at | 31 cable supports
             Nothing: every check is clear.
-            Who to call | Cautions
+            sealant for 12 bores
+            Who to call | labels, hook-and-loop ties, pull string, tester
+            Cautions
             Everything here is within the rule set you chose (United | States, model codes) or named in the findings. The local
             code, the builder and the licensed trades decide.
             Wear eye protection. Look and feel for power, gas and | water behind every bore before drilling.

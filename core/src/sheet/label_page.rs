@@ -148,6 +148,7 @@ fn draft(stock: Stock, kind: Kind, what: &str, picture: Picture) -> Draft {
             origin: Pos::default(),
         }],
         scale: None,
+        goes_on: false,
     }
 }
 
@@ -175,7 +176,8 @@ fn strip(picture: &mut Picture, stock: Stock, low: Pos, label: &Label, job: &str
     };
     for middle in [OFF + taken / 2.0, wide - OFF - taken / 2.0] {
         let at = low + Pos::new(middle, stock.label.1 / 2.0);
-        identity(picture, at, (&label.name, size), job, (taken, upwards));
+        let room = if upwards { tall } else { taken };
+        identity(picture, at, (&label.name, size), job, (room, upwards));
     }
     let between = wide - 2.0 * (taken + OFF) - 1.0;
     let lines = font::wrap(&label.note, Weight::Regular, BODY, between);
@@ -196,7 +198,11 @@ fn identity(
     job: &str,
     (room, upwards): (f64, bool),
 ) {
-    let job = Some(job).filter(|job| font::width(job, Weight::Regular) * BODY <= room);
+    // As much of the job's short name as there is room for: two letters tell two jobs of a van apart.
+    let ends = (2..=job.chars().count()).rev();
+    let mut parts = ends.map(|end| job.chars().take(end).collect::<String>());
+    let job = parts.find(|part| font::width(part, Weight::Regular) * BODY <= room);
+    let job = job.as_deref();
     let step = (size + BODY) / 2.0 * LEADING;
     let apart = if job.is_some() { step / 2.0 } else { 0.0 };
     let mut line = |words: &str, size: f64, weight, off: f64| {
@@ -306,14 +312,17 @@ mod tests {
     /// whole identity on it.
     #[test]
     fn the_identity_stands_whole_at_both_ends_of_a_strip() {
-        let plan = sample::house();
-        for stock in [LETTER, A4] {
-            let strips = labels(&plan)
+        for (plan, stock) in crate::sheet::laws::plans()
+            .iter()
+            .flat_map(|plan| [LETTER, A4].map(|stock| (plan, stock)))
+        {
+            let strips = labels(plan)
                 .into_iter()
                 .filter(|label| matches!(label.place, LabelPlace::ClosetEnd | LabelPlace::DropEnd));
+            let job = short_name(&plan.title);
             for label in strips {
                 let mut picture = Picture::at_scale(1.0);
-                draw(&mut picture, stock, Pos::default(), &label, "LRL3");
+                draw(&mut picture, stock, Pos::default(), &label, &job);
                 let names: Vec<(Pos, Pos)> = picture
                     .items
                     .iter()
@@ -323,6 +332,12 @@ mod tests {
                     })
                     .collect();
                 let end = (stock.label.0 - AROUND) / 2.0;
+                let is_job = |text: &str| text.chars().count() > 1 && job.starts_with(text);
+                let jobs = picture.items.iter().filter(|item| match &item.shape {
+                    Shape::Text(text) => is_job(&text.text),
+                    _ => false,
+                });
+                assert!(jobs.count() == 2 || job.len() < 2, "{} {job}", label.name);
                 assert_eq!(names.len(), 2);
                 assert!(names[0].1.x <= end + 0.5, "{} {names:?} {end}", label.name);
                 assert!(names[1].0.x >= stock.label.0 - end - 0.5, "{names:?}");

@@ -12,7 +12,7 @@ use crate::plan::edit::Edit;
 use crate::plan::{Dismissal, Wall};
 
 /// Every house that is kept, the demos, the sample, and some drawn at random.
-fn plans() -> Vec<Plan> {
+pub(super) fn plans() -> Vec<Plan> {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
     let kept = [
         "static/demo/demo.json",
@@ -51,7 +51,7 @@ fn printed(plan: &Plan) -> Plan {
     plan.apply(&Edit::Together(later.to_vec())).unwrap()
 }
 
-fn texts(page: &Page) -> Vec<String> {
+pub(super) fn texts(page: &Page) -> Vec<String> {
     let words = page.marks().filter_map(|mark| match mark {
         Mark::Text { text, .. } => Some(text),
         _ => None,
@@ -59,7 +59,7 @@ fn texts(page: &Page) -> Vec<String> {
     words.collect()
 }
 
-fn stacks() -> impl Iterator<Item = Stack> {
+pub(super) fn stacks() -> impl Iterator<Item = Stack> {
     Stack::FOR.into_iter().chain(Stack::LATER)
 }
 
@@ -104,6 +104,33 @@ fn what_shares_a_page_stays_over_its_foot() {
                 "{} {size} {name}: {lowest} under {foot}",
                 plan.title
             );
+        }
+    });
+}
+
+/// What stands on several pages stands on pages that follow each other: nothing is stapled in between.
+#[test]
+fn no_section_is_cut_by_another() {
+    let link = Some("https://borewright.example/#Q");
+    of_every_stack(|plan, design, size, stack| {
+        let drafts = Sheets::drafts(plan, design, &Paper::of(size), stack, link);
+        let levels: Vec<&str> = plan
+            .levels
+            .iter()
+            .map(|level| level.name.as_str())
+            .collect();
+        let mut stands: std::collections::BTreeMap<&str, Vec<usize>> = Default::default();
+        for (place, draft) in drafts.iter().enumerate() {
+            let parts = draft.heading.name.split(" · ");
+            let parts: BTreeSet<&str> = parts.filter(|part| !levels.contains(part)).collect();
+            for part in parts {
+                stands.entry(part).or_default().push(place);
+            }
+        }
+        for (part, places) in stands {
+            let together = places.windows(2).all(|pair| pair[1] == pair[0] + 1);
+            let (title, size) = (&plan.title, size.name());
+            assert!(together, "{title} {size} {stack:?}, {part}: {places:?}");
         }
     });
 }
@@ -446,33 +473,31 @@ fn leaders_on_plans_do_not_run_along_in_walls() {
     );
 }
 
-/// What a crew carries: no more pages on letter and on A4 than these, with the codes of plan and walls.
+/// What a crew carries: no more pages on letter and on A4 than these, with the codes of plan and walls, from the
+/// long search, as sheets are printed.
 #[test]
 fn a_crews_stack_is_no_thicker_than_it_was_made() {
     let most = [
         ("static/demo/demo.json", [12, 12]),
         ("static/demo/two-storeys.json", [18, 18]),
         ("tests/plans/house-a.json", [13, 13]),
-        ("tests/plans/house-b.json", [25, 25]),
-        ("tests/plans/house-c.json", [23, 23]),
+        ("tests/plans/house-b.json", [24, 25]),
+        ("tests/plans/house-c.json", [24, 24]),
     ];
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
     for (path, most) in most {
         let bytes = std::fs::read(root.join(path)).unwrap();
         let plan = crate::file::read(&bytes).unwrap().plan;
-        let design = Design::of(&plan);
+        let design = Design::long(&plan);
         let link = link::write(&plan, link::Privacy::Everything).unwrap();
         let link = link::encode_qr_text(&link);
         let link = format!("https://borewright.example/#{link}");
         for (size, most) in [Size::Letter, Size::A4].into_iter().zip(most) {
             let paper = Paper::of(size);
             let pages = Sheets::stack(&plan, &design, &paper, Stack::Crew, Some(&link));
-            assert!(
-                pages.len() <= most,
-                "{path} {}: {}",
-                size.name(),
-                pages.len()
-            );
+            let names: Vec<&str> = pages.iter().map(|page| page.name.as_str()).collect();
+            let count = pages.len();
+            assert!(count <= most, "{path} {}: {count} {names:#?}", size.name());
         }
     }
 }

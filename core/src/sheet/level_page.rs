@@ -17,6 +17,8 @@ use crate::tongue::Tongue;
 
 /// Room for labels beside the house and over and under it, paper millimetres.
 const AROUND: (f64, f64) = (12.0, 7.0);
+/// ... where the next larger scale fits with that: labels then find room in larger rooms.
+const CLOSE: (f64, f64) = (5.0, 5.0);
 /// Nothing is drawn larger than this: 1/2 in = 1 ft, or 1:20.
 const LARGEST: f64 = 20.0;
 /// Space between plan and legend.
@@ -93,6 +95,7 @@ impl LevelPage<'_> {
             extent: fit.extent,
             layers,
             scale: Some(fit.scale),
+            goes_on: false,
         }
     }
 
@@ -149,14 +152,14 @@ impl LevelPage<'_> {
     fn choose(&self, (low, high): (Pos, Pos)) -> Fit {
         let house = (high.x - low.x, high.y - low.y);
         let longest = Scale::fitting(self.plan.units, LARGEST, house, (1.0, 1.0));
-        let fit = |extent: Extent| {
+        let fit = |(extent, around): (Extent, (f64, f64))| {
             let heading = self.heading(longest, Some(1));
             let body = frame::body(self.plan, extent, &heading);
             let legend = self.legend(body.width()).1 + SCALE_BAR_HEIGHT + GAP;
             let foot = legend.max(NORTH + UNDER_NORTH) + GAP;
             let room = (
-                body.width() - 2.0 * AROUND.0,
-                body.height() - foot - 2.0 * AROUND.1,
+                body.width() - 2.0 * around.0,
+                body.height() - foot - 2.0 * around.1,
             );
             Fit {
                 extent,
@@ -164,9 +167,14 @@ impl LevelPage<'_> {
                 foot,
             }
         };
-        let mut extents = self.paper.extents(Lie::Landscape).into_iter();
-        let first = fit(extents.next().unwrap_or(self.paper.size.landscape()));
-        extents.map(fit).fold(first, |best, next| {
+        let extents = self.paper.extents(Lie::Landscape);
+        let wide = extents.iter().map(|extent| (*extent, AROUND));
+        let close = extents.iter().map(|extent| (*extent, CLOSE));
+        let mut tried = wide.chain(close);
+        let first = fit(tried
+            .next()
+            .unwrap_or((self.paper.size.landscape(), AROUND)));
+        tried.map(fit).fold(first, |best, next| {
             match next.scale.ratio < best.scale.ratio {
                 true => next,
                 false => best,

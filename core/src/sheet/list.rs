@@ -49,19 +49,24 @@ pub(super) struct List {
 /// Lays a table out over pages of its own.
 pub(super) fn pages(plan: &Plan, paper: &Paper, heading: &Heading, table: &Table) -> Vec<Draft> {
     let mut stapled = Stapled::none(plan);
-    onto(&mut stapled, paper, heading, table);
+    onto(&mut stapled, paper, (heading, table), false);
     stapled.drafts
 }
 
 /// Lays a table out behind the pages of a stack, or from the middle of the last of them on where that saves
 /// a page: upright where its columns fit, else lying, or as the last page lies. What holds for all of its
-/// pages is said on the first.
-pub(super) fn onto(stapled: &mut Stapled, paper: &Paper, heading: &Heading, table: &Table) {
+/// pages is said on the first. It shares no page where it stands `alone`.
+pub(super) fn onto(
+    stapled: &mut Stapled,
+    paper: &Paper,
+    (heading, table): (&Heading, &Table),
+    alone: bool,
+) {
     let tongue = paper.tongue;
     let table = table.said(tongue);
     // The page number is added to the title last: room is kept for a long one.
     let longest = heading.framed(format!("{}, 888 of 888", heading.title), tongue);
-    let laid = laid(stapled, paper, &longest, &table);
+    let laid = laid(stapled, paper, (&longest, &table), alone);
     let pages = laid.pages();
     let count = pages.len();
     for (place, columns) in pages.into_iter().enumerate() {
@@ -91,6 +96,7 @@ pub(super) fn onto(stapled: &mut Stapled, paper: &Paper, heading: &Heading, tabl
                 extent: laid.extent,
                 layers,
                 scale: None,
+                goes_on: place > 0,
             }),
         }
     }
@@ -185,7 +191,12 @@ impl Laying {
 
 /// The way a table lies with which it takes the fewest pages more: upright first, then lying, and from the
 /// middle of the last page on only where that saves one.
-fn laid(stapled: &Stapled, paper: &Paper, longest: &frame::Heading, table: &Table) -> Laying {
+fn laid(
+    stapled: &Stapled,
+    paper: &Paper,
+    (longest, table): (&frame::Heading, &Table),
+    alone: bool,
+) -> Laying {
     let extents = paper.extents(Lie::Portrait);
     let body = |extent: Extent| frame::body(stapled.plan, extent, longest);
     let rest = |extent: Extent| frame::body(stapled.plan, extent, &longest.going_on());
@@ -198,11 +209,11 @@ fn laid(stapled: &Stapled, paper: &Paper, longest: &frame::Heading, table: &Tabl
     let own = own.unwrap_or(paper.size.landscape());
     let apart = Laying::of(table, own, (body(own), rest(own)), false);
     let (extent, under) = match stapled.room(longest) {
-        Some((extent, under)) if fits(&extent) => (extent, under),
+        Some((extent, under)) if fits(&extent) && !alone => (extent, under),
         _ => return apart,
     };
     let shared = Laying::of(table, extent, (under, rest(extent)), true);
-    let saves = match stapled.closely {
+    let saves = match stapled.way.closely {
         true => shared.added() <= apart.added(),
         false => shared.added() < apart.added(),
     };

@@ -15,6 +15,8 @@ mod corner_page;
 mod cover;
 mod day_page;
 mod drill_page;
+#[cfg(test)]
+mod elevation_laws;
 mod elevation_page;
 mod finding_page;
 mod flow;
@@ -25,6 +27,8 @@ mod handover_page;
 mod label_page;
 #[cfg(test)]
 mod laws;
+#[cfg(test)]
+mod leader_laws;
 mod level_page;
 mod list;
 mod mark;
@@ -41,6 +45,8 @@ mod room_page;
 mod section_page;
 mod share;
 mod stack;
+#[cfg(test)]
+mod stack_laws;
 mod svg;
 mod table;
 mod test_page;
@@ -50,8 +56,8 @@ pub use paper::{Area, Extent, Lie, Paper, Scale, Size};
 pub use pdf::{FontError, Fonts, pdf};
 pub use stack::Stack;
 
-use share::Stapled;
-use stack::Part;
+use share::{Stapled, Way};
+use stack::{Made, Part};
 
 use crate::design::Design;
 use crate::file::link;
@@ -130,11 +136,14 @@ pub struct Page {
 }
 
 /// A page before it knows its number.
+#[derive(Clone)]
 struct Draft {
     heading: frame::Heading,
     extent: Extent,
     layers: Vec<Laid>,
     scale: Option<Scale>,
+    /// Whether it goes on with a list that begins on the page before, so that nothing comes between the two.
+    goes_on: bool,
 }
 
 /// Every sheet of a job.
@@ -164,8 +173,7 @@ impl Sheets {
         number(plan, Self::drafts(plan, design, paper, stack, link))
     }
 
-    /// The pages of one stack before they are numbered. A list that begins on the page before leaves more free
-    /// of its last: that is done where the stack is shorter for it, else lists begin on pages of their own.
+    /// The pages of one stack before they are numbered, laid out in the way that takes the fewest of them.
     fn drafts(
         plan: &Plan,
         design: &Design,
@@ -175,18 +183,35 @@ impl Sheets {
     ) -> Vec<Draft> {
         let paper = paper_of(paper, stack == Stack::Crew);
         let parts = stack.parts(plan);
-        let of = |(closely, sections_first): (bool, bool)| {
+        let made = parts
+            .iter()
+            .map(|part| (*part, part.made(plan, design, &paper, link)));
+        let made: Vec<(Part, Made)> = made.collect();
+        let of = |way: Way| {
             let mut stapled = Stapled::none(plan);
-            (stapled.closely, stapled.sections_first) = (closely, sections_first);
-            for part in &parts {
-                part.onto(&mut stapled, design, &paper, link);
-            }
-            stapled.finished(design, &paper, link)
+            stapled.way = way;
+            made.iter()
+                .for_each(|(part, made)| made.onto(*part, &mut stapled, &paper));
+            (way, stapled.finished(design, &paper, link))
         };
-        // The first of the shortest.
-        let ways = [(false, false), (false, true), (true, false), (true, true)];
-        let shortest = ways.into_iter().map(of).min_by_key(Vec::len);
-        shortest.unwrap_or_default()
+        // The first of the shortest; then the same with one list more on pages of its own, which leaves the end
+        // of the page before to others.
+        let shortest =
+            |ways: &mut dyn Iterator<Item = Way>| ways.map(of).min_by_key(|(_, pages)| pages.len());
+        let Some((way, pages)) = shortest(&mut Way::TRIED.into_iter()) else {
+            return Vec::new();
+        };
+        let lists = made
+            .iter()
+            .filter(|(_, made)| matches!(made, Made::List(_)));
+        let mut others = lists.map(|(part, _)| Way {
+            alone: Some(*part),
+            ..way
+        });
+        match shortest(&mut others) {
+            Some((_, other)) if other.len() < pages.len() => other,
+            _ => pages,
+        }
     }
 }
 

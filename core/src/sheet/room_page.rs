@@ -104,12 +104,14 @@ fn rough_in(plan: &Plan, design: &Design, row: &RoomRow) -> Vec<Cell> {
 /// "2 gang · on stud 4, W1 side": a bracket is told by what it hangs on alone.
 fn told(plan: &Plan, design: &Design, row: &RoomRow) -> String {
     let drop = plan.drop(row.drop);
-    let bracket = BoxKind::Bracket.name();
-    let hung = row.instruction.strip_prefix(bracket).map(str::trim_start);
     let elsewhere = drop.and_then(|drop| hangs_elsewhere(plan, &design.framing, drop));
-    let is_told = |hung: &&str| hung.starts_with("on ") || (hung.is_empty() && elsewhere.is_some());
-    let hung = hung.filter(is_told);
-    let instruction = hung.unwrap_or(&row.instruction).to_string();
+    let told = &row.instruction;
+    // What the list's heading says of all boxes is not said again of one that tells where it hangs.
+    let is_usual = told.fixing == BoxKind::Bracket && (told.hang.is_some() || elsewhere.is_some());
+    let instruction = match is_usual {
+        true => told.without_fixing(),
+        false => told.to_string(),
+    };
     let gangs = (row.gangs > 1).then(|| format!("{} gang", row.gangs));
     let parts = [gangs, Some(instruction), elsewhere];
     let parts = parts.into_iter().flatten().filter(|part| !part.is_empty());

@@ -60,9 +60,9 @@ pub(super) fn onto(stapled: &mut Stapled, at: usize, design: &Design, paper: &Pa
             0 => heading.clone(),
             _ => heading.going_on(),
         };
-        draft(own, heading, layers)
+        draft(own, heading, layers, page > 0)
     });
-    stapled.drafts.splice(at..at, drafts);
+    stapled.insert(at, drafts);
 }
 
 /// Puts sections on one page that has room for all, wherever it is; else on the page before their place and those
@@ -84,23 +84,25 @@ fn share(
             continue;
         };
         let mut shared = pages(extent, Some(area)).into_iter();
-        if shared.len() > most {
+        // What goes on on a page of its own comes between no list and its next page.
+        if shared.len() > most || (shared.len() > 1 && stapled.uncut(place + 1) > place + 1) {
             continue;
         }
         stapled.put_on(place, heading, area, shared.next().unwrap_or_default());
-        let more = shared.map(|layers| draft(extent, heading.going_on(), layers));
+        let more = shared.map(|layers| draft(extent, heading.going_on(), layers, true));
         stapled.drafts.splice(place + 1..place + 1, more);
         return true;
     }
     false
 }
 
-fn draft(extent: Extent, heading: Heading, layers: Vec<Laid>) -> Draft {
+fn draft(extent: Extent, heading: Heading, layers: Vec<Laid>, goes_on: bool) -> Draft {
     Draft {
         heading,
         extent,
         layers,
         scale: None,
+        goes_on,
     }
 }
 

@@ -4,6 +4,7 @@
 use super::frame::{self, Heading};
 use super::mark::Laid;
 use super::paper::{Area, Extent};
+use super::stack::Part;
 use super::table::{BODY, ID, text};
 use super::{Draft, Kind, Paper, code, corner_page, section_page};
 use crate::design::Design;
@@ -44,10 +45,38 @@ pub(super) struct Stapled<'p> {
     pub corners: Option<usize>,
     /// ... and bores cut across.
     pub sections: Option<usize>,
-    /// Whether bores cut across find their page before bores round corners do.
-    pub sections_first: bool,
+    /// In which of several ways they are laid out.
+    pub way: Way,
+}
+
+/// A way to lay a stack out. Which one is the shortest only shows once all is laid out: a list that begins on the
+/// page before leaves more free of its last page, and less of that one.
+#[derive(Clone, Copy, Default)]
+pub(super) struct Way {
     /// Whether lists begin on the page before even where that alone saves none.
     pub closely: bool,
+    /// Whether bores cut across find their page before bores round corners do.
+    pub sections_first: bool,
+    /// A list that begins on a page of its own all the same.
+    pub alone: Option<Part>,
+}
+
+impl Way {
+    const fn new(closely: bool, sections_first: bool) -> Self {
+        Self {
+            closely,
+            sections_first,
+            alone: None,
+        }
+    }
+
+    /// Those that are tried first.
+    pub const TRIED: [Self; 4] = [
+        Self::new(false, false),
+        Self::new(false, true),
+        Self::new(true, false),
+        Self::new(true, true),
+    ];
 }
 
 impl<'p> Stapled<'p> {
@@ -59,8 +88,7 @@ impl<'p> Stapled<'p> {
             code: None,
             corners: None,
             sections: None,
-            sections_first: false,
-            closely: false,
+            way: Way::default(),
         }
     }
 
@@ -73,13 +101,13 @@ impl<'p> Stapled<'p> {
 
     /// All pages: bores round corners and the code of the link on the first that have room for them.
     pub fn finished(mut self, design: &Design, paper: &Paper, link: Option<&str>) -> Vec<Draft> {
-        if let Some(at) = self.sections.filter(|_| self.sections_first) {
+        if let Some(at) = self.sections.filter(|_| self.way.sections_first) {
             section_page::onto(&mut self, at, design, paper);
         }
         if let Some(at) = self.corners.take() {
             corner_page::onto(&mut self, at, design, paper);
         }
-        if let Some(at) = self.sections.filter(|_| !self.sections_first) {
+        if let Some(at) = self.sections.filter(|_| !self.way.sections_first) {
             section_page::onto(&mut self, at, design, paper);
         }
         if let Some((place, page)) = self.code.take() {
@@ -90,6 +118,18 @@ impl<'p> Stapled<'p> {
             }
         }
         self.drafts
+    }
+
+    /// Puts pages at a place, or behind the list that would be cut there.
+    pub fn insert(&mut self, at: usize, pages: impl Iterator<Item = Draft>) {
+        let at = self.uncut(at);
+        self.drafts.splice(at..at, pages);
+    }
+
+    /// The first place from this one on where no list is cut by what is put there.
+    pub fn uncut(&self, at: usize) -> usize {
+        let after = self.drafts.iter().skip(at);
+        at + after.take_while(|draft| draft.goes_on).count()
     }
 
     /// How the last page lies, and what of it is free for a section with this heading; `None` for a plan,
@@ -242,4 +282,49 @@ fn strip(heading: &Heading, free: Area) -> Picture {
         picture.push(text(at, Anchor::Start, BODY, Weight::Regular, line));
     }
     picture
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::sheet::Size;
+
+    fn page(name: &str, goes_on: bool) -> Draft {
+        let heading = Heading {
+            kind: Kind::RoomList,
+            title: name.to_string(),
+            subtitle: String::new(),
+            name: name.to_string(),
+            corner: String::new(),
+            tongue: Tongue::English,
+        };
+        Draft {
+            heading,
+            extent: Size::Letter.portrait(),
+            layers: Vec::new(),
+            scale: None,
+            goes_on,
+        }
+    }
+
+    #[test]
+    fn what_comes_in_between_goes_behind_a_list_that_it_would_cut() {
+        let plan = Plan::new();
+        let mut stapled = Stapled::none(&plan);
+        let pages = [
+            ("walls", false),
+            ("list", true),
+            ("list", true),
+            ("pulls", false),
+        ];
+        stapled.drafts = pages.map(|(name, goes_on)| page(name, goes_on)).to_vec();
+        stapled.insert(1, [page("cut", false)].into_iter());
+        let names = stapled
+            .drafts
+            .iter()
+            .map(|draft| draft.heading.name.as_str());
+        let names: Vec<&str> = names.collect();
+        assert_eq!(names, ["walls", "list", "list", "cut", "pulls"]);
+        assert_eq!(stapled.uncut(0), 0);
+    }
 }

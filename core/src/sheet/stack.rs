@@ -72,6 +72,35 @@ pub(super) enum Part {
     Labels,
 }
 
+/// A part before it has its place in a stack.
+pub(super) enum Made {
+    /// Pages of its own.
+    Pages(Vec<Draft>),
+    /// The same, the last of them for a code alone.
+    Coded(Vec<Draft>),
+    /// What may begin on the last page of others.
+    List(List),
+    /// Bores round corners, and bores cut across: they take whatever room is left once all else is laid out.
+    Corners,
+    Sections,
+}
+
+impl Made {
+    /// Puts it behind the pages of a stack; a list may begin on the last of them.
+    pub fn onto(&self, part: Part, stapled: &mut Stapled, paper: &Paper) {
+        match self {
+            Self::Pages(pages) => stapled.drafts.extend(pages.iter().cloned()),
+            Self::Coded(pages) => stapled.push_coded(pages.clone()),
+            Self::List(list) => {
+                let alone = stapled.way.alone == Some(part);
+                list::onto(stapled, paper, (&list.heading, &list.table), alone);
+            }
+            Self::Corners => stapled.corners = Some(stapled.drafts.len()),
+            Self::Sections => stapled.sections = Some(stapled.drafts.len()),
+        }
+    }
+}
+
 impl Stack {
     /// Stacks for somebody, in the order offered.
     pub const FOR: [Stack; 5] = [
@@ -225,15 +254,15 @@ impl Part {
         link: Option<&str>,
     ) -> Vec<Draft> {
         let mut stapled = Stapled::none(plan);
-        self.onto(&mut stapled, design, paper, link);
+        self.made(plan, design, paper, link)
+            .onto(self, &mut stapled, paper);
         stapled.finished(design, paper, link)
     }
 
-    /// Puts its pages behind those of a stack; a section that may share a page begins on the last of them.
-    pub fn onto(self, stapled: &mut Stapled, design: &Design, paper: &Paper, link: Option<&str>) {
-        let plan = stapled.plan;
+    /// What goes onto a stack, however that is laid out.
+    pub fn made(self, plan: &Plan, design: &Design, paper: &Paper, link: Option<&str>) -> Made {
         if let Some(list) = self.list(plan, design) {
-            return list::onto(stapled, paper, &list.heading, &list.table);
+            return Made::List(list);
         }
         match self {
             Self::Cover | Self::Day => {
@@ -243,17 +272,13 @@ impl Part {
                 };
                 let (pages, plain) = (of(link), of(None));
                 match pages.len() > plain.len() {
-                    true => stapled.push_coded(pages),
-                    false => stapled.drafts.extend(pages),
+                    true => Made::Coded(pages),
+                    false => Made::Pages(pages),
                 }
             }
-            // They take whatever room is left once all else is laid out.
-            Self::Corners => stapled.corners = Some(stapled.drafts.len()),
-            Self::Sections => stapled.sections = Some(stapled.drafts.len()),
-            _ => {
-                let pages = self.apart(plan, design, paper, link);
-                stapled.drafts.extend(pages);
-            }
+            Self::Corners => Made::Corners,
+            Self::Sections => Made::Sections,
+            _ => Made::Pages(self.apart(plan, design, paper, link)),
         }
     }
 

@@ -13,6 +13,9 @@ use crate::units::Size;
 const FLUSH: f64 = 4.0;
 /// Half of a board, which a joist at the outside is flush with.
 const HALF: f64 = Lumber::THICKNESS.0 / 2.0;
+/// A face that is so much nearer to one end of a row than to the other is told at both: a sixteenth of an inch,
+/// as finely as places are told, millimetres.
+const ASKEW: f64 = 25.4 / 16.0;
 /// Distances that differ by less are alike, so that a mirror does not tip them, millimetres.
 const ALIKE: f64 = 1.0;
 
@@ -36,14 +39,46 @@ pub(super) fn of(
     let bore = row.first()?;
     let level = plan.level(ways.crossings.get(bore.crossing)?.level)?;
     let at = |joist: usize| space.at(bore.offset, middle(space, joist));
-    let (from, distance) = in_from(level, space, at(first))?;
+    let (which, is_rising) = which(level, space, &joists, (at(first), at(last)))?;
+    let (begin, end) = match is_rising {
+        true => (at(first), at(last)),
+        false => (at(last), at(first)),
+    };
+    let (from, distance, last) = in_from(level, space, begin, end)?;
     Some(Whereabouts {
         along: Along::Joists {
             space: index,
-            which: which(level, space, &joists, (at(first), at(last)))?,
+            which,
         },
-        across: Across::In { from, distance },
+        across: Across::In {
+            from,
+            distance,
+            last: last.filter(|last| (last - distance).abs() > ASKEW),
+        },
     })
+}
+
+/// How far the face that is so far from one place is from another, along the same way.
+fn again(
+    level: &Level,
+    face: Face,
+    (one, distance): (Pos, f64),
+    other: Pos,
+    along: Pos,
+) -> Option<f64> {
+    let (wall, sign) = match face {
+        Face::Outside(wall) | Face::Line(wall) => (wall, 1.0),
+        Face::Near(wall) => (wall, -1.0),
+        Face::End(_) => return None,
+    };
+    let wall = level.wall(wall)?;
+    let off = |at: Pos, way: Pos| {
+        let met = Met::of(wall, at, way)?;
+        Some(met.middle + sign * met.half)
+    };
+    let mut ways = [along * -1.0, along].into_iter();
+    let way = ways.find(|way| off(one, *way).is_some_and(|off| (off - distance).abs() < 1e-6))?;
+    off(other, way)
 }
 
 /// Which joist is the first, how far apart they stand, and from where they are laid out: what one must know
@@ -102,8 +137,13 @@ fn middle(space: &Space, joist: usize) -> f64 {
 }
 
 /// Joists counted from the side that takes less counting, where one is flush with the first or the
-/// last of them.
-fn which(level: &Level, space: &Space, joists: &[usize], ends: (Pos, Pos)) -> Option<Which> {
+/// last of them; and whether they are told in the order in which they were given.
+fn which(
+    level: &Level,
+    space: &Space,
+    joists: &[usize],
+    ends: (Pos, Pos),
+) -> Option<(Which, bool)> {
     let count = space.strips.len();
     let (first, last) = (*joists.first()?, *joists.last()?);
     let low = outside(level, ends.0, space.across * -1.0);
@@ -120,14 +160,14 @@ fn which(level: &Level, space: &Space, joists: &[usize], ends: (Pos, Pos)) -> Op
     {
         let numbers = joists.iter().map(|joist| (number + joist - first) as u32);
         let numbers = numbers.collect();
-        return Some(Which::Counted { from, numbers });
+        return Some((Which::Counted { from, numbers }, true));
     }
     if let Some((number, from)) = from_high {
         let numbers = joists.iter().rev();
         let numbers = numbers
             .map(|joist| (number + last - joist) as u32)
             .collect();
-        return Some(Which::Counted { from, numbers });
+        return Some((Which::Counted { from, numbers }, false));
     }
     let (low, high) = (
         face(level, ends.0, space.across * -1.0),
@@ -135,25 +175,48 @@ fn which(level: &Level, space: &Space, joists: &[usize], ends: (Pos, Pos)) -> Op
     );
     let (from, nearest) = nearer(low, high).or_else(|| end(level, ends.0, space.across))?;
     let farthest = nearest + middle(space, last) - middle(space, first);
-    Some(Which::Off {
+    let is_rising = high != Some((from, nearest));
+    let off = Which::Off {
         from,
         nearest,
         farthest,
-    })
+    };
+    Some((off, is_rising))
 }
 
-/// How far a place is in along the joists, from the nearer outside.
-fn in_from(level: &Level, space: &Space, at: Pos) -> Option<(Face, f64)> {
-    let outside = |way: Pos| outside(level, at, way).map(|(wall, d)| (Face::Outside(wall.id), d));
-    let (back, ahead) = (outside(space.along * -1.0), outside(space.along));
-    nearer(back, ahead)
-        .or_else(|| {
-            nearer(
-                face(level, at, space.along * -1.0),
-                face(level, at, space.along),
-            )
-        })
-        .or_else(|| end(level, at, space.along))
+/// How far the first and the last place of a row are in along the joists: from the nearer outside, else from a
+/// face; but from one that neither of them lies behind, as a face may that is askew.
+fn in_from(
+    level: &Level,
+    space: &Space,
+    begin: Pos,
+    last: Pos,
+) -> Option<(Face, f64, Option<f64>)> {
+    let (back, ahead) = (space.along * -1.0, space.along);
+    let outside =
+        |way: Pos| outside(level, begin, way).map(|(wall, d)| (Face::Outside(wall.id), d));
+    let face = |way: Pos| face(level, begin, way);
+    let measured = |from: Option<(Face, f64)>| {
+        let (from, distance) = from?;
+        let last = again(level, from, (begin, distance), last, space.along);
+        Some((from, distance, last))
+    };
+    let tried = [
+        nearer(outside(back), outside(ahead)),
+        outside(back),
+        outside(ahead),
+        nearer(face(back), face(ahead)),
+        face(back),
+        face(ahead),
+        end(level, begin, space.along),
+    ];
+    let mut tried = tried.into_iter().filter_map(measured);
+    let first = tried.next()?;
+    let is_before = |(_, _, last): &(Face, f64, Option<f64>)| last.is_none_or(|last| last >= 0.0);
+    match is_before(&first) {
+        true => Some(first),
+        false => Some(tried.find(is_before).unwrap_or(first)),
+    }
 }
 
 fn nearer(one: Option<(Face, f64)>, other: Option<(Face, f64)>) -> Option<(Face, f64)> {

@@ -199,10 +199,78 @@ fn is_counted(level: &Level, space: &Space, which: &Which, at: Pos) -> bool {
 
 /// Measured back from the face that is named, one arrives at the bore.
 fn is_in_from(level: &Level, space: &Space, across: Across, at: Pos) -> bool {
-    let Across::In { from, distance } = across else {
+    let Across::In { from, distance, .. } = across else {
         return false;
     };
     measures(level, from, distance, at, space.along)
+}
+
+/// How far a place is from where its joists are counted or measured from.
+fn from_where(level: &Level, which: &Which, at: Pos, way: Pos) -> f64 {
+    let (id, is_end) = match which {
+        Which::Counted { from, .. } => (*from, false),
+        Which::Off { from, .. } => match from {
+            Face::End(id) => (*id, true),
+            Face::Outside(id) | Face::Near(id) | Face::Line(id) => (*id, false),
+        },
+    };
+    let wall = level.wall(id).unwrap();
+    let ends = [wall.from, wall.to].map(|end| (end.pos() - at).dot(way).abs());
+    match is_end {
+        true => ends[0].min(ends[1]),
+        false => wall.line().unwrap().aside_of(at).abs(),
+    }
+}
+
+/// The place of a row of joists is true at each of them: where the face is askew, on the straight line between
+/// what is told of the first and of the last.
+#[test]
+fn a_row_of_joists_is_told_true_at_each() {
+    let (mut askew, mut square) = (0, 0);
+    for (name, plan) in plans() {
+        let design = Design::of(&plan);
+        for row in &design.drill_list {
+            let place = row.whereabouts.as_ref().unwrap();
+            let (
+                Along::Joists { space, which },
+                Across::In {
+                    from,
+                    distance,
+                    last,
+                },
+            ) = (&place.along, place.across)
+            else {
+                continue;
+            };
+            let space = &design.framing.spaces[*space];
+            let at = |bore: &usize| {
+                let bore = &design.bores[*bore];
+                let crossing = &design.ways.crossings[bore.crossing];
+                space.at(bore.offset, space.across_of(crossing.at))
+            };
+            let places: Vec<Pos> = row.bores.iter().map(at).collect();
+            let level = plan.level(row.level).unwrap();
+            let off = |at: &Pos| from_where(level, which, *at, space.across);
+            let first = places.iter().min_by(|a, b| off(a).total_cmp(&off(b)));
+            let first = *first.unwrap();
+            assert!(is_counted(level, space, which, first), "{name}");
+            let far = |at: &Pos| (*at - first).dot(space.across).abs();
+            let farthest = places.iter().map(far).fold(0.0, f64::max);
+            for at in &places {
+                let share = if farthest > 0.0 {
+                    far(at) / farthest
+                } else {
+                    0.0
+                };
+                let told = distance + last.map_or(0.0, |last| (last - distance) * share);
+                let is_true = measures(level, from, told, *at, space.along);
+                assert!(is_true, "{name}, {}: {}", row.number, row.location);
+            }
+            askew += usize::from(last.is_some());
+            square += usize::from(places.len() > 1 && last.is_none());
+        }
+    }
+    assert!(askew > 0 && square > 20, "{askew} {square}");
 }
 
 /// Whether it is so far from a face to a place, measured along a way.

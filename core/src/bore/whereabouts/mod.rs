@@ -114,8 +114,10 @@ pub enum Across {
     In {
         /// The face.
         from: Face,
-        /// How far.
+        /// How far: at the first joist of a row, in the order in which they are told.
         distance: f64,
+        /// ... and at the last, where the face lies askew to the row. Between the two the row is straight.
+        last: Option<f64>,
     },
 }
 

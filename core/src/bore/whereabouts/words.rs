@@ -11,8 +11,19 @@ impl Whereabouts {
     pub fn words(&self, plan: &Plan, framing: &Framing) -> String {
         let along = self.along.words(plan, framing);
         match self.across {
-            Across::In { from, distance } => {
-                let distance = plan.units.position(Mm::rounded(distance));
+            Across::In {
+                from,
+                distance,
+                last,
+            } => {
+                let position = |distance| plan.units.position(Mm::rounded(distance));
+                let distance = match last {
+                    Some(last) => {
+                        let ends = (position(distance), position(last));
+                        format!("{} (first) to {} (last)", ends.0, ends.1)
+                    }
+                    None => position(distance),
+                };
                 format!("{along}, {distance} in from {}", from.words())
             }
             Across::Height(_) | Across::Centred => along,

@@ -8,14 +8,16 @@ use crate::picture::dimension::{self, Span};
 use crate::picture::font::{self, Weight};
 use crate::picture::obstacles::Rect;
 use crate::picture::{Anchor, Ink, Item, Shape, Text};
+use crate::plan::WallId;
 use crate::route::{Crossing, Member};
+use crate::schedule::BoxCorner;
 use crate::shape::Pos;
 use crate::units::Mm;
 
-/// Most rows of dimension lines under a wall.
-const MOST_ROWS: usize = 3;
-/// The least width of running measures, paper millimetres.
-const NARROWEST: f64 = 58.0;
+/// Most rows of dimension lines under a wall: words take less room than more of them.
+const MOST_ROWS: usize = 2;
+/// The least width of running measures, paper millimetres: that of an elevation with its heading.
+const NARROWEST: f64 = 72.0;
 /// Places nearer together than this share a dimension, millimetres.
 const SAME: f64 = 5.0;
 
@@ -30,25 +32,21 @@ impl View<'_> {
             .map(middle)
             .partition(|(number, _)| measured.contains(number));
         first.sort_by(|a, b| a.1.total_cmp(&b.1));
-        let mut texts: Vec<Text> = Vec::new();
-        let mut last: Vec<(u32, f64)> = Vec::new();
+        let mut groups: Vec<Vec<(u32, f64)>> = Vec::new();
         for stud in first {
-            last.push(stud);
-            let (alone, joined) = (
-                self.stud_text(&last[last.len() - 1..]),
-                self.stud_text(&last),
-            );
-            if texts
-                .last()
-                .is_some_and(|before| self.is_tight(before, &alone))
+            groups.push(vec![stud]);
+            // Numbers that are joined are wider than one, and may reach into those before them.
+            while let [.., before, last] = groups.as_slice()
+                && self.is_tight(&self.stud_text(before), &self.stud_text(last))
             {
-                texts.pop();
-                texts.push(joined);
-            } else {
-                last = vec![stud];
-                texts.push(alone);
+                let last = groups.pop().unwrap_or_default();
+                groups
+                    .last_mut()
+                    .into_iter()
+                    .for_each(|before| before.extend(&last));
             }
         }
+        let mut texts: Vec<Text> = groups.iter().map(|group| self.stud_text(group)).collect();
         for stud in others {
             let text = self.stud_text(&[stud]);
             if !texts.iter().any(|other| self.is_tight(other, &text)) {
@@ -58,7 +56,7 @@ impl View<'_> {
         for text in texts {
             let (low, high) = text.bounds(self.picture.scale);
             self.obstacles
-                .add_box(Rect::new(self.paper(low), self.paper(high)));
+                .add_text(Rect::new(self.paper(low), self.paper(high)));
             self.picture.push(Item::plain(Ink::Note, Shape::Text(text)));
         }
     }
@@ -100,7 +98,7 @@ impl View<'_> {
             .collect();
         boxes
             .into_iter()
-            .for_each(|room| self.obstacles.add_box(room));
+            .for_each(|room| self.obstacles.add_text(room));
     }
 
     /// Dimension lines, or, where those would take more room than the wall, running measures in words.
@@ -129,81 +127,101 @@ impl View<'_> {
         dimension::across(&mut self.picture, &whole, line(deepest), sizes);
     }
 
-    /// "from the left end: D2: 2' 8\" · 19: 3' 4\"", from each end what is nearer to it, the first line so
-    /// far down in paper millimetres.
-    fn running(&mut self, tagged: &[(f64, String)], first: f64) {
+    /// "from W8 on the left: D2: 2' 8\"", "from the left end: 19: 3' 4\"", from each side what is nearer to it,
+    /// the first line so far down in paper millimetres.
+    fn running(&mut self, tagged: &[Tagged], first: f64) {
         let length = self.length();
-        let measure = |mm: f64| self.plan.units.position(Mm::rounded(mm));
-        let (left, right): (Vec<_>, Vec<_>) = tagged.iter().partition(|(x, _)| *x <= length / 2.0);
-        let left = left
-            .iter()
-            .map(|(x, names)| format!("{names}: {}", measure(*x)));
-        let right = right
-            .iter()
-            .rev()
-            .map(|(x, names)| format!("{names}: {}", measure(length - x)));
-        let whole = format!("long {}", measure(length));
-        let parts = [
-            ("from the left end", left.collect::<Vec<_>>()),
-            ("from the right end", right.collect::<Vec<_>>()),
-            ("plates", vec![whole]),
-        ];
+        let mut parts: Vec<(String, Vec<String>)> = Vec::new();
+        let left_first = tagged.iter().filter(|tag| tag.left);
+        for tag in left_first.chain(tagged.iter().rev().filter(|tag| !tag.left)) {
+            match parts.iter_mut().find(|(from, _)| *from == tag.from_words()) {
+                Some((_, words)) => words.push(tag.words()),
+                None => parts.push((tag.from_words(), vec![tag.words()])),
+            }
+        }
+        // Boxes first: they are set before anything is drilled.
+        parts.sort_by_key(|(from, _)| from.ends_with(" end"));
+        let whole = format!("long {}", self.plan.units.position(Mm::rounded(length)));
+        parts.push((String::from("plates"), vec![whole]));
         let (scale, size) = (self.picture.scale, self.sizes.body);
         let room = (length / scale).max(NARROWEST);
-        let mut y = first;
-        for (from, measures) in parts.iter().filter(|(_, measures)| !measures.is_empty()) {
-            let said = measures.iter().map(|words| self.tongue.say(words));
-            let start = format!("{}:", self.tongue.say(from));
-            for line in unbroken(start, &said.collect::<Vec<_>>(), size, room) {
-                let text = Text {
-                    at: Pos::new(0.0, y * scale),
-                    anchor: Anchor::Start,
-                    size,
-                    weight: Weight::Regular,
-                    text: line,
-                    upwards: false,
-                };
-                self.picture
-                    .push(Item::plain(Ink::Dimension, Shape::Text(text)));
-                y += size * 1.15;
+        let mut measures: Vec<(&str, String)> = Vec::new();
+        for (from, of_part) in parts {
+            for (place, words) in of_part.iter().enumerate() {
+                let words = self.tongue.say(words);
+                measures.push(match place {
+                    0 => ("; ", format!("{}: {words}", self.tongue.say(&from))),
+                    _ => (" · ", words),
+                });
             }
+        }
+        for (down, line) in unbroken(&measures, size, room).into_iter().enumerate() {
+            let text = Text {
+                at: Pos::new(0.0, (first + down as f64 * size * 1.15) * scale),
+                anchor: Anchor::Start,
+                size,
+                weight: Weight::Regular,
+                text: line,
+                upwards: false,
+            };
+            self.picture
+                .push(Item::plain(Ink::Dimension, Shape::Text(text)));
         }
     }
 
     /// Places along the wall, from left to right, each with the names of all that is there.
-    fn tagged(&mut self) -> Vec<(f64, String)> {
+    fn tagged(&mut self) -> Vec<Tagged> {
         let length = self.length();
         let dimensions = std::mem::take(&mut self.dimensions);
-        let mut places: Vec<(f64, String)> = dimensions
-            .into_iter()
-            .map(|(offset, name)| (self.at(offset, 0.0).x.clamp(0.0, length), name))
-            .collect();
-        places.sort_by(|a, b| a.0.total_cmp(&b.0));
-        let mut tagged: Vec<(f64, String)> = Vec::new();
-        for (x, name) in places {
-            match tagged.last_mut().filter(|last| x - last.0 < SAME) {
-                Some((_, names)) if names.split(' ').any(|known| known == name) => {}
-                Some((_, names)) => *names = format!("{names} {name}"),
-                None => tagged.push((x, name)),
+        let mut places: Vec<(Tagged, String)> = Vec::new();
+        for measured in dimensions {
+            let x = self.at(measured.offset, 0.0).x;
+            let of = |corner: BoxCorner| (self.at(corner.at, 0.0).x, Some(corner.wall));
+            let ends = match measured.corners.map(|corners| corners.map(of)) {
+                Some([one, other]) if one.0 > other.0 => [other, one],
+                Some(ends) => ends,
+                None => [(0.0, None), (length, None)],
+            };
+            let [low, high] = ends;
+            let x = x.clamp(low.0, high.0);
+            let left = x - low.0 <= high.0 - x;
+            let (from, corner) = if left { low } else { high };
+            let tag = Tagged {
+                from,
+                x,
+                left,
+                corner,
+                measures: Vec::new(),
+            };
+            places.push((tag, measured.name));
+        }
+        places.sort_by(|a, b| a.0.x.total_cmp(&b.0.x));
+        let mut tagged: Vec<Tagged> = Vec::new();
+        for (place, name) in places {
+            let off = (place.x - place.from).abs();
+            let figure = self.plan.units.position(Mm::rounded(off));
+            let known = tagged
+                .iter_mut()
+                .rev()
+                .find(|known| known.is_beside(&place));
+            match known {
+                Some(known) => known.add(figure, name),
+                None => tagged.push(Tagged {
+                    measures: vec![(figure, vec![name])],
+                    ..place
+                }),
             }
         }
         tagged
     }
 
-    /// From the nearer end to a place, with what is there: "D8: 4' 2\"".
-    fn span(&self, (x, names): &(f64, String)) -> Span {
-        let x = *x;
-        let length = self.length();
-        let left = x <= length / 2.0;
-        let (from, to) = if left { (0.0, x) } else { (x, length) };
+    /// From the nearer end or corner to a place, with what is there: "D8: 4' 2\"".
+    fn span(&self, tagged: &Tagged) -> Span {
         Span {
-            from,
-            to,
-            words: format!(
-                "{names}: {}",
-                self.plan.units.position(Mm::rounded(to - from))
-            ),
-            beside_right: left,
+            from: tagged.from.min(tagged.x),
+            to: tagged.from.max(tagged.x),
+            words: tagged.words(),
+            beside_right: tagged.left,
         }
     }
 
@@ -228,17 +246,61 @@ impl View<'_> {
     }
 }
 
-/// Measures after a few words, in lines no wider than `room` that break between measures only.
-fn unbroken(start: String, measures: &[String], size: f64, room: f64) -> Vec<String> {
-    let mut lines = vec![start];
-    for (place, measure) in measures.iter().enumerate() {
-        let between = if place == 0 { " " } else { " · " };
-        let joined = lines
-            .last()
-            .map(|line| format!("{line}{between}{measure}"))
-            .unwrap_or_default();
-        match lines.last_mut() {
-            Some(line) if font::width(&joined, Weight::Regular) * size <= room => *line = joined,
+/// A place along a wall with all that is there, as the drawing shows it.
+struct Tagged {
+    /// What it is measured from.
+    from: f64,
+    x: f64,
+    /// Whether that is on its left hand.
+    left: bool,
+    /// ... and a corner, not the end of the plates: with the wall that makes it, if one does.
+    corner: Option<Option<WallId>>,
+    /// Each figure with the names of what it locates: what is close together shares a line, not a figure.
+    measures: Vec<(String, Vec<String>)>,
+}
+
+impl Tagged {
+    /// Whether one line serves both.
+    fn is_beside(&self, other: &Tagged) -> bool {
+        let near = (self.x - other.x).abs() < SAME && (self.from - other.from).abs() < SAME / 10.0;
+        near && (self.left, self.corner) == (other.left, other.corner)
+    }
+
+    fn add(&mut self, figure: String, name: String) {
+        match self.measures.iter_mut().find(|(known, _)| *known == figure) {
+            Some((_, names)) if names.contains(&name) => {}
+            Some((_, names)) => names.push(name),
+            None => self.measures.push((figure, vec![name])),
+        }
+    }
+
+    /// "from the left end", "from W8 on the left".
+    fn from_words(&self) -> String {
+        let side = if self.left { "left" } else { "right" };
+        match self.corner {
+            Some(Some(wall)) => format!("from W{} on the {side}", wall.0),
+            Some(None) => format!("from the {side} corner"),
+            None => format!("from the {side} end"),
+        }
+    }
+
+    /// "13 14: 3' 4\""; "13: 3' 4\" · 14: 3' 4-1/8\"" for two holes that are an eighth apart.
+    fn words(&self) -> String {
+        let measures = self.measures.iter();
+        let measures = measures.map(|(figure, names)| format!("{}: {figure}", names.join(" ")));
+        measures.collect::<Vec<_>>().join(" · ")
+    }
+}
+
+/// Measures, each with what sets it off from the one before, in lines no wider than `room` that break between
+/// measures only.
+fn unbroken(measures: &[(&str, String)], size: f64, room: f64) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for (between, measure) in measures {
+        let joined = lines.last().map(|line| format!("{line}{between}{measure}"));
+        let joined = joined.filter(|line| font::width(line, Weight::Regular) * size <= room);
+        match (lines.last_mut(), joined) {
+            (Some(line), Some(joined)) => *line = joined,
             _ => lines.push(measure.clone()),
         }
     }

@@ -16,6 +16,7 @@ use super::{About, Ink, Item, Picture, Shape, Type};
 use crate::design::Design;
 use crate::framing::WallFraming;
 use crate::plan::{ClosetPlace, Level, Place, Plan, Side, Wall, WallId};
+use crate::schedule::BoxCorner;
 use crate::shape::Pos;
 use crate::tongue::Tongue;
 
@@ -92,8 +93,17 @@ struct View<'p> {
     picture: Picture,
     obstacles: Obstacles,
     labels: Vec<Label>,
-    /// Offsets to be dimensioned from the nearer end, each with the name of what is there.
-    dimensions: Vec<(f64, String)>,
+    /// What is to be dimensioned.
+    dimensions: Vec<Measured>,
+}
+
+/// A place along a wall that is dimensioned from the nearer of two others, all from the wall's first end.
+struct Measured {
+    offset: f64,
+    /// The corners that a box is measured from in the room list too; `None` for the ends of the plates.
+    corners: Option<[BoxCorner; 2]>,
+    /// What is there.
+    name: String,
 }
 
 impl View<'_> {

@@ -1,6 +1,6 @@
 //! Cable in a wall: ways, the closet, boxes, and bores with their words.
 
-use super::{BEYOND, SMALLEST, View};
+use super::{BEYOND, Measured, SMALLEST, View};
 use crate::bore::{Bore, DrillRow};
 use crate::picture::labels::{ANYWHERE, Label, Run};
 use crate::picture::obstacles::Rect;
@@ -8,6 +8,7 @@ use crate::picture::trunks::{Layer, Leg, Stretch, shared, without_spurs};
 use crate::picture::{About, CABLE_STYLES, Ink, Item, Shape, symbols, trunk_width};
 use crate::plan::{ClosetPlace, Place};
 use crate::route::{Member, Move, MoveKind, Place3};
+use crate::schedule::corners_of;
 use crate::shape::Pos;
 
 impl View<'_> {
@@ -107,8 +108,11 @@ impl View<'_> {
         };
         let words = format!("closet, {height}{behind}");
         let forms = vec![vec![Run::bold(words, self.sizes.body)]];
-        self.dimensions
-            .push((offset.f64(), self.tongue.say("closet")));
+        self.dimensions.push(Measured {
+            offset: offset.f64(),
+            corners: None,
+            name: self.tongue.say("closet"),
+        });
         self.label(spot.at, reach + 0.2, forms, Ink::DropName, About::Closet);
     }
 
@@ -153,7 +157,11 @@ impl View<'_> {
             let forms = vec![told, vec![name]];
             let clear = tall / 2.0 / scale;
             self.label(at, clear, forms, Ink::DropName, About::Drop(drop.id));
-            self.dimensions.push((x, drop.label()));
+            self.dimensions.push(Measured {
+                offset: x,
+                corners: corners_of(&self.design.framing, drop),
+                name: drop.label(),
+            });
         }
     }
 
@@ -179,7 +187,11 @@ impl View<'_> {
                 crossing.is_some_and(|crossing| matches!(crossing.member, Member::Studs(_)))
             };
             if let Some(first) = bores.first().filter(|first| !is_counted(first)) {
-                self.dimensions.push((first.offset, row.number.to_string()));
+                self.dimensions.push(Measured {
+                    offset: first.offset,
+                    corners: None,
+                    name: row.number.to_string(),
+                });
             }
             let middle = anchors.len() / 2;
             anchors.rotate_left(middle);

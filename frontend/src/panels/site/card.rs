@@ -48,7 +48,7 @@ pub fn Card(props: &CardProps) -> Html {
                 }
             </div>
             <p><Figures text={props.row.finds(plan)} /></p>
-            if props.phase != Phase::Testing { <p class="Quiet">{ &props.row.instruction }</p> }
+            if props.phase != Phase::Testing { <p class="Quiet">{ props.row.instruction.to_string() }</p> }
             if !said.is_empty() { <p class="SiteSaid">{ said }</p> }
             <Ticks drop={id} phase={props.phase} />
         </li>
