@@ -134,9 +134,9 @@ impl View<'_> {
         let mut parts: Vec<(String, Vec<String>)> = Vec::new();
         let left_first = tagged.iter().filter(|tag| tag.left);
         for tag in left_first.chain(tagged.iter().rev().filter(|tag| !tag.left)) {
-            match parts.iter_mut().find(|(from, _)| *from == tag.from_words()) {
+            match parts.iter_mut().find(|(from, _)| *from == tag.side_words()) {
                 Some((_, words)) => words.push(tag.words()),
-                None => parts.push((tag.from_words(), vec![tag.words()])),
+                None => parts.push((tag.side_words(), vec![tag.words()])),
             }
         }
         // Boxes first: they are set before anything is drilled.
@@ -275,7 +275,7 @@ impl Tagged {
     }
 
     /// "from the left end", "from W8 on the left".
-    fn from_words(&self) -> String {
+    fn side_words(&self) -> String {
         let side = if self.left { "left" } else { "right" };
         match self.corner {
             Some(Some(wall)) => format!("from W{} on the {side}", wall.0),
