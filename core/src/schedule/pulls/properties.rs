@@ -2,6 +2,8 @@
 //! divisions. The oracle shares nothing with the search.
 
 use proptest::prelude::*;
+use proptest::strategy::ValueTree;
+use proptest::test_runner::TestRunner;
 
 use super::field::{Feed, Field, Stop};
 use super::group::{Few, group};
@@ -165,28 +167,37 @@ proptest! {
     }
 }
 
-proptest! {
-    #![proptest_config(ProptestConfig::with_cases(25))]
-
-    /// More boxes than are tried in all ways: of 100 ft that must be walked, 105 at most are.
-    #[test]
-    fn more_boxes_are_near_the_best((field, stops) in trunk(9..10)) {
-        let few = Few { trunk: 0, beside: 6 };
+/// How many feet are walked for each hundred that must be, over 25 trunks in all. The same trunks are drawn
+/// every time: that no trunk at all does worse is not known.
+fn over_the_best(stops: usize, few: Few) -> u64 {
+    let mut chance = TestRunner::deterministic();
+    let (mut found, mut best) = (0, 0);
+    for _ in 0..25 {
+        let drawn = trunk(stops..stops + 1).new_tree(&mut chance);
+        let (field, stops) = drawn.unwrap().current();
         let pulls = group(&field, &stops, few);
-        assert_whole(&field, &stops, &pulls)?;
-        let found = walked(&field, &stops, &pulls);
-        let (best, _) = least(&field, &stops, 0, &mut Vec::new());
-        prop_assert!(20 * found <= 21 * best, "{} over {}", found, best);
+        assert_whole(&field, &stops, &pulls).unwrap();
+        found += walked(&field, &stops, &pulls);
+        best += least(&field, &stops, 0, &mut Vec::new()).0;
     }
+    (100 * found).div_ceil(best)
+}
 
-    /// Pulls of many boxes, which change single boxes with one another.
-    #[test]
-    fn boxes_change_places_where_they_are_too_many_to_try((field, stops) in trunk(8..9)) {
-        let few = Few { trunk: 0, beside: 1 };
-        let pulls = group(&field, &stops, few);
-        assert_whole(&field, &stops, &pulls)?;
-        let found = walked(&field, &stops, &pulls);
-        let (best, _) = least(&field, &stops, 0, &mut Vec::new());
-        prop_assert!(10 * found <= 12 * best, "{} over {}", found, best);
-    }
+#[test]
+fn more_boxes_than_are_tried_in_all_ways_are_near_the_best() {
+    let few = Few {
+        trunk: 0,
+        beside: 6,
+    };
+    assert!(over_the_best(9, few) <= 102);
+}
+
+/// Pulls of many boxes, which change single boxes with one another.
+#[test]
+fn boxes_change_places_where_they_are_too_many_to_try() {
+    let few = Few {
+        trunk: 0,
+        beside: 1,
+    };
+    assert!(over_the_best(8, few) <= 105);
 }
