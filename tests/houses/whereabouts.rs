@@ -262,17 +262,31 @@ impl House<'_> {
         let space = self.space(self.crossing(bores[0]));
         let place = |bore: &Bore| space.at(bore.offset, space.across_of(self.crossing(bore).at));
         let from = self.face(bores[0], counted);
-        let mut rows: Vec<(f64, &Bore)> = bores
-            .iter()
-            .map(|bore| (outside(from, place(bore)), *bore))
-            .collect();
+        // Along the row rather than off the wall, which a joist may lie behind.
+        let along = |bore: &Bore| space.across_of(self.crossing(bore).at);
+        let mut rows: Vec<(f64, &Bore)> = bores.iter().map(|bore| (along(bore), *bore)).collect();
         rows.sort_by(|a, b| a.0.total_cmp(&b.0));
-        let (near, far) = (rows[0].0, rows[rows.len() - 1].0);
+        let ends = [from.from, from.to].map(|end| end.pos());
+        let apart = |at: Pos| match counted.contains(" in from the end of ") {
+            true => ends
+                .map(|end| (end - at).dot(space.across).abs())
+                .into_iter()
+                .fold(f64::MAX, f64::min),
+            false => outside(from, at),
+        };
+        let outer = [rows[0], rows[rows.len() - 1]];
+        let [near, far] = match apart(place(outer[0].1)) <= apart(place(outer[1].1)) {
+            true => [outer[0].0, outer[1].0],
+            false => [outer[1].0, outer[0].0],
+        };
         for (at, bore) in rows {
             let told = first + (last - first) * (at - near) / (far - near);
             let told = format!("{}mm in from {face}", told.round());
             let off = self.off(bore, &told, place(bore), space.along);
-            assert!(off.abs() < SIXTEENTH, "{measured}: {off} at {told}");
+            assert!(
+                off.abs() < SIXTEENTH,
+                "{counted}, {measured}: {off} at {told}"
+            );
         }
     }
 
