@@ -1,8 +1,7 @@
 //! Answers that are not sent yet, and receipts of those that were signed, kept on this device so that a
 //! phone put away loses none.
 
-use gloo::storage::{LocalStorage, Storage};
-
+use super::notes::Notes;
 use super::scope;
 
 /// What is kept of a version of a plan.
@@ -18,14 +17,13 @@ pub enum Draft {
 pub fn read(draft: Draft, version: &str) -> Option<String> {
     let (own, before) = (scope::own(&key(draft, version)), key(draft, version));
     // Before paths had names of their own.
-    LocalStorage::get(own)
-        .or_else(|_| LocalStorage::get(before))
-        .ok()
+    let notes = Notes::Device;
+    notes.read(&own).or_else(|| notes.read(&before))
 }
 
 /// Keeps it. Where a device keeps nothing it lasts as long as the page is open.
 pub fn write(draft: Draft, version: &str, text: &str) {
-    let _ = LocalStorage::set(scope::own(&key(draft, version)), text);
+    Notes::Device.write(&scope::own(&key(draft, version)), text);
 }
 
 fn key(draft: Draft, version: &str) -> String {

@@ -7,8 +7,8 @@ use borewright_core::desk::Step;
 use borewright_core::file;
 use borewright_core::file::job::{Archive, Drawings, Entry, Job, Point, Written, in_order};
 use borewright_core::plan::Plan;
-use gloo::storage::{LocalStorage, SessionStorage, Storage};
 
+use super::notes::Notes;
 use super::storage::{self, Order, Table};
 use super::{clock, scope};
 
@@ -27,16 +27,16 @@ pub fn new_id() -> String {
 /// Notes which job lies on the table. Where a device keeps nothing, the next time begins anew.
 pub fn note_last(id: &str) {
     let name = scope::own(LAST);
-    let _ = SessionStorage::set(&name, id);
-    let _ = LocalStorage::set(&name, id);
+    Notes::Window.write(&name, id);
+    Notes::Device.write(&name, id);
 }
 
 /// The jobs that lay on the table last, in this window and in any.
 pub fn last() -> Vec<String> {
     let name = scope::own(LAST);
-    let (here, any) = (SessionStorage::get(&name), LocalStorage::get(&name));
+    let (here, any) = (Notes::Window.read(&name), Notes::Device.read(&name));
     // Before paths had names of their own.
-    let before = LocalStorage::get(LAST);
+    let before = Notes::Device.read(LAST);
     here.into_iter().chain(any).chain(before).collect()
 }
 
@@ -47,14 +47,14 @@ const OPENING: &str = "borewright opening";
 pub fn note_opening(id: Option<&str>) {
     // Where a device keeps nothing there is no job to open either.
     match id {
-        Some(id) => drop(LocalStorage::set(scope::own(OPENING), id)),
-        None => LocalStorage::delete(scope::own(OPENING)),
+        Some(id) => Notes::Device.write(&scope::own(OPENING), id),
+        None => Notes::Device.delete(&scope::own(OPENING)),
     }
 }
 
 /// A job in whose opening the page came to an end.
 pub fn left_opening() -> Option<String> {
-    LocalStorage::get(scope::own(OPENING)).ok()
+    Notes::Device.read(&scope::own(OPENING))
 }
 
 /// Every job on the list. Those whose thirty days are over are left out, and deleted for good.

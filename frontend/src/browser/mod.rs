@@ -13,6 +13,7 @@ pub mod files;
 pub mod focus;
 pub mod jobs;
 pub mod locks;
+pub mod notes;
 pub mod offline;
 pub mod paper;
 pub mod picture;

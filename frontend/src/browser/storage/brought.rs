@@ -2,13 +2,13 @@
 //! there as well, for the pages of other paths that kept it.
 
 use futures_util::future::join;
-use gloo::storage::{LocalStorage, Storage};
 use js_sys::{Array, Function, Promise, Reflect};
 use rexie::{Result, Rexie, Store, TransactionMode};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 
 use super::{DATA_BASE, Table, opened};
+use crate::browser::notes::Notes;
 use crate::browser::scope;
 
 /// Where it is noted that it was done.
@@ -17,7 +17,7 @@ const NOTE: &str = "borewright brought over";
 /// Brings over what is there. Nothing is noted where that cannot be read: it is tried again.
 pub(super) async fn bring_over(to: &Rexie) -> Result<()> {
     let note = scope::own(NOTE);
-    if LocalStorage::get::<bool>(&note).is_ok() {
+    if Notes::Device.read::<bool>(&note).is_some() {
         return Ok(());
     }
     if is_there().await {
@@ -27,7 +27,7 @@ pub(super) async fn bring_over(to: &Rexie) -> Result<()> {
         copied?;
     }
     // Where nothing can be noted, only an empty data base is filled again.
-    let _ = LocalStorage::set(&note, true);
+    Notes::Device.write(&note, &true);
     Ok(())
 }
 

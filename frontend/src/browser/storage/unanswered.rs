@@ -11,9 +11,9 @@ use js_sys::Uint8Array;
 use rexie::{Rexie, Store, TransactionMode};
 use serde::{Deserialize, Serialize};
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::Storage;
 
 use super::{Order, PART, Table, VERSION, carry_out, has, sentence, store_of};
+use crate::browser::notes::Notes;
 use crate::browser::scope;
 
 /// What the name of a note begins with; the rest is that of its job.
@@ -38,13 +38,13 @@ impl Unanswered {
         if bytes > MOST {
             return;
         }
-        if let (Some(notes), Ok(bytes)) = (notes(), postcard::to_allocvec(self)) {
-            let _ = notes.set_item(&name(job), &STANDARD.encode(bytes));
+        if let Ok(bytes) = postcard::to_allocvec(self) {
+            Notes::Device.write(&name(job), &STANDARD.encode(bytes));
         }
     }
 
-    fn read(notes: &Storage, name: &str) -> Option<Self> {
-        let text = notes.get_item(name).ok()??;
+    fn read(name: &str) -> Option<Self> {
+        let text: String = Notes::Device.read(name)?;
         postcard::from_bytes(&STANDARD.decode(text).ok()?).ok()
     }
 
@@ -83,30 +83,19 @@ impl Unanswered {
 
 /// Nothing of this job is unanswered any more.
 pub fn forget(job: &str) {
-    if let Some(notes) = notes() {
-        let _ = notes.remove_item(&name(job));
-    }
+    Notes::Device.delete(&name(job));
 }
 
 /// Carries out what pages before this one left.
 pub(super) async fn bring_in(base: &Rexie) {
-    let Some(notes) = notes() else {
-        return;
-    };
-    let begins = name("");
-    let count = notes.length().unwrap_or_default();
-    let names: Vec<String> = (0..count)
-        .filter_map(|place| notes.key(place).ok()?)
-        .filter(|name| name.starts_with(&begins))
-        .collect();
-    for name in names {
-        let done = match Unanswered::read(&notes, &name) {
+    for name in Notes::Device.names(&name("")) {
+        let done = match Unanswered::read(&name) {
             Some(left) => bring(base, &left).await,
             None => Ok(()),
         };
         // What could not be written now is tried again by the next page.
         if done.is_ok() {
-            let _ = notes.remove_item(&name);
+            Notes::Device.delete(&name);
         }
     }
 }
@@ -124,11 +113,6 @@ async fn bring(base: &Rexie, left: &Unanswered) -> Result<(), String> {
         carried.into_iter().collect::<Result<(), String>>()?;
     }
     held.done().await.map_err(sentence).map(drop)
-}
-
-/// Where it is noted; none where the browser keeps nothing.
-fn notes() -> Option<Storage> {
-    gloo::utils::window().local_storage().ok()?
 }
 
 fn name(job: &str) -> String {
@@ -171,7 +155,7 @@ mod tests {
         bring_in(&base().await.unwrap()).await;
         assert_eq!(record("left/2").await, Some(vec![2]));
         assert_eq!(record("left/3").await, Some(more));
-        assert!(Unanswered::read(&notes().unwrap(), &name("left")).is_none());
+        assert!(Unanswered::read(&name("left")).is_none());
     }
 
     #[wasm_bindgen_test]
@@ -196,6 +180,6 @@ mod tests {
     async fn what_was_answered_is_forgotten() {
         on(&[put("done/2", &[2])], "done/1").note("done");
         forget("done");
-        assert!(Unanswered::read(&notes().unwrap(), &name("done")).is_none());
+        assert!(Unanswered::read(&name("done")).is_none());
     }
 }
