@@ -75,6 +75,26 @@ fn storage_that_is_full_forbidden_or_silent_is_told() {
 
 #[test]
 #[ignore = "needs the served page: cargo verify"]
+fn a_job_is_kept_where_short_notes_are_refused() {
+    let refused = "for (const notes of ['localStorage', 'sessionStorage']) {
+        Object.defineProperty(window, notes, {
+            get() { throw new DOMException('not here', 'SecurityError') },
+        });
+    }";
+    let page = Page::blank("no-notes", Size::Desk);
+    page.devtools(
+        "Page.addScriptToEvaluateOnNewDocument",
+        json!({ "source": refused }),
+    );
+    page.go("");
+    change(&page);
+    page.see("kept on this device");
+    page.reload();
+    page.button("23 drops");
+}
+
+#[test]
+#[ignore = "needs the served page: cargo verify"]
 fn the_page_works_without_a_network() {
     let page = Page::open("offline", Size::Desk);
     page.button("22 drops");
