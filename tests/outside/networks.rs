@@ -83,8 +83,9 @@ fn the_limit_of_length_binds_in_some() {
     assert!(proven().iter().filter(|proven| binds(proven)).count() >= 16);
 }
 
+/// As ways are settled beside the page and for paper.
 #[test]
-fn careful_answers_are_within_a_hair_of_the_optimum() {
+fn settled_answers_are_within_a_hair_of_the_optimum() {
     let gaps: Vec<f64> = proven().iter().map(gap).collect();
     let mean = gaps.iter().sum::<f64>() / gaps.len() as f64;
     let worst = gaps.iter().copied().fold(0.0, f64::max);
@@ -99,7 +100,7 @@ fn gap(proven: &Proven) -> f64 {
         problem,
         optimum,
     } = proven;
-    let answer = solve(&Network::new(problem).unwrap(), Effort::CAREFUL);
+    let answer = solve(&Network::new(problem).unwrap(), Effort::LONG);
     assert_eq!(answer.check(problem), Ok(answer.cost), "{name}");
     assert!(
         answer.cost >= *optimum,
