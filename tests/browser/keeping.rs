@@ -4,7 +4,6 @@
 use crate::links::tally;
 use crate::sketch::plans;
 use borewright_tests::{Page, Size};
-use serde_json::json;
 
 /// Places an outlet on the demo.
 pub fn change(page: &Page) {
@@ -49,10 +48,7 @@ fn storage_that_is_full_forbidden_or_silent_is_told() {
         (silent, "The storage of this browser does not answer."),
     ] {
         let page = Page::blank("no-room", Size::Desk);
-        page.devtools(
-            "Page.addScriptToEvaluateOnNewDocument",
-            json!({ "source": harm }),
-        );
+        page.run_first(harm);
         page.go("");
         change(&page);
         page.see("only in this window");
@@ -82,10 +78,7 @@ fn a_job_is_kept_where_short_notes_are_refused() {
         });
     }";
     let page = Page::blank("no-notes", Size::Desk);
-    page.devtools(
-        "Page.addScriptToEvaluateOnNewDocument",
-        json!({ "source": refused }),
-    );
+    page.run_first(refused);
     page.go("");
     change(&page);
     page.see("kept on this device");

@@ -55,10 +55,7 @@ fn a_fault_beside_the_page_is_told_and_nothing_waits_for_it() {
     ] {
         page.expect_error(part);
     }
-    page.devtools(
-        "Page.addScriptToEvaluateOnNewDocument",
-        serde_json::json!({ "source": BREAK_BESIDE }),
-    );
+    page.run_first(BREAK_BESIDE);
     page.go("");
     page.button("22 drops");
     page.see("The search for better ways has ended by a fault, so they were not improved.");

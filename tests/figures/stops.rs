@@ -3,7 +3,6 @@
 
 use crate::figure::{print, print_absent};
 use borewright_tests::{Page, Size};
-use serde_json::json;
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
@@ -69,10 +68,7 @@ pub fn print_all() {
 
 fn watched() -> Page {
     let page = Page::blank("figures-stops", Size::Desk);
-    page.devtools(
-        "Page.addScriptToEvaluateOnNewDocument",
-        json!({ "source": WATCH }),
-    );
+    page.run_first(WATCH);
     page.go("");
     page.button("22 drops");
     rest();

@@ -384,7 +384,7 @@ mod tests {
 
     wasm_bindgen_test_configure!(run_in_browser);
 
-    fn put(name: &str, bytes: &[u8]) -> Order {
+    pub(super) fn put(name: &str, bytes: &[u8]) -> Order {
         Order::Put(Table::Journal, name.to_string(), bytes.to_vec())
     }
 

@@ -256,14 +256,19 @@ impl Page {
             .expect(address);
     }
 
+    /// Has a script run in every page that is opened from now on, before its own.
+    pub fn run_first(&self, script: &str) {
+        self.devtools(
+            "Page.addScriptToEvaluateOnNewDocument",
+            json!({ "source": script }),
+        );
+    }
+
     /// Lets the page read the clipboard, and notes instead of opening the print window.
     fn prepare(&self) {
         let note_print =
             "window.print = () => { window.printAsked = (window.printAsked ?? 0) + 1 }";
-        self.devtools(
-            "Page.addScriptToEvaluateOnNewDocument",
-            json!({ "source": note_print }),
-        );
+        self.run_first(note_print);
         let rights = json!({ "permissions": ["clipboardReadWrite", "clipboardSanitizedWrite"] });
         self.devtools("Browser.grantPermissions", rights);
     }

@@ -126,15 +126,12 @@ mod tests {
         reason = "a browser test may stop at the first surprise"
     )]
 
+    use super::super::tests::put;
     use super::super::{base, read, write};
     use super::*;
     use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 
     wasm_bindgen_test_configure!(run_in_browser);
-
-    fn put(name: &str, bytes: &[u8]) -> Order {
-        Order::Put(Table::Journal, name.to_string(), bytes.to_vec())
-    }
 
     fn on(orders: &[Order], record: &str) -> Unanswered {
         Unanswered {
